@@ -1,0 +1,92 @@
+// Package check collects what is wrong with a description, so that validation
+// reports every problem at once, each with the path of its field.
+package check
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"example.com/steelyard/units"
+)
+
+// Problems collects faults. The zero value has none.
+type Problems struct {
+	errs []error
+}
+
+// Add notes one fault.
+func (p *Problems) Add(field, value, want string, kind error) {
+	p.errs = append(p.errs, &units.FieldError{Field: field, Value: value, Want: want, Err: kind})
+}
+
+// Within notes the faults of a part, under the part's field and name.
+func (p *Problems) Within(field, of string, err error) {
+	if err != nil {
+		p.errs = append(p.errs, units.Within(field, of, err))
+	}
+}
+
+// Err gives all faults joined, or nil.
+func (p *Problems) Err() error { return errors.Join(p.errs...) }
+
+// limit bounds every quantity in SI units. It lies far outside anything that
+// hangs in a theatre and far inside what float64 can multiply without overflow,
+// so that valid input can never lead to an infinity.
+const limit = 1e12
+
+// smallest is the least positive value taken: below it a divisor is a slip of
+// the unit, and quotients would overflow.
+const smallest = 1e-9
+
+// Finite reports whether q is a number of a size that can be computed with, and
+// notes a fault where it is not.
+func Finite[Q units.Quantity](p *Problems, field string, q Q) bool {
+	switch f := float64(q); {
+	case math.IsNaN(f) || math.IsInf(f, 0):
+		p.Add(field, Show(q), "a finite number", units.ErrNotFinite)
+		return false
+	case math.Abs(f) > limit:
+		p.Add(field, Show(q), "at most "+Show(Q(limit)), units.ErrOutOfRange)
+		return false
+	}
+	return true
+}
+
+// NotNegative reports whether q is zero or more, and notes a fault where not.
+func NotNegative[Q units.Quantity](p *Problems, field string, q Q) bool {
+	if !Finite(p, field, q) {
+		return false
+	}
+	if q < 0 {
+		p.Add(field, Show(q), "0 or more", units.ErrNegative)
+		return false
+	}
+	return true
+}
+
+// Positive reports whether q is more than zero, and notes a fault where not: a
+// zero counts as missing. What says what the field should hold, such as "the
+// height of the head block above the deck".
+func Positive[Q units.Quantity](p *Problems, field string, q Q, what string) bool {
+	if !Finite(p, field, q) {
+		return false
+	}
+	switch {
+	case q == 0:
+		p.Add(field, "", what, units.ErrMissing)
+		return false
+	case q < 0:
+		p.Add(field, Show(q), what+", more than 0", units.ErrNegative)
+		return false
+	case q < smallest:
+		p.Add(field, Show(q), what+", at least "+Show(Q(smallest)), units.ErrOutOfRange)
+		return false
+	}
+	return true
+}
+
+// Show writes a quantity for an error message.
+func Show[Q units.Quantity](q Q) string {
+	return fmt.Sprint(q)
+}

@@ -1,0 +1,2 @@
+// Package units holds the quantities of the library.
+package units
