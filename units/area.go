@@ -1,16 +1,45 @@
 package units
 
 // Area is the size of a surface or of a cross-section, in square metres.
+//
+// Every unit here is exact by definition, from the exact inch; each constant is
+// the float64 nearest to it. A square foot is a foot by a foot to the last bit,
+// and 144 square inches but for it. The zero Area is no surface.
+//
+// Source: NIST SP 811 (2008), Appendix B.9, area.
 type Area float64
 
+// Units of Area: write a value as a number of one of them, such as 3*SquareMetre.
 const (
 	SquareMetre      Area = 1
 	SquareCentimetre Area = 1e-4
 	SquareMillimetre Area = 1e-6
-	SquareInch       Area = 0.0254 * 0.0254
-	SquareFoot       Area = 0.3048 * 0.3048
-	SquareYard       Area = 0.9144 * 0.9144
+	SquareInch       Area = metresPerInch * metresPerInch
+	SquareFoot       Area = metresPerFoot * metresPerFoot
+	SquareYard       Area = metresPerYard * metresPerYard
 )
 
-// In counts how many of the given unit make up the quantity.
-func (q Area) In(unit Area) float64 { return float64(q) / float64(unit) }
+// In gives a as a number of the given unit, as in a.In(units.SquareFoot).
+func (a Area) In(unit Area) float64 { return float64(a) / float64(unit) }
+
+// Scale gives k times a.
+func (a Area) Scale(k float64) Area { return Area(k * float64(a)) }
+
+// String writes a in square metres with the fewest digits that [Parse] reads back as
+// the same value, bit for bit.
+func (a Area) String() string { return string(appendSI(nil, a)) }
+
+// AppendText appends what String writes. It refuses a value that is not finite,
+// with a *[FieldError].
+func (a Area) AppendText(b []byte) ([]byte, error) { return encode(b, a) }
+
+// MarshalText writes what String writes, for JSON and the like. It refuses a
+// value that is not finite, with a *[FieldError].
+func (a Area) MarshalText() ([]byte, error) { return encode(nil, a) }
+
+// UnmarshalText reads text as [Parse] does. On an error, a *[ParseError], the
+// receiver keeps its value.
+func (a *Area) UnmarshalText(text []byte) error { return decode(a, text) }
+
+func (a Area) si() float64           { return float64(a) }
+func (a Area) dimension() *dimension { return &areaDimension }

@@ -1,14 +1,47 @@
 package units
 
-// AreaMass is a mass spread over an area, such as a cloth's, in kilograms per square metre.
+// AreaMass is a mass spread over an area, in kilograms per square metre: how
+// cloth is listed.
+//
+// OuncePerSquareYard and PoundPerSquareFoot are quotients of exact units, rounded
+// once. A piece of it is a [Mass], through [AreaMass.Over]. The zero AreaMass is
+// massless.
+//
+// Source: NIST SP 811 (2008), Appendix B.9, mass divided by area.
 type AreaMass float64
 
+// Units of AreaMass: write a value as a number of one of them, such as 3*KilogramPerSquareMetre.
 const (
 	KilogramPerSquareMetre AreaMass = 1
 	GramPerSquareMetre     AreaMass = 0.001
-	OuncePerSquareYard     AreaMass = 0.45359237 / 16 / (0.9144 * 0.9144)
-	PoundPerSquareFoot     AreaMass = 0.45359237 / (0.3048 * 0.3048)
+	OuncePerSquareYard     AreaMass = kilogramsPerOunce / (metresPerYard * metresPerYard)
+	PoundPerSquareFoot     AreaMass = kilogramsPerPound / (metresPerFoot * metresPerFoot)
 )
 
-// In counts how many of the given unit make up the quantity.
-func (q AreaMass) In(unit AreaMass) float64 { return float64(q) / float64(unit) }
+// In gives m as a number of the given unit, as in m.In(units.OuncePerSquareYard).
+func (m AreaMass) In(unit AreaMass) float64 { return float64(m) / float64(unit) }
+
+// Scale gives k times m.
+func (m AreaMass) Scale(k float64) AreaMass { return AreaMass(k * float64(m)) }
+
+// Over gives the mass of an area a.
+func (m AreaMass) Over(a Area) Mass { return Mass(float64(m) * float64(a)) }
+
+// String writes m in kg/m² with the fewest digits that [Parse] reads back as
+// the same value, bit for bit.
+func (m AreaMass) String() string { return string(appendSI(nil, m)) }
+
+// AppendText appends what String writes. It refuses a value that is not finite,
+// with a *[FieldError].
+func (m AreaMass) AppendText(b []byte) ([]byte, error) { return encode(b, m) }
+
+// MarshalText writes what String writes, for JSON and the like. It refuses a
+// value that is not finite, with a *[FieldError].
+func (m AreaMass) MarshalText() ([]byte, error) { return encode(nil, m) }
+
+// UnmarshalText reads text as [Parse] does. On an error, a *[ParseError], the
+// receiver keeps its value.
+func (m *AreaMass) UnmarshalText(text []byte) error { return decode(m, text) }
+
+func (m AreaMass) si() float64           { return float64(m) }
+func (m AreaMass) dimension() *dimension { return &areaMassDimension }

@@ -3,9 +3,11 @@ package units
 import (
 	"errors"
 	"fmt"
+	"strings"
 )
 
 // The kinds of thing that can be wrong with a value, for use with errors.Is.
+// Those of a text that cannot be read stand with [ParseError].
 var (
 	ErrMissing    = errors.New("is missing")
 	ErrNotFinite  = errors.New("is not a finite number")
@@ -20,20 +22,30 @@ var (
 // is, what is wrong with it, and what would be right. Validation reports all of
 // them together with errors.Join; errors.As finds the first.
 type FieldError struct {
-	Field string // path from the value that was checked, as in its JSON: "batten.lines[2].at"
+	Field string // path from the value that was checked, as in its JSON: "batten.lines[2].at"; empty for that value itself
 	Of    string // the named thing that the field belongs to, where it has a name: `set "Second electric"`
 	Value string // the value as a reader would write it; empty where none was given
 	Want  string // what would be right
 	Err   error  // the kind of fault: one of the errors above, or a *ParseError
 }
 
-// Error says it in one line: field, owner, value, fault, remedy.
+// Error says it in one line: field, owner, value, fault, remedy. A *[ParseError]
+// already tells the last three.
 func (e *FieldError) Error() string {
 	s := e.Field
-	if e.Of != "" {
+	switch {
+	case s == "":
+		s = e.Of
+	case e.Of != "":
 		s += " (" + e.Of + ")"
 	}
-	s += ": "
+	if s != "" {
+		s += ": "
+	}
+	var text *ParseError
+	if errors.As(e.Err, &text) {
+		return s + e.Err.Error()
+	}
 	if e.Value != "" {
 		s += e.Value + " "
 	}
@@ -48,36 +60,63 @@ func (e *FieldError) Error() string {
 func (e *FieldError) Unwrap() error { return e.Err }
 
 // Within puts the path of an outer field, and the name of the thing it belongs
-// to, in front of every FieldError in err, which may be one error or many
-// joined. The result holds copies: err itself is left as it was. A nil err stays nil.
+// to, in front of every FieldError in err, which may be one or many joined, in
+// joins of joins too. Any other error becomes the fault of a FieldError at the
+// outer field. The result holds copies, joined flat and in order: err itself is
+// left as it was. A nil err stays nil.
 func Within(field, of string, err error) error {
-	if err == nil {
-		return nil
+	faults := split(nil, err)
+	for i, fault := range faults {
+		faults[i] = within(field, of, fault)
 	}
-	if many, ok := err.(interface{ Unwrap() []error }); ok {
-		var out []error
-		for _, e := range many.Unwrap() {
-			out = append(out, Within(field, of, e))
-		}
-		return errors.Join(out...)
+	if len(faults) == 1 {
+		return faults[0]
 	}
-	var fe *FieldError
-	if !errors.As(err, &fe) {
-		return fmt.Errorf("%s: %w", field, err)
+	return errors.Join(faults...)
+}
+
+// within does the work of Within on one error that is not a join.
+func within(field, of string, err error) *FieldError {
+	outer := FieldError{Err: err}
+	if inner, ok := err.(*FieldError); ok {
+		outer = *inner
 	}
-	c := *fe
 	switch {
-	case c.Field == "":
-		c.Field = field
-	case field != "" && c.Field[0] != '[':
-		c.Field = field + "." + c.Field
+	case outer.Field == "":
+		outer.Field = field
+	case field != "" && outer.Field[0] == '[':
+		outer.Field = field + outer.Field
 	case field != "":
-		c.Field = field + c.Field
+		outer.Field = field + "." + outer.Field
 	}
-	if c.Of == "" {
-		c.Of = of
-	} else if of != "" {
-		c.Of = c.Of + " of " + of
+	switch {
+	case outer.Of == "":
+		outer.Of = of
+	case of != "":
+		outer.Of += " of " + of
 	}
-	return &c
+	return &outer
+}
+
+// split appends the errors that err joins, down to those that join none. An
+// error that wraps several and has words of its own is not opened, so that the
+// words are kept.
+func split(list []error, err error) []error {
+	if err == nil {
+		return list
+	}
+	if many, ok := err.(interface{ Unwrap() []error }); ok && len(many.Unwrap()) > 0 {
+		parts := many.Unwrap()
+		texts := make([]string, len(parts))
+		for i, part := range parts {
+			texts[i] = fmt.Sprint(part)
+		}
+		if strings.Join(texts, "\n") == err.Error() {
+			for _, part := range parts {
+				list = split(list, part)
+			}
+			return list
+		}
+	}
+	return append(list, err)
 }

@@ -1,15 +1,57 @@
 package units
 
 // Force is a pull, a push or a weight, in newtons.
+//
+// PoundForce is the pull of standard gravity on a [Pound], 4.4482216152605 N
+// exactly, and the constant equals Pound.Weight(StandardGravity) to the last bit.
+// Kip is 1000 of it; KilogramForce is 9.80665 N exactly. The sign of a Force is
+// stated where one is given. The zero Force is no pull.
+//
+// Source: NIST SP 811 (2008), Appendix B.8, footnote 23, and B.9, force.
 type Force float64
 
+// Units of Force: write a value as a number of one of them, such as 3*Newton.
 const (
 	Newton        Force = 1
 	Kilonewton    Force = 1000
-	PoundForce    Force = 0.45359237 * 9.80665
-	Kip           Force = 1000 * 0.45359237 * 9.80665
-	KilogramForce Force = 9.80665
+	PoundForce    Force = kilogramsPerPound * standardGravity
+	Kip           Force = 1000 * kilogramsPerPound * standardGravity // 1000 lbf
+	KilogramForce Force = standardGravity
 )
 
-// In counts how many of the given unit make up the quantity.
-func (q Force) In(unit Force) float64 { return float64(q) / float64(unit) }
+// In gives f as a number of the given unit, as in f.In(units.PoundForce).
+func (f Force) In(unit Force) float64 { return float64(f) / float64(unit) }
+
+// Scale gives k times f.
+func (f Force) Scale(k float64) Force { return Force(k * float64(f)) }
+
+// Mass gives the mass on which gravity g pulls with f, the reverse of
+// [Mass.Weight]. A zero g gives an infinity, or NaN where f is zero too.
+func (f Force) Mass(g Acceleration) Mass { return Mass(float64(f) / float64(g)) }
+
+// Moment gives the moment of f at the given arm, the distance at right angles to
+// the force.
+func (f Force) Moment(arm Length) Moment { return Moment(float64(f) * float64(arm)) }
+
+// Per spreads f evenly along l. A zero l gives an infinity, or NaN where f is
+// zero too.
+func (f Force) Per(l Length) LineLoad { return LineLoad(float64(f) / float64(l)) }
+
+// String writes f in newtons with the fewest digits that [Parse] reads back as
+// the same value, bit for bit.
+func (f Force) String() string { return string(appendSI(nil, f)) }
+
+// AppendText appends what String writes. It refuses a value that is not finite,
+// with a *[FieldError].
+func (f Force) AppendText(b []byte) ([]byte, error) { return encode(b, f) }
+
+// MarshalText writes what String writes, for JSON and the like. It refuses a
+// value that is not finite, with a *[FieldError].
+func (f Force) MarshalText() ([]byte, error) { return encode(nil, f) }
+
+// UnmarshalText reads text as [Parse] does. On an error, a *[ParseError], the
+// receiver keeps its value.
+func (f *Force) UnmarshalText(text []byte) error { return decode(f, text) }
+
+func (f Force) si() float64           { return float64(f) }
+func (f Force) dimension() *dimension { return &forceDimension }

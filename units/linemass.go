@@ -1,14 +1,50 @@
 package units
 
-// LineMass is a mass spread along a length, in kilograms per metre.
+// LineMass is a mass spread along a length, in kilograms per metre: how wire
+// rope, pipe, chain and cable are listed.
+//
+// PoundPerFoot and PoundPerHundredFeet are quotients of the exact pound and the
+// exact foot, rounded once. A length of it is a [Mass], through [LineMass.Over].
+// The zero LineMass is massless.
+//
+// Source: NIST SP 811 (2008), Appendix B.9, mass divided by length.
 type LineMass float64
 
+// Units of LineMass: write a value as a number of one of them, such as 3*KilogramPerMetre.
 const (
 	KilogramPerMetre    LineMass = 1
 	GramPerMetre        LineMass = 0.001
-	PoundPerFoot        LineMass = 0.45359237 / 0.3048
-	PoundPerHundredFeet LineMass = 0.45359237 / 30.48
+	PoundPerFoot        LineMass = kilogramsPerPound / metresPerFoot
+	PoundPerHundredFeet LineMass = kilogramsPerPound / (100 * metresPerFoot)
 )
 
-// In counts how many of the given unit make up the quantity.
-func (q LineMass) In(unit LineMass) float64 { return float64(q) / float64(unit) }
+// In gives m as a number of the given unit, as in m.In(units.PoundPerFoot).
+func (m LineMass) In(unit LineMass) float64 { return float64(m) / float64(unit) }
+
+// Scale gives k times m.
+func (m LineMass) Scale(k float64) LineMass { return LineMass(k * float64(m)) }
+
+// Over gives the mass of a length l.
+func (m LineMass) Over(l Length) Mass { return Mass(float64(m) * float64(l)) }
+
+// Weight gives the pull of gravity on each unit of length, downward.
+func (m LineMass) Weight(g Acceleration) LineLoad { return LineLoad(float64(m) * float64(g)) }
+
+// String writes m in kg/m with the fewest digits that [Parse] reads back as
+// the same value, bit for bit.
+func (m LineMass) String() string { return string(appendSI(nil, m)) }
+
+// AppendText appends what String writes. It refuses a value that is not finite,
+// with a *[FieldError].
+func (m LineMass) AppendText(b []byte) ([]byte, error) { return encode(b, m) }
+
+// MarshalText writes what String writes, for JSON and the like. It refuses a
+// value that is not finite, with a *[FieldError].
+func (m LineMass) MarshalText() ([]byte, error) { return encode(nil, m) }
+
+// UnmarshalText reads text as [Parse] does. On an error, a *[ParseError], the
+// receiver keeps its value.
+func (m *LineMass) UnmarshalText(text []byte) error { return decode(m, text) }
+
+func (m LineMass) si() float64           { return float64(m) }
+func (m LineMass) dimension() *dimension { return &lineMassDimension }

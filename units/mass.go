@@ -1,16 +1,54 @@
 package units
 
-// Mass is how much matter a thing holds, in kilograms.
+// Mass is how much matter a thing holds, in kilograms: what a piece of
+// counterweight, a fixture or a cloth is said to "weigh". Its pull is a [Force]
+// and comes from [Mass.Weight].
+//
+// Pound is the avoirdupois pound, 0.45359237 kg exactly; Ounce is a sixteenth of
+// it and ShortTon 2000 of it, each to the last bit. The zero Mass is nothing.
+//
+// Source: NIST SP 811 (2008), Appendix B.8, footnote 22, and B.9, mass.
 type Mass float64
 
+// Units of Mass: write a value as a number of one of them, such as 3*Kilogram.
 const (
 	Kilogram Mass = 1
 	Gram     Mass = 0.001
-	Tonne    Mass = 1000
-	Pound    Mass = 0.45359237
-	Ounce    Mass = 0.45359237 / 16
-	ShortTon Mass = 2000 * 0.45359237
+	Tonne    Mass = 1000 // the metric ton
+	Pound    Mass = kilogramsPerPound
+	Ounce    Mass = kilogramsPerOunce
+	ShortTon Mass = 2000 * kilogramsPerPound // the ton of 2000 lb
 )
 
-// In counts how many of the given unit make up the quantity.
-func (q Mass) In(unit Mass) float64 { return float64(q) / float64(unit) }
+// In gives m as a number of the given unit, as in m.In(units.Pound).
+func (m Mass) In(unit Mass) float64 { return float64(m) / float64(unit) }
+
+// Scale gives k times m.
+func (m Mass) Scale(k float64) Mass { return Mass(k * float64(m)) }
+
+// Weight gives the pull of gravity on m: m times g, downward. Pass
+// [StandardGravity] unless the calculation is about another acceleration.
+func (m Mass) Weight(g Acceleration) Force { return Force(float64(m) * float64(g)) }
+
+// Per spreads m evenly along l. A zero l gives an infinity, or NaN where m is
+// zero too.
+func (m Mass) Per(l Length) LineMass { return LineMass(float64(m) / float64(l)) }
+
+// String writes m in kilograms with the fewest digits that [Parse] reads back as
+// the same value, bit for bit.
+func (m Mass) String() string { return string(appendSI(nil, m)) }
+
+// AppendText appends what String writes. It refuses a value that is not finite,
+// with a *[FieldError].
+func (m Mass) AppendText(b []byte) ([]byte, error) { return encode(b, m) }
+
+// MarshalText writes what String writes, for JSON and the like. It refuses a
+// value that is not finite, with a *[FieldError].
+func (m Mass) MarshalText() ([]byte, error) { return encode(nil, m) }
+
+// UnmarshalText reads text as [Parse] does. On an error, a *[ParseError], the
+// receiver keeps its value.
+func (m *Mass) UnmarshalText(text []byte) error { return decode(m, text) }
+
+func (m Mass) si() float64           { return float64(m) }
+func (m Mass) dimension() *dimension { return &massDimension }

@@ -1,0 +1,14 @@
+// Package near compares numbers in tests, with a tolerance that each caller states.
+package near
+
+import "math"
+
+// Abs tells whether a and b are at most tol apart. A number that is not finite is
+// near nothing.
+func Abs(a, b, tol float64) bool { return math.Abs(a-b) <= tol }
+
+// Rel tells whether a and b are at most tol apart as a part of the larger of
+// them, or of one where both are smaller.
+func Rel(a, b, tol float64) bool {
+	return math.Abs(a-b) <= tol*max(math.Abs(a), math.Abs(b), 1)
+}

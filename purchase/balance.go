@@ -1,0 +1,78 @@
+package purchase
+
+import (
+	"math"
+
+	"example.com/steelyard/internal/check"
+	"example.com/steelyard/internal/rope"
+	"example.com/steelyard/units"
+)
+
+// Imbalance is how far the set is out of balance at a trim, without drag: the
+// force, referred to the batten, that would hold it. Positive is batten-heavy,
+// negative arbor-heavy; at the arbor it is Ratio times as much. Carried is what
+// hangs on the lift lines, the batten included; arbor is the arbor with all that
+// is in it. Rope weight is counted where it hangs at this trim.
+//
+// It is the upward pull of all ropes on the arbor less the arbor's weight,
+// divided by the ratio, with tensions from the walk along each path (see State).
+// The error is about the trim, or a mass that is not finite.
+func (r *Reeved) Imbalance(trim units.Length, carried, arbor units.Mass) (units.Force, error) {
+	y, err := r.arborTop(trim)
+	if err != nil {
+		return 0, err
+	}
+	if err := finite(carried, arbor); err != nil {
+		return 0, err
+	}
+	h := r.heights(y)
+	i := r.imbalance(&h, carried.Weight(units.StandardGravity).In(units.Newton), arbor.Weight(units.StandardGravity).In(units.Newton))
+	return units.Force(i), nil
+}
+
+// Counterweight is the whole mass at the arbor, the arbor itself included, that
+// balances a carried mass at a trim. It falls below zero where the ropes alone
+// outweigh what is carried. Errors as for Imbalance.
+func (r *Reeved) Counterweight(trim units.Length, carried units.Mass) (units.Mass, error) {
+	i, err := r.Imbalance(trim, carried, 0)
+	return i.Scale(r.ratio).Mass(units.StandardGravity), err
+}
+
+// RopeImbalance is the part of the imbalance that the ropes' own weight makes at
+// a trim: it shifts from the batten's side to the arbor's as the batten flies
+// out. Positive is batten-heavy. Errors as for Imbalance.
+func (r *Reeved) RopeImbalance(trim units.Length) (units.Force, error) {
+	return r.Imbalance(trim, 0, 0)
+}
+
+// imbalance works in newtons, with carried and arbor as weights.
+//
+// A lift line that bears R at the batten has t(z) = c + w·z along its path with
+// n_b·c + w·s_b = R there (package rope), so it pulls the arbor up with
+// n_a·c + w·s_a, and n_a/n_b is the ratio. The hand line pays out at one end of
+// the arbor what it takes in at the other, so its n is zero: only its weight is
+// left.
+func (r *Reeved) imbalance(h *rope.Heights, carried, arbor float64) float64 {
+	up := r.ratio*carried - arbor
+	for i := range r.lift {
+		l := &r.lift[i]
+		last := len(l.path) - 1
+		_, sb := l.path.Pull(int(Batten), 0, last, h)
+		_, sa := l.path.Pull(int(Arbor), 0, last, h)
+		up += l.weight * (sa - r.ratio*sb)
+	}
+	if r.lock >= 0 {
+		_, s := r.hand.path.Pull(int(Arbor), 0, len(r.hand.path)-1, h)
+		up += r.hand.weight * s
+	}
+	return up / r.ratio
+}
+
+func finite(masses ...units.Mass) error {
+	for _, m := range masses {
+		if f := m.In(units.Kilogram); math.IsNaN(f) || math.IsInf(f, 0) {
+			return &units.FieldError{Field: "mass", Value: check.Show(m), Want: "a finite mass", Err: units.ErrNotFinite}
+		}
+	}
+	return nil
+}

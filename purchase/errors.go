@@ -1,0 +1,10 @@
+package purchase
+
+import "errors"
+
+// The kinds of fault of a reeving, for use with errors.Is. They reach the caller
+// inside a *units.FieldError that names the rope.
+var (
+	ErrNoTravel        = errors.New("does not move")
+	ErrOverConstrained = errors.New("is over-constrained")
+)

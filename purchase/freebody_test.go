@@ -1,0 +1,167 @@
+package purchase_test
+
+import (
+	"testing"
+
+	"example.com/steelyard/internal/near"
+	"example.com/steelyard/purchase"
+	"example.com/steelyard/units"
+)
+
+// weightless is a set whose ropes weigh nothing: five lines, head block at 60 ft.
+func weightless(kind purchase.Kind) purchase.Layout {
+	l := purchase.Layout{
+		Kind: kind, HeadBlock: 60 * units.Foot, Rail: 4 * units.Foot, Idler: 1 * units.Foot,
+		ArborLength: 6 * units.Foot, Trim: 4 * units.Foot, ArborTop: 58 * units.Foot,
+	}
+	if kind == purchase.Double {
+		l.DeadEnd = 61 * units.Foot
+		l.Rail, l.Idler = 14*units.Foot, 13*units.Foot
+	}
+	for i := range 5 {
+		l.Loft = append(l.Loft, purchase.Loft{Across: 6*units.Foot + 10*units.Foot.Scale(float64(i)), Height: 60 * units.Foot})
+	}
+	return l
+}
+
+// The free body of a double purchase set (common practice, no source): with no
+// drag, no rope weight and a weightless arbor, 500 lb on the batten answers
+// 1000 lb in the arbor.
+func TestDoubleFreeBody(t *testing.T) {
+	r, err := weightless(purchase.Double).Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	pulls := make([]units.Force, 5)
+	for i := range pulls {
+		pulls[i] = 100 * units.PoundForce
+	}
+	carried, arbor := 500*units.Pound, 1000*units.Pound
+	st, err := r.At(20*units.Foot, purchase.Bodies{Pulls: pulls, Arbor: arbor})
+	if err != nil {
+		t.Fatal(err)
+	}
+
+	var inLine, upFirst, upSecond, atDeadEnd units.Force
+	for i, rope := range st.Lift {
+		if len(rope.Parts) != 4 {
+			t.Fatalf("%s has %d parts, want 4", rope.Name, len(rope.Parts))
+		}
+		inLine += rope.Parts[0].TensionFrom
+		upFirst += rope.Parts[2].TensionTo
+		upSecond += rope.Parts[3].TensionFrom
+		atDeadEnd += units.Abs(st.Load(purchase.DeadEnd(i + 1)).Up)
+	}
+	for _, c := range []struct {
+		name string
+		got  units.Force
+		want units.Force
+	}{
+		{"in the line", inLine, 500 * units.PoundForce},
+		{"first up-pull on the arbor", upFirst, 500 * units.PoundForce},
+		{"second up-pull on the arbor", upSecond, 500 * units.PoundForce},
+		{"at the dead ends", atDeadEnd, 500 * units.PoundForce},
+		{"both up-pulls on the arbor's sheave", st.Load(purchase.ArborTop).Up, 1000 * units.PoundForce},
+		{"out of balance", st.Imbalance, 0},
+		{"down on the head block", -st.Load(purchase.HeadBlock).Up, 500 * units.PoundForce},
+		{"towards the stage on the head block", st.Load(purchase.HeadBlock).Across, 500 * units.PoundForce},
+		{"down on the head beam", -st.On(purchase.HeadBeam).Up, 1000 * units.PoundForce},
+	} {
+		if !near.Abs(c.got.In(units.PoundForce), c.want.In(units.PoundForce), 1e-9) {
+			t.Errorf("%s: %v lbf, want %v", c.name, c.got.In(units.PoundForce), c.want.In(units.PoundForce))
+		}
+	}
+
+	wanted, err := r.Counterweight(20*units.Foot, carried)
+	if err != nil || !near.Abs(wanted.In(units.Pound), 1000, 1e-9) {
+		t.Errorf("counterweight %v lb, %v; want 1000", wanted.In(units.Pound), err)
+	}
+	if got := purchase.Double.Counterweight(carried); got != arbor {
+		t.Errorf("one-line counterweight %v, want %v", got, arbor)
+	}
+	// The hand line is as fast as the batten, in both purchases (common practice).
+	for _, kind := range []purchase.Kind{purchase.Single, purchase.Double} {
+		r, err := weightless(kind).Rig()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if r.Ratio() != kind.Ratio() || r.HandRatio() != 1 {
+			t.Errorf("%v: ratio %v, hand line %v; want %v and 1, exactly", kind, r.Ratio(), r.HandRatio(), kind.Ratio())
+		}
+	}
+}
+
+// Three ropes stand at the rail of a double set, and one of them is dead (common
+// practice): the one that is made off there does not run.
+func TestDoubleRailHasADeadRope(t *testing.T) {
+	hand := weightless(purchase.Double).Reeving().Hand
+	first, last := hand.Path[0], hand.Path[len(hand.Path)-1]
+	if first.Name != purchase.RailDeadEnd || first.On != purchase.Rail || last.Name != purchase.HandDeadEnd || last.On != purchase.HeadBeam {
+		t.Errorf("hand line runs from %q on the %v to %q on the %v", first.Name, first.On, last.Name, last.On)
+	}
+}
+
+// When the set is out of balance the lock takes the difference, and the idler's
+// weight bounds what it can do for a batten-heavy one: half of 60 lb on each of
+// its two parts, nothing more, in ropes that weigh nothing.
+func TestLockAndIdler(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		arbor  units.Mass
+		lock   float64
+		slack  bool
+		top    float64 // tension at the arbor's top
+		reason string
+	}{
+		{"balanced", 1000 * units.Pound, 0, false, 30, "both ends of the hand line hang on half the idler"},
+		{"batten-heavy by 20", 960 * units.Pound, 20, false, 10, "the rope above the lock gives up what the lock holds"},
+		{"batten-heavy by 50", 900 * units.Pound, 50, true, 0, "it has only 30 to give: the idler lifts"},
+		{"arbor-heavy by 20", 1040 * units.Pound, -20, false, 50, "the rope above the lock holds the arbor"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			r, err := weightless(purchase.Double).Rig()
+			if err != nil {
+				t.Fatal(err)
+			}
+			pulls := []units.Force{100 * units.PoundForce, 100 * units.PoundForce, 100 * units.PoundForce, 100 * units.PoundForce, 100 * units.PoundForce}
+			st, err := r.At(30*units.Foot, purchase.Bodies{Pulls: pulls, Arbor: c.arbor, Idler: 60 * units.Pound})
+			if err != nil {
+				t.Fatal(err)
+			}
+			top := st.Hand.Parts[3].TensionTo
+			if !near.Abs(st.Lock.In(units.PoundForce), c.lock, 1e-9) || st.Hand.Slack != c.slack || !near.Abs(top.In(units.PoundForce), c.top, 1e-9) {
+				t.Errorf("lock %v, slack %v, at the top %v; want %v, %v, %v: %s",
+					st.Lock.In(units.PoundForce), st.Hand.Slack, top.In(units.PoundForce), c.lock, c.slack, c.top, c.reason)
+			}
+			if grip := st.Grip.In(units.PoundForce); !near.Abs(grip, 30, 1e-9) {
+				t.Errorf("grip %v, want 30", grip)
+			}
+		})
+	}
+}
+
+// Rope weight shifts with travel: five lines of 0.11 lb/ft over 55 ft shift about
+// 60 lb in single and 45 lb in double purchase, towards the arbor as the batten
+// flies out (arithmetic: twice and one and a half times 55 ft of 0.55 lb/ft).
+func TestRopeWeightShift(t *testing.T) {
+	for kind, want := range map[purchase.Kind]float64{purchase.Single: 2 * 55 * 0.55, purchase.Double: 1.5 * 55 * 0.55} {
+		l := weightless(kind)
+		l.HeadBlock, l.ArborTop, l.DeadEnd = 70*units.Foot, 68*units.Foot, 71*units.Foot
+		for i := range l.Loft {
+			l.Loft[i].Height = 70 * units.Foot
+		}
+		l.LiftMass = 0.11 * units.PoundPerFoot
+		r, err := l.Rig()
+		if err != nil {
+			t.Fatal(err)
+		}
+		low, errLow := r.RopeImbalance(5 * units.Foot)
+		high, errHigh := r.RopeImbalance(60 * units.Foot)
+		if errLow != nil || errHigh != nil {
+			t.Fatal(errLow, errHigh)
+		}
+		if got := (low - high).In(units.PoundForce); !near.Abs(got, want, 1e-9) {
+			t.Errorf("%v: rope weight shifts by %v lbf, want %v", kind, got, want)
+		}
+	}
+}

@@ -1,0 +1,260 @@
+package purchase
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"example.com/steelyard/internal/check"
+	"example.com/steelyard/internal/rope"
+	"example.com/steelyard/units"
+)
+
+// plumb is how far two stops may be apart across the plane, in metres, and still
+// count as one above the other.
+const plumb = 1e-9
+
+// Reeved is a reeving that was checked and is ready to be asked. It does not
+// change and may be asked from many goroutines at once.
+type Reeved struct {
+	lift []laid
+	hand laid
+	lock int // the part of the hand line that runs through the rope lock; -1 without a hand line
+
+	ratio      float64 // −dx/dy
+	handRatio  float64
+	trim, top  float64 // where batten and arbor stood when the lines were made off
+	lockHeight float64
+	idler      float64
+	down, up   float64 // how far the arbor may move from there before two stops of some part meet
+	blocks     []Block // names and bodies; loads zero
+}
+
+// laid is a rope as the kernel takes it. block tells, for each stop, which of
+// the reeving's blocks it belongs to, or -1 on the batten.
+type laid struct {
+	rope   Rope
+	path   rope.Path
+	weight float64 // N/m
+	block  []int
+}
+
+// Rig checks the reeving and makes it ready to be asked. Its ratio is worked out
+// from the paths: a rope keeps its length, so −dx/dy = (∂L/∂y)/(∂L/∂x), with x the
+// batten's trim and y the height of the arbor's top. The error joins a
+// *units.FieldError for everything that is wrong: a path that does not move, one
+// that would move the arbor otherwise than its neighbours do, stops that
+// coincide, a part that is not plumb where it must be.
+func (r Reeving) Rig() (*Reeved, error) {
+	var p check.Problems
+	check.Finite(&p, "trim", r.Trim)
+	check.Finite(&p, "arbor_top", r.ArborTop)
+	check.Finite(&p, "idler", r.Idler)
+	check.Finite(&p, "lock", r.Lock)
+	if len(r.Lift) == 0 {
+		p.Add("lift", "", "at least one lift line", units.ErrMissing)
+	}
+	ropes := slices.Clone(r.Lift)
+	if len(r.Hand.Path) > 0 {
+		ropes = append(ropes, r.Hand)
+	}
+	for i, rp := range ropes {
+		p.Within(ropeField(i, len(r.Lift)), strconv.Quote(rp.Name), rp.validate())
+	}
+	if err := p.Err(); err != nil {
+		return nil, err
+	}
+
+	out := &Reeved{
+		trim: r.Trim.In(units.Metre), top: r.ArborTop.In(units.Metre), idler: r.Idler.In(units.Metre),
+		lockHeight: r.Lock.In(units.Metre),
+		down:       math.Inf(-1), up: math.Inf(1), lock: -1,
+	}
+	h := out.heights(out.top)
+	for _, rp := range r.Lift {
+		out.lift = append(out.lift, out.lay(rp))
+	}
+	if len(r.Hand.Path) > 0 {
+		out.hand = out.lay(r.Hand)
+	}
+	for i, l := range out.all() {
+		l.checkParts(&p, ropeField(i, len(r.Lift)), &h)
+	}
+	if err := p.Err(); err != nil {
+		return nil, err
+	}
+	out.findRatio(&p, &h)
+	if err := p.Err(); err != nil {
+		return nil, err
+	}
+	if len(r.Hand.Path) > 0 {
+		out.checkHand(&p, &h)
+	}
+	if err := p.Err(); err != nil {
+		return nil, err
+	}
+	out.limitTravel(&h)
+	return out, nil
+}
+
+// findRatio works the ratio out from each lift line and makes sure that all of
+// them agree.
+func (r *Reeved) findRatio(p *check.Problems, h *rope.Heights) {
+	for i := range r.lift {
+		field := ropeField(i, len(r.lift))
+		path := r.lift[i].path
+		last := len(path) - 1
+		byBatten, byArbor := path.Rate(int(Batten), last, h), path.Rate(int(Arbor), last, h)
+		n := byArbor / byBatten
+		switch {
+		case byBatten == 0 || byArbor == 0:
+			p.Add(field, "", "a path whose length changes with both the batten's and the arbor's height", ErrNoTravel)
+		case n < 0:
+			p.Add(field, "", "a path that lets the batten rise while the arbor sinks", ErrNoTravel)
+		case r.ratio == 0:
+			r.ratio = n
+		case math.Abs(n-r.ratio) > 1e-9*r.ratio:
+			p.Add(field, ratioText(n), "the ratio of the first lift line, "+ratioText(r.ratio), ErrOverConstrained)
+		}
+	}
+}
+
+// checkHand finds the part that runs through the lock and makes sure that the
+// hand line lets the arbor move.
+func (r *Reeved) checkHand(p *check.Problems, h *rope.Heights) {
+	path := r.hand.path
+	last := len(path) - 1
+	idler := -1
+	for i, s := range path {
+		if Body(s.Body) == Idler {
+			idler = i
+		}
+	}
+	if idler < 0 || idler == last {
+		p.Add("hand", "", "a path round the idler, on to the head block and the arbor's top", units.ErrMissing)
+		return
+	}
+	if n, _ := path.Pull(int(Idler), 0, last, h); n <= 0 {
+		p.Add("hand", "", "parts that hold the idler up, so that its weight keeps the hand line tight", units.ErrOutOfRange)
+	}
+	if n, _ := path.Pull(int(Arbor), idler, last, h); n <= 0 {
+		p.Add("hand", "", "a part from the head block down to the arbor's top", units.ErrOutOfRange)
+	}
+	rate := path.Rate(int(Arbor), last, h) - r.ratio*path.Rate(int(Batten), last, h)
+	if math.Abs(rate) > 1e-9 {
+		p.Add("hand", "", "as much rope paid out at one end of the arbor as is taken in at the other", ErrOverConstrained)
+	}
+	if z := path.Height(idler, h); r.lockHeight <= z || r.lockHeight >= path.Height(idler+1, h) {
+		p.Add("lock", check.Show(units.Length(r.lockHeight)), "a height between the idler's and the head block's", units.ErrOutOfRange)
+	}
+	r.lock = idler
+	flow := path.Rate(int(Arbor), idler, h) - r.ratio*path.Rate(int(Batten), idler, h)
+	r.handRatio = math.Abs(flow) / r.ratio
+}
+
+// checkParts makes sure that no two neighbouring stops coincide, and that parts
+// which change their length hang plumb: then the ratio is the same at every trim.
+func (l *laid) checkParts(p *check.Problems, field string, h *rope.Heights) {
+	for i := range len(l.path) - 1 {
+		a, b := l.path[i], l.path[i+1]
+		at := field + ".path[" + strconv.Itoa(i+1) + "]"
+		if _, _, length := l.path.Part(i, h); length < plumb {
+			p.Add(at, strconv.Quote(l.rope.Path[i+1].Name), "a place apart from the stop before it when the lines are made off", units.ErrDuplicate)
+			continue
+		}
+		if a.Body != b.Body && (moves(a) || moves(b)) && math.Abs(a.X-b.X) > plumb {
+			p.Add(at+".across", check.Show(units.Length(b.X)),
+				check.Show(units.Length(a.X))+", plumb with the stop before it, as one of the two moves", units.ErrOutOfRange)
+		}
+	}
+}
+
+func moves(s rope.Stop) bool { return Body(s.Body) == Batten || Body(s.Body) == Arbor }
+
+// limitTravel finds how far the arbor may move before two stops of a part meet.
+func (r *Reeved) limitTravel(h *rope.Heights) {
+	speed := [bodies]float64{Batten: -r.ratio, Arbor: 1}
+	for _, l := range r.all() {
+		for i := range len(l.path) - 1 {
+			v := speed[l.path[i+1].Body] - speed[l.path[i].Body]
+			if v == 0 {
+				continue
+			}
+			if meet := (l.path.Height(i, h) - l.path.Height(i+1, h)) / v; meet > 0 {
+				r.up = min(r.up, meet)
+			} else {
+				r.down = max(r.down, meet)
+			}
+		}
+	}
+}
+
+func (r *Reeved) lay(rp Rope) laid {
+	l := laid{rope: rp, path: make(rope.Path, len(rp.Path)), block: make([]int, len(rp.Path))}
+	l.rope.Path = slices.Clone(rp.Path)
+	l.weight = rp.Mass.Weight(units.StandardGravity).In(units.NewtonPerMetre)
+	for i, s := range rp.Path {
+		l.path[i] = rope.Stop{Body: int(s.On), X: s.Across.In(units.Metre), Z: s.Height.In(units.Metre)}
+		l.block[i] = -1
+		if s.On == Batten {
+			continue
+		}
+		at := slices.IndexFunc(r.blocks, func(b Block) bool { return b.Name == s.Name && b.On == s.On })
+		if at < 0 {
+			at = len(r.blocks)
+			r.blocks = append(r.blocks, Block{Name: s.Name, On: s.On})
+		}
+		l.block[i] = at
+	}
+	return l
+}
+
+// all gives the lift lines and then the hand line, if there is one.
+func (r *Reeved) all() []laid {
+	if len(r.hand.path) == 0 {
+		return r.lift
+	}
+	return append(slices.Clone(r.lift), r.hand)
+}
+
+// heights gives the datum of every body while the arbor's top is at y.
+func (r *Reeved) heights(y float64) rope.Heights {
+	var h rope.Heights
+	h[Batten] = r.trim - r.ratio*(y-r.top)
+	h[Arbor] = y
+	h[Idler] = r.idler
+	return h
+}
+
+// validate looks at one rope by itself.
+func (rp Rope) validate() error {
+	var p check.Problems
+	check.NotNegative(&p, "mass", rp.Mass)
+	if len(rp.Path) < 2 {
+		p.Add("path", strconv.Itoa(len(rp.Path))+" stops", "at least its two ends", units.ErrMissing)
+	}
+	for i, s := range rp.Path {
+		field := "path[" + strconv.Itoa(i) + "]"
+		if s.On >= bodies {
+			p.Add(field+".on", strconv.Itoa(int(s.On)), "one of the bodies of a set", units.ErrUnknown)
+		}
+		if s.Name == "" {
+			p.Add(field+".name", "", "a name for the stop", units.ErrMissing)
+		}
+		check.Finite(&p, field+".across", s.Across)
+		check.Finite(&p, field+".height", s.Height)
+		if i > 0 && s.On == rp.Path[i-1].On && s.Across == rp.Path[i-1].Across && s.Height == rp.Path[i-1].Height {
+			p.Add(field, strconv.Quote(s.Name), "a place of its own, apart from the stop before it", units.ErrDuplicate)
+		}
+	}
+	return p.Err()
+}
+
+func ropeField(i, lifts int) string {
+	if i < lifts {
+		return "lift[" + strconv.Itoa(i) + "]"
+	}
+	return "hand"
+}
+
+func ratioText(n float64) string { return strconv.FormatFloat(n, 'g', 6, 64) + ":1" }

@@ -1,0 +1,119 @@
+package purchase_test
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"example.com/steelyard/purchase"
+	"example.com/steelyard/units"
+)
+
+func TestLayoutRefused(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		change func(*purchase.Layout)
+		field  string
+		kind   error
+		reason string
+	}{
+		{"no kind", func(l *purchase.Layout) { l.Kind = 0 }, "kind", units.ErrMissing, "a choice that must be made"},
+		{"unknown kind", func(l *purchase.Layout) { l.Kind = 3 }, "kind", units.ErrUnknown, "only two are laid"},
+		{"no lines", func(l *purchase.Layout) { l.Loft = nil }, "loft", units.ErrMissing, "nothing would hold the batten"},
+		{"NaN height", func(l *purchase.Layout) { l.Loft[1].Height = units.Length(math.NaN()) }, "loft[1].height", units.ErrNotFinite, "no NaN goes in"},
+		{"infinite head", func(l *purchase.Layout) { l.HeadBlock = units.Length(math.Inf(1)) }, "head_block", units.ErrNotFinite, "no infinity goes in"},
+		{"block over the arbor", func(l *purchase.Layout) { l.Loft[0].Across = 0 }, "loft[0].across", units.ErrMissing, "it would coincide with the head block"},
+		{"loft below the trim", func(l *purchase.Layout) { l.Loft[2].Height = 1 }, "loft[2].height", units.ErrOutOfRange, "the batten hangs under it"},
+		{"negative rope", func(l *purchase.Layout) { l.LiftMass = -1 }, "lift_line_mass", units.ErrNegative, "ropes weigh something or nothing"},
+		{"arbor over the head block", func(l *purchase.Layout) { l.ArborTop = 61 * units.Foot }, "arbor_top", units.ErrOutOfRange, "the lines could not hold it"},
+		{"arbor on the idler", func(l *purchase.Layout) { l.ArborLength = 57 * units.Foot }, "idler", units.ErrOutOfRange, "the hand line has no room"},
+		{"no dead end", func(l *purchase.Layout) { l.DeadEnd = 0 }, "dead_end", units.ErrMissing, "double purchase has one"},
+		{"rail over the arbor's foot", func(l *purchase.Layout) { l.Rail = 53 * units.Foot }, "rail", units.ErrOutOfRange, "its dead end must be below"},
+		{"rail under the idler", func(l *purchase.Layout) { l.Rail = 1 * units.Foot }, "rail", units.ErrOutOfRange, "the lock sits above the idler"},
+		{"no arbor length", func(l *purchase.Layout) { l.ArborLength = 0 }, "arbor_length", units.ErrMissing, "its two ends would coincide"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			l := weightless(purchase.Double)
+			c.change(&l)
+			_, err := l.Rig()
+			var fe *units.FieldError
+			if !errors.As(err, &fe) {
+				t.Fatalf("error %v, want a *units.FieldError: %s", err, c.reason)
+			}
+			if fe.Field != c.field || !errors.Is(err, c.kind) || fe.Want == "" {
+				t.Errorf("error %v; want field %s, %q and a remedy: %s", err, c.field, c.kind, c.reason)
+			}
+		})
+	}
+}
+
+func TestReevingRefused(t *testing.T) {
+	stop := func(name string, on purchase.Body, across, height units.Length) purchase.Stop {
+		return purchase.Stop{Name: name, On: on, Across: across, Height: height}
+	}
+	for _, c := range []struct {
+		name   string
+		change func(*purchase.Reeving)
+		field  string
+		kind   error
+		reason string
+	}{
+		{"nothing", func(r *purchase.Reeving) { r.Lift = nil }, "lift", units.ErrMissing, "at least one line"},
+		{"a path of one", func(r *purchase.Reeving) { r.Lift[0].Path = r.Lift[0].Path[:1] }, "lift[0].path", units.ErrMissing, "a rope has two ends"},
+		{"off the batten", func(r *purchase.Reeving) { r.Lift[0].Path = r.Lift[0].Path[1:] }, "lift[0]", purchase.ErrNoTravel, "the batten would not move with it"},
+		{"off the arbor", func(r *purchase.Reeving) { r.Lift[1].Path = r.Lift[1].Path[:3] }, "lift[1]", purchase.ErrNoTravel, "nothing would let the batten fly"},
+		{"two purchases", func(r *purchase.Reeving) { r.Lift[2].Path = r.Lift[2].Path[:4] }, "lift[2]", purchase.ErrOverConstrained, "one line would pull the other slack"},
+		{"slanting", func(r *purchase.Reeving) { r.Lift[0].Path[0].Across += 1 }, "lift[0].path[1].across", units.ErrOutOfRange, "parts that move hang plumb"},
+		{"coincident", func(r *purchase.Reeving) { r.Lift[0].Path[1].Height = r.Trim }, "lift[0].path[1]", units.ErrDuplicate, "the part would have no direction"},
+		{"twice the same stop", func(r *purchase.Reeving) {
+			r.Lift[0].Path = append(r.Lift[0].Path[:2:2], append([]purchase.Stop{r.Lift[0].Path[1]}, r.Lift[0].Path[2:]...)...)
+		}, "lift[0].path[2]", units.ErrDuplicate, "the part would have no direction"},
+		{"body unknown", func(r *purchase.Reeving) { r.Lift[0].Path[0].On = 99 }, "lift[0].path[0].on", units.ErrUnknown, "only the bodies of a set"},
+		{"no idler", func(r *purchase.Reeving) { r.Hand.Path[2].On = purchase.Building }, "hand", units.ErrMissing, "nothing would keep it tight"},
+		{"hand line ends at the foot", func(r *purchase.Reeving) {
+			r.Hand.Path = []purchase.Stop{stop("foot", purchase.Arbor, 0, -2), stop("idler", purchase.Idler, 0, 0), stop("head block", purchase.HeadBeam, 0, 18)}
+		}, "hand", units.ErrOutOfRange, "it must come down to the arbor's top"},
+		{"lock below the idler", func(r *purchase.Reeving) { r.Lock = 0 }, "lock", units.ErrOutOfRange, "it grips the rope above the idler"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			r := weightless(purchase.Double).Reeving()
+			c.change(&r)
+			_, err := r.Rig()
+			var fe *units.FieldError
+			if !errors.As(err, &fe) {
+				t.Fatalf("error %v, want a *units.FieldError: %s", err, c.reason)
+			}
+			if fe.Field != c.field || !errors.Is(err, c.kind) {
+				t.Errorf("error %v; want field %s and %q: %s", err, c.field, c.kind, c.reason)
+			}
+		})
+	}
+}
+
+func TestQuestionsRefused(t *testing.T) {
+	r, err := weightless(purchase.Single).Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	nan := math.NaN()
+	pulls := make([]units.Force, 5)
+	for name, c := range map[string]struct {
+		err  error
+		kind error
+	}{
+		"trim above the loft blocks": {second(r.ArborTop(60 * units.Foot)), units.ErrOutOfRange},
+		"trim that lifts the arbor":  {second(r.ArborTop(1 * units.Foot)), units.ErrOutOfRange},
+		"NaN trim":                   {second(r.Imbalance(units.Length(nan), 1, 1)), units.ErrNotFinite},
+		"NaN load":                   {second(r.Imbalance(10*units.Foot, units.Mass(nan), 1)), units.ErrNotFinite},
+		"infinite arbor":             {second(r.Imbalance(10*units.Foot, 1, units.Mass(math.Inf(1)))), units.ErrNotFinite},
+		"too few pulls":              {second(r.At(10*units.Foot, purchase.Bodies{})), units.ErrOutOfRange},
+		"a line that pushes":         {second(r.At(10*units.Foot, purchase.Bodies{Pulls: []units.Force{0, 0, -1, 0, 0}})), units.ErrNegative},
+		"negative arbor":             {second(r.At(10*units.Foot, purchase.Bodies{Pulls: pulls, Arbor: -1})), units.ErrNegative},
+	} {
+		if !errors.Is(c.err, c.kind) {
+			t.Errorf("%s: error %v, want %q", name, c.err, c.kind)
+		}
+	}
+}
+
+func second[T any](_ T, err error) error { return err }

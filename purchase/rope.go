@@ -1,0 +1,64 @@
+package purchase
+
+import "example.com/steelyard/units"
+
+// Body is what a stop of a rope rides on. Grid, HeadBeam, Rail and Building stand
+// still; Batten, Arbor and Idler move up and down.
+type Body uint8
+
+// The bodies of a set.
+const (
+	Building Body = iota // any fixed part that has no name of its own
+	Grid                 // what carries the loft blocks
+	HeadBeam             // what carries the head block and the dead ends beside it
+	Rail                 // the locking rail
+	Batten               // datum: the batten's trim
+	Arbor                // datum: the arbor's top
+	Idler                // the tension block in its guides; datum: where it rests
+	bodies
+)
+
+var bodyNames = [bodies]string{"building", "grid", "head beam", "rail", "batten", "arbor", "idler"}
+
+// String names the body.
+func (b Body) String() string {
+	if b < bodies {
+		return bodyNames[b]
+	}
+	return "unknown body"
+}
+
+func (b Body) fixed() bool { return b < Batten }
+
+// Stop is a place on a rope's path: its first and last stops are ends, made off
+// there; those between are sheaves, taken as points. Stops of the same name, on
+// one rope or several, are one block: their loads are added up.
+type Stop struct {
+	Name   string       `json:"name"`
+	On     Body         `json:"on"`
+	Across units.Length `json:"across"` // from the arbor's centre line, positive towards the far end of the batten
+	Height units.Length `json:"height"` // above the deck on what stands still; above the datum of a body that moves
+}
+
+// Rope is a rope of given mass per length over its stops.
+type Rope struct {
+	Name string         `json:"name"`
+	Mass units.LineMass `json:"mass"`
+	Path []Stop         `json:"path"`
+}
+
+// Reeving is the ropes of a set, any number of parts: what Layout lays for the
+// standard single and double purchase, or paths of your own. Parts between the
+// building and a body that moves must hang plumb.
+type Reeving struct {
+	Lift []Rope `json:"lift"` // from the batten over the blocks to the arbor, in the order of the batten's lines
+	Hand Rope   `json:"hand"` // from the arbor's foot round the idler and over the head block to its top; without a path: no hand line
+
+	// Where everything stood when the ropes were made off. A rope's length does
+	// not change, so this fixes it.
+	Trim     units.Length `json:"trim"`      // the batten's
+	ArborTop units.Length `json:"arbor_top"` // the height of the arbor's top
+	Idler    units.Length `json:"idler"`     // where the idler rests
+
+	Lock units.Length `json:"lock"` // height of the rope lock
+}

@@ -1,0 +1,191 @@
+package purchase
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"example.com/steelyard/internal/check"
+	"example.com/steelyard/internal/rope"
+	"example.com/steelyard/units"
+)
+
+// Bodies is what hangs on the ropes while the state of a set is asked for.
+type Bodies struct {
+	Pulls []units.Force // what each lift line bears at the batten, in the order of the lines
+	Arbor units.Mass    // the arbor with all that is in it
+	Idler units.Mass    // the tension block; it keeps the hand line tight
+}
+
+// Part is a straight piece of a rope between two stops, with the tension at
+// each end of it.
+type Part struct {
+	From        string      `json:"from"`
+	To          string      `json:"to"`
+	TensionFrom units.Force `json:"tension_from"`
+	TensionTo   units.Force `json:"tension_to"`
+}
+
+// RopeState is a rope with the tension along its path.
+type RopeState struct {
+	Name  string `json:"name"`
+	Parts []Part `json:"parts"`
+	Slack bool   `json:"slack,omitzero"` // some part would have had to push; its tension is given as zero
+}
+
+// Greatest is the largest tension anywhere along the rope.
+func (r RopeState) Greatest() units.Force {
+	var t units.Force
+	for _, p := range r.Parts {
+		t = max(t, p.TensionFrom, p.TensionTo)
+	}
+	return t
+}
+
+// Block is a block, a dead end or another fastening with the load that the
+// ropes put on it: the vector sum of the tensions of the parts that meet there.
+type Block struct {
+	Name string `json:"name"`
+	On   Body   `json:"on"`
+	Load Vector `json:"load"`
+}
+
+// State is a set at rest at one trim, without drag, rope lock shut: the lock, on
+// the rope between idler and head block, holds whatever is out of balance; below
+// it the idler hangs free in its guides and keeps both its parts at half its
+// weight; above it the rope carries that less what the lock holds.
+type State struct {
+	Trim      units.Length `json:"trim"`
+	ArborTop  units.Length `json:"arbor_top"` // height above the deck
+	Imbalance units.Force  `json:"imbalance"` // referred to the batten, batten-heavy positive
+	Lift      []RopeState  `json:"lift"`
+	Hand      RopeState    `json:"hand"`
+	Blocks    []Block      `json:"blocks"`
+
+	// Lock is the difference of tension that the rope lock holds: positive when
+	// the rope below it is the tighter one (batten-heavy). Where it exceeds Grip
+	// the rope above is slack, Hand.Slack is set and the idler is about to be
+	// lifted: the lock alone does not hold the set.
+	Lock units.Force `json:"lock"`
+	Grip units.Force `json:"grip"` // tension of the hand line just below the lock
+}
+
+// Load is the load on the block or dead end of the given name; zero where there
+// is none of that name.
+func (s State) Load(name string) Vector {
+	var v Vector
+	for _, b := range s.Blocks {
+		if b.Name == name {
+			v = v.Add(b.Load)
+		}
+	}
+	return v
+}
+
+// On is the load of all the set's ropes on one body: on the head beam, of the
+// head block and every dead end there; on the grid, of all loft blocks.
+func (s State) On(body Body) Vector {
+	var v Vector
+	for _, b := range s.Blocks {
+		if b.On == body {
+			v = v.Add(b.Load)
+		}
+	}
+	return v
+}
+
+// At gives the set's state at a trim. Tension along a rope grows with height by
+// its own weight, T(z) = T₀ + w·(z − z₀); a level run adds none, and its sag is left
+// out of the block loads. The error tells a trim beyond Reach, or bodies that do
+// not fit: a pull for each lift line, finite and not negative.
+func (r *Reeved) At(trim units.Length, on Bodies) (State, error) {
+	y, err := r.arborTop(trim)
+	if err != nil {
+		return State{}, err
+	}
+	if err := on.validate(len(r.lift)); err != nil {
+		return State{}, err
+	}
+	h := r.heights(y)
+	st := State{Trim: trim, ArborTop: units.Length(y), Lift: make([]RopeState, len(r.lift)), Blocks: slices.Clone(r.blocks)}
+	if r.lock >= 0 {
+		st.Blocks = append(st.Blocks, Block{Name: RopeLock, On: Rail})
+	}
+
+	var carried float64
+	for i := range r.lift {
+		l := &r.lift[i]
+		pull := on.Pulls[i].In(units.Newton)
+		carried += pull
+		n, s := l.path.Pull(int(Batten), 0, len(l.path)-1, &h)
+		st.Lift[i] = l.walk((pull-l.weight*s)/n, 0, math.MaxInt, &h, st.Blocks)
+	}
+	imbalance := r.imbalance(&h, carried, on.Arbor.Weight(units.StandardGravity).In(units.Newton))
+	st.Imbalance = units.Force(imbalance)
+	if r.lock >= 0 {
+		path, last := r.hand.path, len(r.hand.path)-1
+		idler := on.Idler.Weight(units.StandardGravity).In(units.Newton)
+		n, s := path.Pull(int(Idler), 0, last, &h)
+		below := (idler - r.hand.weight*s) / n
+		parts, _ := path.Pull(int(Arbor), r.lock+1, last, &h)
+		held := imbalance * r.ratio / parts
+		st.Lock = units.Force(held)
+		st.Hand = r.hand.walk(below, -held, r.lock, &h, st.Blocks)
+		// Above the lock the rope is least tight where it is lowest: there, or at the arbor.
+		grip := below + r.hand.weight*r.lockHeight
+		if held > grip {
+			st.Hand.Slack = true
+		}
+		st.Grip = units.Force(grip)
+		st.Blocks[len(r.blocks)] = Block{Name: RopeLock, On: Rail, Load: Vector{Up: units.Force(-min(held, grip))}}
+	}
+	return st, nil
+}
+
+// walk gives the tensions c + w·z along the path, with c raised by jump from the
+// upper end of part lock onward, and adds the loads to the blocks.
+func (l *laid) walk(c, jump float64, lock int, h *rope.Heights, blocks []Block) RopeState {
+	out := RopeState{Name: l.rope.Name, Parts: make([]Part, len(l.path)-1)}
+	tension := func(stop int) float64 {
+		t := c + l.weight*l.path.Height(stop, h)
+		if stop > lock {
+			t += jump
+		}
+		if t < 0 {
+			// Rounding may leave a rope that bears nothing a hair below zero; that is not slack.
+			out.Slack = out.Slack || t < -1e-6
+			return 0
+		}
+		return t
+	}
+	for i := range out.Parts {
+		from, to := tension(i), tension(i+1)
+		out.Parts[i] = Part{
+			From: l.rope.Path[i].Name, To: l.rope.Path[i+1].Name,
+			TensionFrom: units.Force(from), TensionTo: units.Force(to),
+		}
+		ux, uz, _ := l.path.Part(i, h)
+		load(blocks, l.block[i], from*ux, from*uz)
+		load(blocks, l.block[i+1], -to*ux, -to*uz)
+	}
+	return out
+}
+
+func load(blocks []Block, i int, across, up float64) {
+	if i >= 0 {
+		blocks[i].Load = blocks[i].Load.Add(Vector{Across: units.Force(across), Up: units.Force(up)})
+	}
+}
+
+func (b Bodies) validate(lines int) error {
+	var p check.Problems
+	if len(b.Pulls) != lines {
+		p.Add("pulls", strconv.Itoa(len(b.Pulls)), "one for each of the "+strconv.Itoa(lines)+" lift lines", units.ErrOutOfRange)
+	}
+	for i, f := range b.Pulls {
+		check.NotNegative(&p, "pulls["+strconv.Itoa(i)+"]", f)
+	}
+	check.NotNegative(&p, "arbor", b.Arbor)
+	check.NotNegative(&p, "idler", b.Idler)
+	return p.Err()
+}

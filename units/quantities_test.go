@@ -1,0 +1,104 @@
+package units_test
+
+import (
+	"fmt"
+
+	"example.com/steelyard/units"
+)
+
+// kind lets a test treat all quantities alike.
+type kind struct {
+	name      string
+	of        func(float64) units.Value
+	parse     func(string) (units.Value, error)
+	append    func(units.Value, []byte) ([]byte, error)
+	marshal   func(units.Value) ([]byte, error)
+	unmarshal func(units.Value, string) (units.Value, error)
+}
+
+// quantity is what every quantity can do beyond units.Value.
+type quantity interface {
+	units.Quantity
+	AppendText([]byte) ([]byte, error)
+	MarshalText() ([]byte, error)
+}
+
+func kindOf[Q quantity, P interface {
+	*Q
+	UnmarshalText([]byte) error
+}](name string) kind {
+	return kind{
+		name:    name,
+		of:      func(f float64) units.Value { return Q(f) },
+		parse:   func(s string) (units.Value, error) { q, err := units.Parse[Q](s); return q, err },
+		append:  func(v units.Value, b []byte) ([]byte, error) { return v.(Q).AppendText(b) },
+		marshal: func(v units.Value) ([]byte, error) { return v.(Q).MarshalText() },
+		unmarshal: func(v units.Value, s string) (units.Value, error) {
+			q := v.(Q)
+			err := P(&q).UnmarshalText([]byte(s))
+			return q, err
+		},
+	}
+}
+
+var kinds = []kind{
+	kindOf[units.Length]("length"),
+	kindOf[units.Area]("area"),
+	kindOf[units.Mass]("mass"),
+	kindOf[units.Force]("force"),
+	kindOf[units.Acceleration]("acceleration"),
+	kindOf[units.Moment]("moment"),
+	kindOf[units.Stress]("stress"),
+	kindOf[units.LineMass]("mass per length"),
+	kindOf[units.LineLoad]("force per length"),
+	kindOf[units.AreaMass]("mass per area"),
+	kindOf[units.Density]("density"),
+	kindOf[units.SecondMoment]("second moment of area"),
+	kindOf[units.SectionModulus]("section modulus"),
+}
+
+// number gives the SI number of a quantity.
+func number(v units.Value) float64 {
+	switch q := v.(type) {
+	case units.Length:
+		return float64(q)
+	case units.Area:
+		return float64(q)
+	case units.Mass:
+		return float64(q)
+	case units.Force:
+		return float64(q)
+	case units.Acceleration:
+		return float64(q)
+	case units.Moment:
+		return float64(q)
+	case units.Stress:
+		return float64(q)
+	case units.LineMass:
+		return float64(q)
+	case units.LineLoad:
+		return float64(q)
+	case units.AreaMass:
+		return float64(q)
+	case units.Density:
+		return float64(q)
+	case units.SecondMoment:
+		return float64(q)
+	case units.SectionModulus:
+		return float64(q)
+	}
+	panic(fmt.Sprintf("%T is not in this switch", v))
+}
+
+// kindLike gives the kind of a value.
+func kindLike(v units.Value) kind {
+	for _, k := range kinds {
+		if fmt.Sprintf("%T", k.of(0)) == fmt.Sprintf("%T", v) {
+			return k
+		}
+	}
+	panic(fmt.Sprintf("%T is not in the list", v))
+}
+
+// parseLike reads a text as a quantity of v's type.
+func parseLike(v units.Value, text string) (units.Value, error) { return kindLike(v).parse(text) }

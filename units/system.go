@@ -1,0 +1,171 @@
+package units
+
+import (
+	"math"
+	"math/big"
+	"strconv"
+	"strings"
+)
+
+// System is a way to write quantities for a reader. The zero System is none: it
+// has no name, and it prints as String does, in plain SI units.
+type System uint8
+
+const (
+	US     System = iota + 1 // US customary: feet and inches, lb, lbf
+	Metric                   // m, kg, kN
+)
+
+// String gives the name of the system, as it is stored.
+func (s System) String() string {
+	switch s {
+	case US:
+		return "us"
+	case Metric:
+		return "metric"
+	}
+	return "System(" + strconv.Itoa(int(s)) + ")"
+}
+
+// MarshalText gives "us" or "metric". It refuses any other System, with a
+// *[FieldError].
+func (s System) MarshalText() ([]byte, error) {
+	if s != US && s != Metric {
+		return nil, &FieldError{Value: s.String(), Want: "units.US or units.Metric", Err: ErrUnknown}
+	}
+	return []byte(s.String()), nil
+}
+
+// UnmarshalText reads "us" or "metric". On an error, a *[FieldError], the
+// receiver keeps its value.
+func (s *System) UnmarshalText(text []byte) error {
+	switch string(text) {
+	case "us":
+		*s = US
+	case "metric":
+		*s = Metric
+	default:
+		return &FieldError{Value: quote(string(text)), Want: `"us" or "metric"`, Err: ErrUnknown}
+	}
+	return nil
+}
+
+// Format writes q as a reader of the system expects it, for people and not for
+// storage. Decimals are those of the table, without zeros at the end.
+//
+//	quantity        US                     Metric
+//	Length          24' 6 1/2"             7.48 m         sixteenths; 3 places
+//	Area            720 ft², 0.799 in²     66.89 m², …    2 (4 under 1 ft²); 3 (cm² under 0.1 m²)
+//	Mass            1000 lb                453.59 kg      2; 2
+//	Force           112.4 lbf              0.5 kN         1; 3
+//	Acceleration    32.174 ft/s²           9.807 m/s²     3; 3
+//	Moment          350.5 lbf·ft           475.2 N·m      1; 1
+//	Stress          36 ksi                 248.21 MPa     3; 2
+//	LineMass        0.11 lb/ft             0.164 kg/m     3; 3
+//	LineLoad        30.25 lbf/ft           441.5 N/m      2; 1
+//	AreaMass        15 oz/yd²              508.6 g/m²     2; 1
+//	Density         490.1 lb/ft³           7850 kg/m³     1; 1
+//	SecondMoment    0.31 in⁴               12.903 cm⁴     4; 3
+//	SectionModulus  0.3262 in³             5.346 cm³      4; 3
+//
+// A length always has its feet and its inches, so that a column reads evenly:
+// 0' 6", 43' 0", and -0' 6" for six inches down.
+//
+// The exact value is rounded once to the nearest step, and away from zero in a
+// tie. A value that rounds to zero has no sign. What is not finite is written as
+// String writes it, and a nil q as nothing.
+func (s System) Format(q Value) string {
+	switch {
+	case q == nil:
+		return ""
+	case s == US && q.dimension() == &lengthDimension && finite(q.si()):
+		return feetInches(q.si())
+	}
+	read, ok := s.reading(q)
+	if !ok {
+		return q.String()
+	}
+	return decimals(q.si(), q.dimension().unit(read.symbol), read.places, true) + " " + read.symbol
+}
+
+// FormatPlaces writes q as a decimal number of the unit that [System.Symbol]
+// names, a length in feet or metres, with the given places behind the point,
+// zeros too. It rounds as Format does. Places under 0 count as 0 and those over
+// 20 as 20.
+func (s System) FormatPlaces(q Value, places int) string {
+	if q == nil {
+		return ""
+	}
+	read, ok := s.reading(q)
+	if !ok {
+		return q.String()
+	}
+	return decimals(q.si(), q.dimension().unit(read.symbol), min(max(places, 0), 20), false) + " " + read.symbol
+}
+
+// Symbol gives the symbol of the unit in which the system writes q, as for the
+// head of a column: ft for a length in US, whose Format is in feet and inches.
+// It depends on the type of q alone, but for a small Area.
+func (s System) Symbol(q Value) string {
+	if q == nil {
+		return ""
+	}
+	read, ok := s.reading(q)
+	if !ok {
+		return q.dimension().si()
+	}
+	return read.symbol
+}
+
+// reading chooses the unit for q. It is false where the system has none, or where
+// q is not a number.
+func (s System) reading(q Value) (reading, bool) {
+	d, size := q.dimension(), math.Abs(q.si())
+	if !finite(size) {
+		return reading{}, false
+	}
+	switch {
+	case s == US && d.fineUS.symbol != "" && size < float64(SquareFoot):
+		return d.fineUS, true
+	case s == US:
+		return d.us, true
+	case s == Metric && d.fineMet.symbol != "" && size < 0.1*float64(SquareMetre):
+		return d.fineMet, true
+	case s == Metric:
+		return d.metric, true
+	}
+	return reading{}, false
+}
+
+// steps gives how many steps of 1/by unit make up the size of x, to the nearest
+// whole one and up in a tie. All of it is exact: a float64 is a fraction, and so
+// is the factor of a unit.
+func steps(x float64, u *unit, by *big.Int) *big.Int {
+	r := new(big.Rat).SetFloat64(math.Abs(x))
+	r.Quo(r, u.factor())
+	num := new(big.Int).Mul(r.Num(), by)
+	num.Lsh(num, 1)
+	num.Add(num, r.Denom())
+	return num.Quo(num, new(big.Int).Lsh(r.Denom(), 1))
+}
+
+// decimals writes x in the unit u with the given places, and cuts zeros at the
+// end where trim is set.
+func decimals(x float64, u *unit, places int, trim bool) string {
+	n := steps(x, u, powerOfTen(places))
+	digits := n.String()
+	if missing := places + 1 - len(digits); missing > 0 {
+		digits = strings.Repeat("0", missing) + digits
+	}
+	whole, part := digits[:len(digits)-places], digits[len(digits)-places:]
+	if trim {
+		part = strings.TrimRight(part, "0")
+	}
+	if part != "" {
+		whole += "." + part
+	}
+	if x < 0 && n.Sign() != 0 {
+		return "-" + whole
+	}
+	return whole
+}
