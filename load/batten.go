@@ -1,0 +1,154 @@
+package load
+
+import (
+	"strconv"
+
+	"example.com/steelyard/internal/beam"
+	"example.com/steelyard/internal/check"
+	"example.com/steelyard/units"
+)
+
+const (
+	// MaxLines is the greatest number of lift lines on a batten.
+	MaxLines = beam.MaxLines
+
+	// maxLength is the longest batten: far beyond any, it keeps the smallest distance
+	// of two lines within what float64 tells apart along the whole.
+	maxLength units.Length = 1000 * units.Metre
+	// leastApart is the smallest distance of two lift lines. Closer ones are at one place: how
+	// they share cannot be told.
+	leastApart units.Length = 10 * units.Millimetre
+	// rounding is how far positions that ought to agree may differ, as after
+	// adding feet and inches up.
+	rounding units.Length = 0.001 * units.Millimetre
+)
+
+// Batten is a pipe on its lift lines. The zero value is refused by [Batten.Rig].
+type Batten struct {
+	Length   units.Length `json:"length"` // from end to end
+	Pipe     Tube         `json:"pipe"`
+	Fittings units.Mass   `json:"fittings,omitzero"` // clamps, joints, trim chain: spread evenly along the batten
+	Lines    []Line       `json:"lines"`             // the lift lines, from the end nearer the arbor: short line first
+}
+
+// Line is a lift line.
+type Line struct {
+	At units.Length `json:"at"` // where it is made off, from the batten's end nearer the arbor
+}
+
+// Spaced gives n lines, the first one where told and each of the others one spacing
+// further from the arbor. With n of zero or less there are none; beyond
+// MaxLines there is one more than MaxLines, which [Batten.Rig] refuses.
+func Spaced(first, spacing units.Length, n int) []Line {
+	lines := make([]Line, 0, max(0, min(n, MaxLines+1)))
+	for i := range cap(lines) {
+		lines = append(lines, Line{At: first + spacing.Scale(float64(i))})
+	}
+	return lines
+}
+
+// BareMass is the mass of the batten with nothing on it: the pipe over its length,
+// and the fittings. The pipe weight in the arbor balances it.
+func (b Batten) BareMass() units.Mass { return b.Pipe.LineMass().Over(b.Length) + b.Fittings }
+
+// Rig checks the batten and what hangs on it, and makes them ready to be asked. It
+// reports all faults joined, each a *units.FieldError whose path begins with "batten."
+// or "hang[i].". A batten whose centre of gravity at some trim lies outside its
+// outermost lines is a fault, a *[TipError] inside the FieldError.
+//
+// Rig copies what it needs: later changes to b and h do not touch the result.
+func (b Batten) Rig(h Hang) (*Rigged, error) {
+	var p check.Problems
+	p.Within("batten", "", b.faults())
+	length := b.Length
+	if !(length > 0 && length <= maxLength) {
+		length = 0
+	}
+	for i, item := range h {
+		p.Within("hang["+strconv.Itoa(i)+"]", item.title(), item.faults(length))
+	}
+	if err := p.Err(); err != nil {
+		return nil, err
+	}
+	r := newRigged(b, h)
+	if tip := r.tips(); tip != nil {
+		p.Add("batten.lines", "", "a lift line on each side of the centre of gravity, or the load moved", tip)
+		return nil, p.Err()
+	}
+	return r, nil
+}
+
+// Share answers one question without keeping anything: how the lines share what
+// is carried at the trim. The errors are those of [Batten.Rig] and [Rigged.Share].
+func (b Batten) Share(h Hang, trim units.Length) (Share, error) {
+	r, err := b.Rig(h)
+	if err != nil {
+		return Share{}, err
+	}
+	return r.Share(trim)
+}
+
+func (b Batten) faults() error {
+	var p check.Problems
+	length := b.Length
+	if !check.Positive(&p, "length", length, "the length of the batten") {
+		length = 0
+	} else if length > maxLength {
+		p.Add("length", check.Show(length), "at most "+check.Show(maxLength), units.ErrOutOfRange)
+		length = 0
+	}
+	p.Within("pipe", "", b.Pipe.faults())
+	check.NotNegative(&p, "fittings", b.Fittings)
+	switch n := len(b.Lines); {
+	case n == 0:
+		p.Add("lines", "", "at least one lift line", units.ErrMissing)
+	case n > MaxLines:
+		p.Add("lines", strconv.Itoa(n)+" lines", "at most "+strconv.Itoa(MaxLines), units.ErrOutOfRange)
+		return p.Err()
+	}
+	for i, l := range b.Lines {
+		field := "lines[" + strconv.Itoa(i) + "].at"
+		if !onBatten(&p, field, l.At, length) || i == 0 {
+			continue
+		}
+		switch apart := l.At - b.Lines[i-1].At; {
+		case units.Abs(apart) < leastApart:
+			p.Add(field, check.Show(l.At), "at least "+check.Show(leastApart)+" from the line before it", units.ErrDuplicate)
+		case apart < 0:
+			before := check.Show(b.Lines[i-1].At)
+			p.Add(field, check.Show(l.At), "more than the line before it ("+before+
+				"): lines stand in order from the end nearer the arbor", units.ErrOutOfRange)
+		}
+	}
+	return p.Err()
+}
+
+func (t Tube) faults() error {
+	var p check.Problems
+	outer := check.Positive(&p, "outer", t.Outer, "the outer diameter of the pipe")
+	wall := check.Positive(&p, "wall", t.Wall, "the wall thickness of the pipe")
+	// A solid bar's wall may come out a rounding over half its diameter.
+	if half := t.Outer.Scale(0.5); outer && wall && t.Wall > half.Scale(1+1e-12) {
+		p.Add("wall", check.Show(t.Wall), "at most half the outer diameter, "+check.Show(half), units.ErrOutOfRange)
+	}
+	check.Positive(&p, "density", t.Density, "the density of the pipe's material")
+	check.Positive(&p, "modulus", t.Modulus, "the modulus of elasticity of the pipe's material")
+	return p.Err()
+}
+
+// onBatten reports whether a position lies on the batten, and notes a fault where
+// not. A batten length of 0 is not known.
+func onBatten(p *check.Problems, field string, at, length units.Length) bool {
+	if !check.Finite(p, field, at) {
+		return false
+	}
+	if at >= -rounding && (length == 0 || at <= length+rounding) {
+		return true
+	}
+	want := "0 or more"
+	if length > 0 {
+		want = "0 to " + check.Show(length) + ", on the batten"
+	}
+	p.Add(field, check.Show(at), want, units.ErrOutOfRange)
+	return false
+}

@@ -1,0 +1,37 @@
+// Package load says what hangs on a batten, what of it the batten carries at a given
+// trim, how the lift lines share it, and what the pipe then suffers.
+//
+// Describe a [Batten] and its [Hang], a list of plain [Item] values, and ask:
+//
+//	share, err := batten.Share(hang, 20*units.Foot)
+//	share.Lines[2].Tension // what the third line carries
+//
+// For many questions about one hang, [Batten.Rig] checks everything once and
+// reports every fault together; the [Rigged] that it gives answers without
+// further errors. It does not change and may be used from many goroutines.
+//
+// Positions are measured along the batten from the end nearer the arbor. Trim is the
+// height of the batten above the deck. Masses hang; weight is mass at standard
+// gravity. A bending moment is positive where the pipe sags.
+//
+// # The model
+//
+// The batten is a straight, level, evenly stiff pipe (an Euler-Bernoulli beam) on
+// lift lines that do not stretch and are all of the right length. It is solved
+// exactly, piece by piece, with no mesh. A line pulls or is slack; it never
+// pushes. Which lines are slack follows from the load, and need not be the ones
+// that a beam on fixed supports would push on. What hangs below the batten is
+// dead weight: it neither swings nor leans.
+//
+// Real lines stretch, are trimmed by hand and run over blocks with drag; a batten
+// takes a set; loads bounce. The tension of a line on a real batten can differ much
+// from the figure for rigid lines, most of all where lines are close together:
+// a line a few millimetres short takes load from both its neighbours.
+//
+// # Cautions
+//
+// Overhead lifting can kill. The figures are for planning and teaching. They are
+// static, and leave out shock, dynamic and wind loads, wear, corrosion, dents, splices and
+// the local effect of clamps on the pipe. Local codes, the manufacturer's ratings and
+// a licensed engineer or a qualified rigger on site decide.
+package load

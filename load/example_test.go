@@ -1,0 +1,111 @@
+package load_test
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/steelyard/load"
+	"example.com/steelyard/units"
+)
+
+func ExampleBatten_Share() {
+	batten := load.Batten{
+		Length: 42 * units.Foot,
+		Pipe: load.Tube{
+			Outer:   1.900 * units.Inch,
+			Wall:    0.145 * units.Inch,
+			Density: load.PipeSteelDensity,
+			Modulus: load.SteelModulusUS,
+		},
+		Lines: load.Spaced(1*units.Foot, 10*units.Foot, 5),
+	}
+	hang := load.Hang{
+		{Name: "electric, 12 fixtures", Mass: 312 * units.Pound, From: 6 * units.Foot, To: 36 * units.Foot},
+		{Name: "cable tail", Mass: 24 * units.Pound, From: 1 * units.Foot, To: 1 * units.Foot},
+	}
+	share, err := batten.Share(hang, 20*units.Foot)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for i, line := range share.Lines {
+		fmt.Printf("line %d at %s: %.1f lbf\n", i+1, units.US.Format(line.At), line.Tension.In(units.PoundForce))
+	}
+	i, _ := share.Worst()
+	fmt.Printf("line %d carries most\n", i+1)
+	// Output:
+	// line 1 at 1' 0": 42.7 lbf
+	// line 2 at 11' 0": 128.6 lbf
+	// line 3 at 21' 0": 131.7 lbf
+	// line 4 at 31' 0": 128.6 lbf
+	// line 5 at 41' 0": 18.7 lbf
+	// line 3 carries most
+}
+
+// Every fault is reported, each on a line that begins with the path of its field and goes on
+// with the value and what would be right.
+func ExampleBatten_Rig() {
+	batten := load.Batten{
+		Length: 10 * units.Metre,
+		Pipe: load.Tube{
+			Outer:   48.3 * units.Millimetre,
+			Wall:    32 * units.Millimetre, // 3.2 was meant
+			Density: load.SteelDensity,
+			Modulus: load.SteelModulusEN,
+		},
+		Lines: load.Spaced(1*units.Metre, 3*units.Metre, 4),
+	}
+	_, err := batten.Rig(load.Hang{{Name: "leg", Mass: 12 * units.Kilogram, From: 9 * units.Metre, To: 11 * units.Metre, OnDeck: load.Piles}})
+	for line := range strings.Lines(err.Error()) {
+		field, _, _ := strings.Cut(line, ": ")
+		fmt.Println(field)
+	}
+	// Output:
+	// batten.pipe.wall
+	// hang[0].to ("leg")
+	// hang[0].height ("leg")
+}
+
+func ExampleDrape_Item() {
+	border := load.Drape{
+		Width:    40 * units.Foot,
+		Drop:     18 * units.Foot,
+		Cloth:    load.Running(16*units.Ounce, 1*units.Yard, 54*units.Inch),
+		Fullness: 0.5,
+	}.Item("border", 1*units.Foot)
+	fmt.Printf("%s: %.1f lb, %.0f ft long\n", border.Name, border.Mass.In(units.Pound), border.Height.In(units.Foot))
+	// Output:
+	// border: 80.0 lb, 18 ft long
+}
+
+func ExampleItem_Carried() {
+	drop := load.Item{Name: "backdrop", Mass: 60 * units.Pound, To: 40 * units.Foot, Height: 20 * units.Foot, OnDeck: load.Piles}
+	flat := load.Item{Name: "flat", Mass: 80 * units.Pound, To: 8 * units.Foot, Height: 12 * units.Foot, OnDeck: load.Stands}
+	for _, trim := range []units.Length{4 * units.Foot, 12 * units.Foot, 24 * units.Foot} {
+		fmt.Printf("trim %.0f ft: backdrop %.0f lb, flat %.0f lb, just above %.0f lb\n", trim.In(units.Foot),
+			drop.Carried(trim).In(units.Pound), flat.Carried(trim).In(units.Pound), flat.CarriedAbove(trim).In(units.Pound))
+	}
+	// Output:
+	// trim 4 ft: backdrop 12 lb, flat 0 lb, just above 0 lb
+	// trim 12 ft: backdrop 36 lb, flat 0 lb, just above 80 lb
+	// trim 24 ft: backdrop 60 lb, flat 80 lb, just above 80 lb
+}
+
+func ExampleSpaced() {
+	for _, line := range load.Spaced(1*units.Foot, 10*units.Foot, 5) {
+		fmt.Print(line.At.In(units.Foot), " ft ")
+	}
+	// Output:
+	// 1 ft 11 ft 21 ft 31 ft 41 ft
+}
+
+func ExampleTube() {
+	tube := load.Tube{Outer: 48.3 * units.Millimetre, Wall: 3.2 * units.Millimetre, Density: load.SteelDensity, Modulus: load.SteelModulusEN}
+	fmt.Printf("%.2f kg/m\n", tube.LineMass().In(units.KilogramPerMetre))
+	fmt.Printf("%.2f cm⁴\n", tube.SecondMoment().In(units.CentimetreToTheFourth))
+	fmt.Printf("%.2f cm³\n", tube.SectionModulus().In(units.CubicCentimetre))
+	// Output:
+	// 3.56 kg/m
+	// 11.59 cm⁴
+	// 4.80 cm³
+}

@@ -1,0 +1,102 @@
+package load
+
+import (
+	"strconv"
+
+	"example.com/steelyard/internal/check"
+	"example.com/steelyard/units"
+)
+
+// Item is one thing on the batten. Its mass is spread evenly from From to To; where
+// they are equal it hangs at one point.
+//
+// Below is how far under the batten its top hangs, and Height is how far it reaches
+// from there to its foot. Height must be given for what piles or stands; for what hangs
+// clear it may be left out and then only serves [Rigged.Lowest]. Neither is negative:
+// for a piece that stands up past the batten, Below is 0 and Height what reaches under it.
+type Item struct {
+	Name   string       `json:"name,omitempty"`
+	Mass   units.Mass   `json:"mass"`
+	From   units.Length `json:"from"` // from the batten's end nearer the arbor
+	To     units.Length `json:"to"`   // the same; no less than From
+	Below  units.Length `json:"below,omitzero"`
+	Height units.Length `json:"height,omitzero"`
+	OnDeck OnDeck       `json:"on_deck,omitzero"`
+}
+
+// Hang is all that hangs on a batten, in any order. An empty hang is a bare batten.
+type Hang []Item
+
+// Carried is the part of the item's mass that the batten carries at the trim:
+//
+//	hangs    all of it
+//	piles    mass · (trim − below) / height, no less than nothing and no more than all
+//	stands   nothing while trim ≤ below + height, all of it above
+//
+// Where a standing piece lifts off, Carried is the value with its foot on the
+// deck; see [Item.CarriedAbove].
+func (i Item) Carried(trim units.Length) units.Mass {
+	switch i.OnDeck {
+	case Piles:
+		reach := trim - i.Below
+		if reach >= i.Height {
+			return i.Mass
+		}
+		if !(reach > 0) {
+			return 0
+		}
+		return i.Mass.Scale(units.Ratio(reach, i.Height))
+	case Stands:
+		if !(trim > i.foot()) {
+			return 0
+		}
+	}
+	return i.Mass
+}
+
+// CarriedAbove is the part of the mass that is carried just above the trim: the limit of
+// Carried from above. The two differ only for a standing piece, at the trim where it
+// lifts off.
+func (i Item) CarriedAbove(trim units.Length) units.Mass {
+	if i.OnDeck == Stands && trim == i.foot() {
+		return i.Mass
+	}
+	return i.Carried(trim)
+}
+
+// foot is how far under the batten the item ends: the trim at which it reaches the deck.
+func (i Item) foot() units.Length { return i.Below + i.Height }
+
+// middle is where its mass acts.
+func (i Item) middle() units.Length { return i.From + (i.To - i.From).Scale(0.5) }
+
+// title is the name as it stands in an error, or nothing where there is none.
+func (i Item) title() string {
+	if i.Name == "" {
+		return ""
+	}
+	return strconv.Quote(i.Name)
+}
+
+// faults reports what is wrong with the item on a batten of the given length;
+// a length of 0 is not known.
+func (i Item) faults(length units.Length) error {
+	var p check.Problems
+	check.Positive(&p, "mass", i.Mass, "the mass of the item")
+	from := onBatten(&p, "from", i.From, length)
+	to := onBatten(&p, "to", i.To, length)
+	if from && to && i.From > i.To {
+		p.Add("to", check.Show(i.To), "from ("+check.Show(i.From)+") or more", units.ErrOutOfRange)
+	}
+	check.NotNegative(&p, "below", i.Below)
+	switch i.OnDeck {
+	case Hangs:
+		check.NotNegative(&p, "height", i.Height)
+	case Piles, Stands:
+		check.Positive(&p, "height", i.Height,
+			"how far an item that "+i.OnDeck.String()+" reaches from its top to its foot")
+	default:
+		p.Add("on_deck", i.OnDeck.String(), "hangs, piles or stands", units.ErrUnknown)
+	}
+	return p.Err()
+}

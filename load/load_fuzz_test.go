@@ -1,0 +1,84 @@
+package load_test
+
+import (
+	"math"
+	"reflect"
+	"testing"
+
+	"example.com/steelyard/load"
+	"example.com/steelyard/units"
+)
+
+// FuzzRig: whatever the numbers, Rig refuses or every figure that comes out is finite,
+// and tensions and gaps are zero or more.
+func FuzzRig(f *testing.F) {
+	f.Add(12.0, 0.05, 0.003, 7850.0, 2e11, 0.0, 0.5, 2.5, uint8(5), 80.0, 1.0, 9.0, 0.5, 4.0, uint8(1), 3.0, 30.0, 6.0)
+	f.Add(10.0, 0.05, 0.025, 7850.0, 2e11, 5.0, 5.0, 0.0, uint8(1), 80.0, 5.0, 5.0, 0.0, 0.0, uint8(0), -1.0, 1.0, 5.0)
+	f.Add(1000.0, 1e-9, 5e-10, 1e12, 1e12, 1e12, 0.0, 0.01, uint8(64), 1e12, 0.2, 0.2, 1e12, 1e12, uint8(2), 1e12, 1e12, 0.3)
+	f.Add(1e-9, 1e12, 1e-9, 1e-9, 1e-9, 0.0, 5e-10, 1.0, uint8(1), 1e-9, 0.0, 1e-9, 0.0, 1e-9, uint8(1), 1e-9, 1e12, 0.0)
+	f.Add(math.Inf(1), math.NaN(), -1.0, 0.0, 1e300, -0.0, math.NaN(), 1e308, uint8(255), -1.0, 9.0, 1.0, -1.0, 0.0, uint8(9), math.Inf(-1), 0.0, 1.0)
+	f.Fuzz(func(t *testing.T, length, outer, wall, density, modulus, fittings, first, spacing float64, n uint8,
+		mass, from, to, below, height float64, deck uint8, trim, mass2, at2 float64) {
+		b := load.Batten{
+			Length:   units.Length(length),
+			Pipe:     load.Tube{Outer: units.Length(outer), Wall: units.Length(wall), Density: units.Density(density), Modulus: units.Stress(modulus)},
+			Fittings: units.Mass(fittings),
+			Lines:    load.Spaced(units.Length(first), units.Length(spacing), int(n)),
+		}
+		h := load.Hang{
+			{Name: "one", Mass: units.Mass(mass), From: units.Length(from), To: units.Length(to), Below: units.Length(below), Height: units.Length(height), OnDeck: load.OnDeck(deck)},
+			{Name: "two", Mass: units.Mass(mass2), From: units.Length(at2), To: units.Length(at2)},
+		}
+		r, err := b.Rig(h)
+		if err != nil {
+			_ = err.Error()
+			if r != nil {
+				t.Fatal("rigged in spite of", err)
+			}
+			return
+		}
+		for _, v := range []float64{float64(r.Bare()), float64(r.Hung()), float64(r.Lowest()), float64(r.Carried(units.Length(trim))), float64(r.CarriedAbove(units.Length(trim))), float64(r.Centre(units.Length(trim)))} {
+			if math.IsNaN(v) || math.IsInf(v, 0) {
+				t.Fatalf("%v from %+v %+v", v, b, h)
+			}
+		}
+		for _, at := range append(r.Breaks(), units.Length(trim)) {
+			s, err := r.Share(at)
+			if err != nil {
+				if at == units.Length(trim) && !(math.Abs(trim) <= 1e12) {
+					continue
+				}
+				t.Fatal(err)
+			}
+			finite(t, reflect.ValueOf(s))
+			var sum units.Force
+			for _, l := range s.Lines {
+				if l.Tension < 0 || l.Gap < 0 {
+					t.Fatalf("%+v of %+v %+v", l, b, h)
+				}
+				sum += l.Tension
+			}
+			if d := units.Abs(sum - s.Weight); d > s.Weight.Scale(1e-6) {
+				t.Fatalf("tensions add up to %v of %v: %+v %+v", sum, s.Weight, b, h)
+			}
+		}
+	})
+}
+
+// finite walks over every number in a result.
+func finite(t *testing.T, v reflect.Value) {
+	switch v.Kind() {
+	case reflect.Float64:
+		if math.IsNaN(v.Float()) || math.IsInf(v.Float(), 0) {
+			t.Fatalf("%v in a result", v)
+		}
+	case reflect.Struct:
+		for i := range v.NumField() {
+			finite(t, v.Field(i))
+		}
+	case reflect.Slice:
+		for i := range v.Len() {
+			finite(t, v.Index(i))
+		}
+	}
+}

@@ -1,0 +1,164 @@
+package load
+
+import (
+	"slices"
+
+	"example.com/steelyard/internal/beam"
+	"example.com/steelyard/internal/check"
+	"example.com/steelyard/units"
+)
+
+// Rigged is a batten with its hang, checked and ready to be asked. It does not change.
+type Rigged struct {
+	lines   []units.Length
+	hang    Hang
+	bare    units.Mass
+	middle  units.Length // of the bare batten
+	layout  *beam.Layout // its first load is the bare batten, then the items
+	bending float64      // EI, the pipe's bending stiffness, N·m²
+	section units.SectionModulus
+	breaks  []units.Length
+}
+
+// newRigged takes a batten and a hang without faults.
+func newRigged(b Batten, h Hang) *Rigged {
+	onto := func(at units.Length) units.Length { return max(0, min(at, b.Length)) }
+	r := &Rigged{
+		lines:   make([]units.Length, len(b.Lines)),
+		hang:    slices.Clone(h),
+		bare:    b.BareMass(),
+		middle:  b.Length.Scale(0.5),
+		bending: float64(b.Pipe.Modulus) * float64(b.Pipe.SecondMoment()),
+		section: b.Pipe.SectionModulus(),
+	}
+	places := make([]float64, len(b.Lines))
+	for i, l := range b.Lines {
+		r.lines[i] = onto(l.At)
+		places[i] = float64(r.lines[i])
+	}
+	loads := []beam.Stretch{{From: 0, To: float64(b.Length)}}
+	for i := range r.hang {
+		item := &r.hang[i]
+		item.From, item.To = onto(item.From), onto(item.To)
+		loads = append(loads, beam.Stretch{From: float64(item.From), To: float64(item.To)})
+		switch item.OnDeck {
+		case Piles:
+			r.breaks = append(r.breaks, item.Below, item.foot())
+		case Stands:
+			r.breaks = append(r.breaks, item.foot())
+		}
+	}
+	r.layout = beam.NewLayout(places, loads)
+	slices.Sort(r.breaks)
+	r.breaks = slices.Compact(r.breaks)
+	return r
+}
+
+// Bare is the mass of the batten with nothing on it.
+func (r *Rigged) Bare() units.Mass { return r.bare }
+
+// Hung is the mass of all that hangs on the batten, whether it is carried or on the deck.
+func (r *Rigged) Hung() units.Mass {
+	var sum units.Mass
+	for i := range r.hang {
+		sum += r.hang[i].Mass
+	}
+	return sum
+}
+
+// Carried is the mass that the lines carry at the trim: the bare batten, and of each
+// item the part that is not on the deck. See [Item.Carried].
+func (r *Rigged) Carried(trim units.Length) units.Mass {
+	sum := r.bare
+	for i := range r.hang {
+		sum += r.hang[i].Carried(trim)
+	}
+	return sum
+}
+
+// CarriedAbove is what the lines carry just above the trim. It differs from Carried
+// where a standing piece lifts off.
+func (r *Rigged) CarriedAbove(trim units.Length) units.Mass {
+	sum := r.bare
+	for i := range r.hang {
+		sum += r.hang[i].CarriedAbove(trim)
+	}
+	return sum
+}
+
+// Centre is the centre of gravity, along the batten, of what is carried at the trim.
+func (r *Rigged) Centre(trim units.Length) units.Length {
+	return r.centre(trim, Item.Carried)
+}
+
+func (r *Rigged) centre(trim units.Length, carried func(Item, units.Length) units.Mass) units.Length {
+	// About the middle, so that a symmetrical load is centred to the last bit.
+	mass, moment := float64(r.bare), 0.0
+	for i := range r.hang {
+		m := float64(carried(r.hang[i], trim))
+		mass += m
+		moment += float64(m * float64(r.hang[i].middle()-r.middle))
+	}
+	return r.middle + units.Length(moment/mass)
+}
+
+// Breaks gives the trims, sorted, at which what is carried bends or jumps: between two
+// of them it is a straight line over trim. The slice is the caller's.
+func (r *Rigged) Breaks() []units.Length { return slices.Clone(r.breaks) }
+
+// Lowest is how far the lowest thing on the batten reaches below it: below this trim
+// something is on the deck. It is 0 for a bare batten.
+func (r *Rigged) Lowest() units.Length {
+	var low units.Length
+	for i := range r.hang {
+		low = max(low, r.hang[i].foot())
+	}
+	return low
+}
+
+// Share gives how the lines share what is carried at the trim. The error, a
+// *units.FieldError, is for a trim that is not finite or of no possible size.
+func (r *Rigged) Share(trim units.Length) (Share, error) {
+	var p check.Problems
+	if !check.Finite(&p, "trim", trim) {
+		return Share{}, p.Err()
+	}
+	weights := make([]float64, 1+len(r.hang))
+	carried := r.bare
+	weights[0] = float64(r.bare.Weight(units.StandardGravity))
+	for i := range r.hang {
+		m := r.hang[i].Carried(trim)
+		carried += m
+		weights[1+i] = float64(m.Weight(units.StandardGravity))
+	}
+	w := r.layout.Work()
+	w.Load(weights)
+	centre := r.Centre(trim)
+	if !w.Hang(float64(rounding)) {
+		// Rig has seen to it that this cannot be; rather an error than a wrong figure.
+		p.Add("batten.lines", "", "", r.tip(trim, false, centre))
+		return Share{}, p.Err()
+	}
+	sag, hog, shear := w.Extremes()
+	s := Share{
+		Trim:    trim,
+		Carried: carried,
+		Weight:  carried.Weight(units.StandardGravity),
+		Centre:  centre,
+		Lines:   make([]LineShare, len(r.lines)),
+		Sagging: MomentAt{units.Moment(sag.Value), units.Length(sag.At)},
+		Hogging: MomentAt{units.Moment(hog.Value), units.Length(hog.At)},
+		Shear:   ShearAt{units.Force(shear.Value), units.Length(shear.At)},
+	}
+	s.Stress = max(s.Sagging.Moment, -s.Hogging.Moment).Stress(r.section)
+	for i, at := range r.lines {
+		pull := w.Reaction[i]
+		s.Lines[i] = LineShare{
+			At:      at,
+			Tension: units.Force(pull),
+			Slack:   pull == 0,
+			Gap:     units.Length((0 - w.Deflection[i]) / r.bending),
+		}
+	}
+	return s, nil
+}
