@@ -1,6 +1,11 @@
 package purchase
 
-import "example.com/steelyard/units"
+import (
+	"fmt"
+	"strings"
+
+	"example.com/steelyard/units"
+)
 
 // Body is what a stop of a rope rides on. Grid, HeadBeam, Rail and Building stand
 // still; Batten, Arbor and Idler move up and down.
@@ -28,7 +33,25 @@ func (b Body) String() string {
 	return "unknown body"
 }
 
-func (b Body) fixed() bool { return b < Batten }
+// MarshalText writes the body's name; an unknown body is an error.
+func (b Body) MarshalText() ([]byte, error) {
+	if b >= bodies {
+		return nil, fmt.Errorf("body %d %w", uint8(b), units.ErrUnknown)
+	}
+	return []byte(bodyNames[b]), nil
+}
+
+// UnmarshalText reads a body by its name. Where it fails the body is left as it
+// was.
+func (b *Body) UnmarshalText(text []byte) error {
+	for i, name := range bodyNames {
+		if name == string(text) {
+			*b = Body(i)
+			return nil
+		}
+	}
+	return fmt.Errorf("%w; want one of %s", units.ErrUnknown, strings.Join(bodyNames[:], ", "))
+}
 
 // Stop is a place on a rope's path: its first and last stops are ends, made off
 // there; those between are sheaves, taken as points. Stops of the same name, on

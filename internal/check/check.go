@@ -86,7 +86,13 @@ func Positive[Q units.Quantity](p *Problems, field string, q Q, what string) boo
 	return true
 }
 
-// Show writes a quantity for an error message.
+// Show writes a quantity for an error message, in both systems: the reader of the
+// message may have written it in either.
 func Show[Q units.Quantity](q Q) string {
-	return fmt.Sprint(q)
+	si := fmt.Sprint(q)
+	v, ok := any(q).(units.Value)
+	if f := float64(q); !ok || math.IsNaN(f) || math.IsInf(f, 0) {
+		return si
+	}
+	return units.US.Format(v) + " (" + si + ")"
 }

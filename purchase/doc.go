@@ -1,0 +1,44 @@
+// Package purchase joins batten and arbor: ropes over sheaves, the ratio that
+// follows from their paths, tensions, and the loads on blocks and dead ends.
+//
+// One number needs no more than the ideal ratio, a [Kind]:
+//
+//	purchase.Double.Counterweight(500 * units.Pound) // 1000 lb at the arbor
+//	purchase.Double.ArborTravel(60 * units.Foot)     // 30 ft
+//
+// For the rest, describe where blocks and rail are in a [Layout] (or lay any
+// ropes of your own as a [Reeving]), rig it, and ask:
+//
+//	r, err := layout.Rig()
+//	r.Ratio()                                 // from the paths
+//	r.Imbalance(trim, carried, arbor)         // with the ropes' own weight
+//	r.At(trim, bodies)                        // every tension, every block load
+//
+// Nothing about single or double purchase is written anywhere but in the paths
+// that a Layout lays. A rope keeps its length: that gives the travel. Without
+// drag its tension does not change at a sheave, and along a part it grows with
+// height by the rope's own weight: that gives the forces.
+//
+// The package knows neither pipes nor pieces of counterweight: what hangs and what
+// answers it reach it as masses and pulls.
+//
+// # Signs and units
+//
+// Heights are above the deck, up is positive. Across is counted from the arbor's
+// centre line and positive towards the far end of the batten. An imbalance is
+// positive when batten-heavy and is referred to the batten; at the arbor it is
+// Ratio times as much. The zero values of Layout and Reeving are refused by Rig,
+// with a *units.FieldError for each field that is wanted.
+//
+// # Limits of the model
+//
+// The set is at rest and has no drag; sheaves are points; bodies move up and down
+// only; parts that change their length hang plumb; ropes do not stretch; the sag of
+// level runs is left out. The idler is free in its guides.
+//
+// # Cautions
+//
+// Overhead lifting can kill. The figures are for planning and teaching. Local
+// codes, the manufacturers' ratings and a licensed engineer or qualified rigger on
+// site decide.
+package purchase

@@ -1,0 +1,126 @@
+package purchase_test
+
+import (
+	"errors"
+	"fmt"
+
+	"example.com/steelyard/purchase"
+	"example.com/steelyard/units"
+)
+
+// Two pounds at the arbor answer one on the batten, in half its travel.
+func Example() {
+	us := units.US
+	fmt.Println("counterweight:", us.Format(purchase.Double.Counterweight(500*units.Pound)))
+	fmt.Println("arbor travel: ", us.Format(purchase.Double.ArborTravel(60*units.Foot)))
+	fmt.Println("out of balance:", us.Format(purchase.Double.Imbalance(512*units.Pound, 1000*units.Pound)), "batten-heavy")
+	// Output:
+	// counterweight: 1000 lb
+	// arbor travel:  30' 0"
+	// out of balance: 12 lbf batten-heavy
+}
+
+// wing is a double purchase set over a rail at 14 ft, with two lines.
+var wing = purchase.Layout{
+	Kind:      purchase.Double,
+	Loft:      []purchase.Loft{{Across: 8 * units.Foot, Height: 60 * units.Foot}, {Across: 28 * units.Foot, Height: 60 * units.Foot}},
+	HeadBlock: 60 * units.Foot, DeadEnd: 61 * units.Foot,
+	Rail: 14 * units.Foot, Idler: 13 * units.Foot, ArborLength: 6 * units.Foot,
+	LiftMass: 11 * units.PoundPerHundredFeet, HandMass: 16.7 * units.PoundPerHundredFeet,
+	Trim: 4 * units.Foot, ArborTop: 58 * units.Foot,
+}
+
+// The set balances at 500 lb on the batten near the middle of its travel; the
+// lift lines' own weight makes it batten-heavy below and arbor-heavy above.
+func ExampleLayout_Rig() {
+	r, err := wing.Rig()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("ratio:", r.Ratio(), "hand line:", r.HandRatio())
+	for _, trim := range []units.Length{5 * units.Foot, 25 * units.Foot, 45 * units.Foot} {
+		i, err := r.Imbalance(trim, 500*units.Pound, 1005*units.Pound)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Println(units.US.Format(trim), units.US.Format(i))
+	}
+	// Output:
+	// ratio: 2 hand line: 1
+	// 5' 0" 10.1 lbf
+	// 25' 0" 3.5 lbf
+	// 45' 0" -3.1 lbf
+}
+
+func ExampleReeved_At() {
+	r, err := wing.Rig()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	st, err := r.At(25*units.Foot, purchase.Bodies{
+		Pulls: []units.Force{300 * units.PoundForce, 200 * units.PoundForce},
+		Arbor: 1005 * units.Pound, Idler: 60 * units.Pound,
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	us := units.US
+	for _, part := range st.Lift[0].Parts {
+		fmt.Printf("%s to %s: %s to %s\n", part.From, part.To, us.Format(part.TensionFrom), us.Format(part.TensionTo))
+	}
+	fmt.Println("loft block 1:", us.Format(st.Load(purchase.LoftBlock(1)).Size()))
+	fmt.Println("head block:", us.Format(st.Load(purchase.HeadBlock).Size()))
+	fmt.Println("dead end 1:", us.Format(-st.Load(purchase.DeadEnd(1)).Up), "down")
+	fmt.Println("head beam:", us.Format(-st.On(purchase.HeadBeam).Up), "down")
+	// Output:
+	// batten at line 1 to loft block 1: 300 lbf to 303.8 lbf
+	// loft block 1 to head block: 303.8 lbf to 303.8 lbf
+	// head block to arbor top: 303.8 lbf to 302.5 lbf
+	// arbor top to dead end 1: 302.5 lbf to 304 lbf
+	// loft block 1: 429.7 lbf
+	// head block: 768.2 lbf
+	// dead end 1: 304 lbf down
+	// head beam: 1119 lbf down
+}
+
+// Everything that is wrong is reported together, each with its field.
+func ExampleLayout_Validate() {
+	bad := wing
+	bad.Kind, bad.LiftMass, bad.Idler = 0, -1, 55*units.Foot
+	err := bad.Validate()
+	fmt.Println(err)
+	fmt.Println(errors.Is(err, units.ErrMissing), errors.Is(err, units.ErrNegative))
+	// Output:
+	// kind: is missing; want "single" or "double"
+	// lift_line_mass: -0.672 lb/ft (-1 kg/m) is negative; want 0 or more
+	// idler: 55' 0" (16.764 m) is out of range; want less than the height of the arbor's foot, 52' 0" (15.849599999999999 m)
+	// rail: 14' 0" (4.2672 m) is out of range; want a height between the idler's, 55' 0" (16.764 m), and the head block's, 60' 0" (18.288 m)
+	// true true
+}
+
+// Any reeving may be laid: here three parts at the arbor, the lift line's end on
+// the arbor itself.
+func ExampleReeving_Rig() {
+	r, err := purchase.Reeving{
+		Lift: []purchase.Rope{{Name: "lift line", Path: []purchase.Stop{
+			{Name: "batten", On: purchase.Batten, Across: 4},
+			{Name: "loft block", On: purchase.Grid, Across: 4, Height: 18},
+			{Name: "head block", On: purchase.HeadBeam, Height: 18},
+			{Name: "arbor sheave", On: purchase.Arbor},
+			{Name: "upper sheave", On: purchase.HeadBeam, Height: 18.5},
+			{Name: "arbor", On: purchase.Arbor, Height: -0.1},
+		}}},
+		Trim: 2, ArborTop: 17,
+	}.Rig()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	wanted, err := r.Counterweight(5, 100*units.Kilogram)
+	fmt.Println(r.Ratio(), units.Metric.Format(wanted), err)
+	// Output: 3 300 kg <nil>
+}

@@ -1,0 +1,103 @@
+package lineset
+
+import "example.com/steelyard/units"
+
+// Balance is the out of balance over the travel between low and high trim, as
+// far as the set reaches them, without drag, with the stack that was chosen in
+// the arbor. Forces are referred to the batten: batten-heavy is positive,
+// arbor-heavy negative. At the arbor they are the ratio times as much.
+type Balance struct {
+	Ratio float64     `json:"ratio"` // batten travel for each unit of arbor travel
+	Arbor units.Mass  `json:"arbor"` // the arbor with its stack
+	Low   units.Force `json:"low"`   // at low trim
+	High  units.Force `json:"high"`  // at high trim
+	Most  Point       `json:"most"`  // where it is the most batten-heavy
+	Least Point       `json:"least"` // where it is the most arbor-heavy
+
+	// Curve is the whole of it: the imbalance runs straight from each point to the
+	// next. Two points at one trim are a jump, where a standing piece leaves the deck.
+	Curve []Point `json:"curve"`
+}
+
+// Point is the imbalance at one trim, with the terms that make it up: the weight
+// of what is carried, plus the ropes' own, less the arbor's divided by the ratio.
+type Point struct {
+	Trim      units.Length `json:"trim"`
+	Carried   units.Mass   `json:"carried"`
+	Ropes     units.Force  `json:"ropes"`     // the ropes' own weight, referred to the batten: batten-heavy positive
+	Imbalance units.Force  `json:"imbalance"` // batten-heavy positive
+}
+
+// Worst is the larger of the two extremes in size.
+func (b Balance) Worst() Point {
+	if units.Abs(b.Least.Imbalance) > units.Abs(b.Most.Imbalance) {
+		return b.Least
+	}
+	return b.Most
+}
+
+// curve gives the imbalance where it may turn: at low and high trim and at every
+// trim between at which what is carried bends or jumps. Between those it is
+// linear in the trim, because the ropes hang plumb and a heap grows evenly.
+// Carried takes the trim and whether the value just above it is meant.
+func (r *Rigged) curve(arbor units.Mass, carried func(trim units.Length, above bool) units.Mass) ([]Point, error) {
+	low, high := r.travel.reached()
+	points := make([]Point, 0, 2+2*len(r.breaks))
+	add := func(trim units.Length, above bool) error {
+		p := Point{Trim: trim, Carried: carried(trim, above)}
+		var err error
+		if p.Ropes, err = r.ropes.RopeImbalance(trim); err != nil {
+			return err
+		}
+		p.Imbalance, err = r.ropes.Imbalance(trim, p.Carried, arbor)
+		points = append(points, p)
+		return err
+	}
+	if err := add(low, false); err != nil {
+		return nil, err
+	}
+	for _, trim := range r.breaks {
+		if trim < low || trim >= high {
+			continue
+		}
+		if trim > low {
+			if err := add(trim, false); err != nil {
+				return nil, err
+			}
+		}
+		if carried(trim, true) != carried(trim, false) {
+			if err := add(trim, true); err != nil {
+				return nil, err
+			}
+		}
+	}
+	return points, add(high, false)
+}
+
+func (r *Rigged) hung(trim units.Length, above bool) units.Mass {
+	if above {
+		return r.load.CarriedAbove(trim)
+	}
+	return r.load.Carried(trim)
+}
+
+func (r *Rigged) bare(units.Length, bool) units.Mass { return r.load.Bare() }
+
+func newBalance(ratio float64, arbor units.Mass, curve []Point) Balance {
+	b := Balance{Ratio: ratio, Arbor: arbor, Curve: curve, Low: curve[0].Imbalance, High: curve[len(curve)-1].Imbalance}
+	b.Most, b.Least = extremes(curve)
+	return b
+}
+
+func extremes(curve []Point) (most, least Point) {
+	most, least = curve[0], curve[0]
+	for _, p := range curve[1:] {
+		if p.Imbalance > most.Imbalance {
+			most = p
+		}
+		if p.Imbalance < least.Imbalance {
+			least = p
+		}
+	}
+	return most, least
+}

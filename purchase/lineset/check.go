@@ -1,0 +1,69 @@
+package lineset
+
+import "example.com/steelyard/units"
+
+// Verdict is the outcome of a check. It speaks of the limit that was given and
+// of nothing else.
+type Verdict uint8
+
+// The verdicts.
+const (
+	NoLimit Verdict = iota // no limit was given, so nothing was checked
+	Within                 // the demand is at most the limit
+	Exceeds                // the demand is more than the limit
+)
+
+// String says the verdict as it is printed.
+func (v Verdict) String() string {
+	switch v {
+	case Within:
+		return "within the limit given"
+	case Exceeds:
+		return "exceeds"
+	}
+	return "no limit given"
+}
+
+// MarshalText writes the verdict as it is printed.
+func (v Verdict) MarshalText() ([]byte, error) { return []byte(v.String()), nil }
+
+// Check compares a demand with a limit. Limits are inclusive: a demand equal to
+// the limit is within it.
+type Check struct {
+	Name    string       `json:"name"`            // what is checked: "stack height"
+	Where   string       `json:"where,omitempty"` // which line, block or side governs
+	Trim    units.Length `json:"trim,omitzero"`   // the trim at which it is worst; zero where trim does not matter
+	Demand  units.Value  `json:"demand"`
+	Limit   units.Value  `json:"limit"`
+	Margin  units.Value  `json:"margin"` // limit less demand; negative: over
+	Ratio   float64      `json:"ratio"`  // demand over limit; 0 where no limit was given
+	Verdict Verdict      `json:"verdict"`
+	Basis   string       `json:"basis"` // where the limit comes from
+}
+
+// compare makes the check of one demand. A limit with no basis was not given.
+func compare[Q quantity](name, where string, demand, most Q, basis string) Check {
+	c := Check{Name: name, Where: where, Demand: demand, Limit: most, Margin: most - demand, Basis: basis}
+	if basis == "" {
+		return c
+	}
+	c.Verdict = Within
+	if demand > most+rounding*units.Abs(most) {
+		c.Verdict = Exceeds
+	}
+	if most > 0 {
+		c.Ratio = units.Ratio(demand, most)
+	}
+	return c
+}
+
+// rounding is how far, as a part of the limit, two sums of the same decimals may
+// lie apart in float64. It is not a tolerance on what is carried: without it a
+// travel of 24 ft wanted out of 24 ft could be printed as exceeding by nothing.
+const rounding = 1e-12 // untyped: a plain ratio
+
+// quantity is a quantity that can be shown in any system.
+type quantity interface {
+	units.Quantity
+	units.Value
+}

@@ -1,0 +1,126 @@
+package lineset
+
+import (
+	"strconv"
+
+	"example.com/steelyard/purchase"
+	"example.com/steelyard/units"
+)
+
+// check holds the set against its limits, each at the trim where it is worst.
+func (r *Rigged) check() []Check {
+	c, t, lim := r.counter, r.travel, r.set.Rigging.Limits
+	frame := r.set.Rigging.Arbor
+
+	// A stack that had to be cut short is held against what it would take.
+	height, mass := c.Stack.Height, c.Stack.Mass
+	if !c.Fits() {
+		height, mass = max(height, c.Ideal.Height), max(mass, c.Ideal.Mass)
+	}
+	worst := r.balance.Worst()
+	balance := compare("out of balance", heavy(worst.Imbalance), units.Abs(worst.Imbalance), lim.OutOfBalance.Max, lim.OutOfBalance.Basis)
+	balance.Trim = worst.Trim
+	checks := []Check{
+		compare("stack height", "", height, frame.Room, "room on the arbor's rods, as given"),
+		compare("counterweight mass", "", mass, frame.Capacity, "capacity of the arbor, as given"),
+		balance,
+		compare("travel to low trim", "", t.Highest-t.Low, t.Batten, "batten travel between the arbor's stops, counted from the highest trim reached"),
+		compare("travel to high trim", "", t.High-t.Lowest, t.Batten, "batten travel between the arbor's stops, counted from the lowest trim reached"),
+	}
+
+	line := r.worst(func(s State) (string, units.Force) {
+		n, f := s.WorstLine()
+		return lineName(n), f
+	})
+	loft := r.worst(r.heaviest(purchase.LoftBlock))
+	head := r.worst(func(s State) (string, units.Force) {
+		return "", s.Ropes.Load(purchase.HeadBlock).Size()
+	})
+	checks = append(checks,
+		line.compare("lift line tension", lim.LiftLine),
+		loft.compare("loft block load", lim.LoftBlock),
+		head.compare("head block load", lim.HeadBlock))
+	if r.set.Rigging.Purchase == purchase.Double {
+		checks = append(checks, r.worst(r.heaviest(purchase.DeadEnd)).compare("dead end pull", lim.DeadEnd))
+	}
+	return append(checks, r.checkPipe(lim.Pipe), r.checkLock())
+}
+
+func (r *Rigged) checkPipe(lim StressLimit) Check {
+	worst := r.states[0]
+	for _, s := range r.states {
+		if s.Share.Stress > worst.Share.Stress {
+			worst = s
+		}
+	}
+	c := compare("pipe bending stress", "", worst.Share.Stress, lim.Max, lim.Basis)
+	c.Trim = worst.Trim
+	return c
+}
+
+// checkLock holds what a batten-heavy set asks of the rope lock against what the
+// idler's weight can answer: the rope above the lock can give up no more tension
+// than it has.
+func (r *Rigged) checkLock() Check {
+	worst := r.states[0]
+	for _, s := range r.states {
+		if s.Ropes.Lock-s.Ropes.Grip > worst.Ropes.Lock-worst.Ropes.Grip {
+			worst = s
+		}
+	}
+	basis := "tension of the hand line at the lock, from half the idler's weight: a batten-heavy set that pulls more lifts the idler"
+	if r.set.Rigging.Idler.Mass == 0 {
+		basis = ""
+	}
+	c := compare("pull at the rope lock", "", max(worst.Ropes.Lock, 0), worst.Ropes.Grip, basis)
+	c.Trim = worst.Trim
+	return c
+}
+
+// governing is the worst of a demand over the travel.
+type governing struct {
+	where string
+	force units.Force
+	trim  units.Length
+}
+
+func (r *Rigged) worst(demand func(State) (where string, force units.Force)) governing {
+	var g governing
+	for i, s := range r.states {
+		if where, f := demand(s); i == 0 || f > g.force {
+			g = governing{where: where, force: f, trim: s.Trim}
+		}
+	}
+	return g
+}
+
+func (g governing) compare(name string, lim ForceLimit) Check {
+	c := compare(name, g.where, g.force, lim.Max, lim.Basis)
+	c.Trim = g.trim
+	return c
+}
+
+// heaviest finds the most loaded of a numbered family of blocks, one for each lift line.
+func (r *Rigged) heaviest(name func(int) string) func(State) (string, units.Force) {
+	return func(s State) (where string, force units.Force) {
+		for i := range s.Ropes.Lift {
+			if f := s.Ropes.Load(name(i + 1)).Size(); i == 0 || f > force {
+				where, force = lineName(i+1), f
+			}
+		}
+		return where, force
+	}
+}
+
+func lineName(n int) string { return "line " + strconv.Itoa(n) }
+
+// heavy says which way an imbalance goes.
+func heavy(i units.Force) string {
+	switch {
+	case i > 0:
+		return "batten-heavy"
+	case i < 0:
+		return "arbor-heavy"
+	}
+	return "balanced"
+}

@@ -1,0 +1,49 @@
+// Package lineset is the whole line set, and the house of them: it ties the
+// batten and what hangs on it (package load), the ropes (package purchase) and
+// the arbor with its counterweight (package arbor) together and answers what a
+// rigger must know before the rope lock is opened.
+//
+// Describe, rig, ask:
+//
+//	rigged, err := set.Rig(stock)      // or house.Rig() for all sets of a house
+//	rigged.Counterweight().Stack.Call() // the pieces, as read out on the bridge
+//	rigged.Balance().Worst()            // the worst out of balance over the travel
+//	rigged.Travel()                     // the trims reached against those wanted
+//	rigged.Low(), rigged.High()         // what lines, blocks and dead ends carry
+//	rigged.Checks()                     // each demand against its limit
+//
+// A [Set] and a [House] are plain data: exported fields, JSON with quantities as
+// text ("312 lb", "24'-6\""). Rig validates everything once and reports all
+// problems together, each with the path of its field; nothing is computed from
+// half of a house. What it returns does not change and may be asked from many
+// goroutines.
+//
+// # Signs and units
+//
+// Heights and trims are above the deck, up is positive. Positions along a batten
+// are from its end nearer the arbor. An imbalance is positive when batten-heavy
+// and is always given referred to the batten; at the arbor it is the ratio times
+// as much. Things have mass, pulls are forces; weight is mass at standard
+// gravity.
+//
+// # The model
+//
+// The set is at rest, the rope lock shut, no drag in the blocks. Ropes weigh what
+// they weigh where they hang, so the balance shifts as the batten flies. Lift
+// lines share the load as rigid supports of a continuous beam that pull or are
+// slack. What piles or stands on the deck is carried only as far as it is off
+// it. Left out: drag, stretch, sag of level runs, fleet angles, wear, everything
+// that moves.
+//
+// # Limits
+//
+// The caller sets the limits and says where each comes from; a limit that is not
+// given is not checked, and the check says so. A verdict is "within the limit
+// given" or "exceeds", nothing more.
+//
+// # Cautions
+//
+// Overhead lifting can kill. The figures are for planning and teaching. Local
+// codes, the manufacturers' ratings and a licensed engineer or qualified rigger on
+// site decide.
+package lineset

@@ -1,0 +1,241 @@
+package lineset_test
+
+import (
+	"encoding/json"
+	"errors"
+	"sync"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"example.com/steelyard/arbor"
+	"example.com/steelyard/internal/near"
+	"example.com/steelyard/load"
+	"example.com/steelyard/purchase"
+	"example.com/steelyard/purchase/lineset"
+	"example.com/steelyard/units"
+)
+
+// weightless is a double purchase set in which nothing weighs anything but what
+// hangs: a batten of next to nothing, ropes and arbor of nothing.
+func weightless() lineset.Set {
+	s := electric()
+	s.Rigging.Batten.Pipe.Density = 1e-6
+	s.Rigging.LiftLine, s.Rigging.HandLine = 0, 0
+	s.Rigging.Idler.Mass, s.Rigging.Arbor.Tare, s.Rigging.Arbor.Plate = 0, 0, arbor.Plate{}
+	s.Hang = load.Hang{{Name: "load", Mass: 500 * units.Pound, From: 1 * units.Foot, To: 41 * units.Foot}}
+	return s
+}
+
+// 500 lb on a double purchase set, weightless arbor, no rope weight: 500 in the
+// line, two up-pulls of 500, 1000 lb of counterweight, 500 at the dead end
+// (common practice, no source).
+func TestWholeSetFreeBody(t *testing.T) {
+	pieces := arbor.Stock{{Name: "50", Mass: 50 * units.Pound, Thickness: 2 * units.Inch, Count: 40}}
+	r, err := weightless().Rig(pieces)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var lines, upPulls, deadEnds units.Force
+	st := r.High()
+	for i, rope := range st.Ropes.Lift {
+		lines += rope.Greatest()
+		upPulls += st.Ropes.Lift[i].Parts[2].TensionTo + st.Ropes.Lift[i].Parts[3].TensionFrom
+		deadEnds -= st.Ropes.Load(purchase.DeadEnd(i + 1)).Up
+	}
+	c := r.Counterweight()
+	for _, row := range []struct {
+		name      string
+		got, want float64
+	}{
+		{"lbf in the lines", lines.In(units.PoundForce), 500},
+		{"lbf of up-pulls on the arbor", upPulls.In(units.PoundForce), 2 * 500},
+		{"lbf at the dead ends", deadEnds.In(units.PoundForce), 500},
+		{"lb wanted at the arbor", c.Loaded.Wanted.In(units.Pound), 1000},
+		{"lb stacked", c.Stack.Mass.In(units.Pound), 1000},
+		{"pieces", float64(c.Stack.Pieces), 20},
+		{"lbf out of balance", r.Balance().Worst().Imbalance.In(units.PoundForce), 0},
+	} {
+		if !near.Abs(row.got, row.want, 1e-5) { // the batten weighs a little
+			t.Errorf("%s: %v, want %v", row.name, row.got, row.want)
+		}
+	}
+}
+
+func TestVerdicts(t *testing.T) {
+	verdict := func(r *lineset.Rigged, name string) lineset.Verdict {
+		for _, c := range r.Checks() {
+			if c.Name == name {
+				return c.Verdict
+			}
+		}
+		t.Fatalf("no check is called %q", name)
+		return 0
+	}
+	for _, c := range []struct {
+		name   string
+		change func(*lineset.Set)
+		check  string
+		want   lineset.Verdict
+		reason string
+	}{
+		{"as it stands", func(*lineset.Set) {}, "stack height", lineset.Within, "40 in of 75"},
+		{"heavy wall", func(s *lineset.Set) { s.Hang[0].Mass = 1200 * units.Pound }, "stack height", lineset.Exceeds, "twice the mass in half the height"},
+		{"heavy wall", func(s *lineset.Set) { s.Hang[0].Mass = 1200 * units.Pound }, "out of balance", lineset.Exceeds, "what does not fit is missing"},
+		{"small arbor", func(s *lineset.Set) { s.Rigging.Arbor.Capacity = 500 * units.Pound }, "counterweight mass", lineset.Exceeds, "the arbor may not hold it"},
+		{"just the capacity", func(s *lineset.Set) {
+			s.Rigging.Arbor.Capacity = mustRig(t, *s).Counterweight().Stack.Mass
+		}, "counterweight mass", lineset.Within, "limits are inclusive"},
+		{"high trim too high", func(s *lineset.Set) { s.High = 51 * units.Foot }, "travel to high trim", lineset.Exceeds, "the arbor lands first"},
+		{"high trim just reached", func(s *lineset.Set) { s.High = 50 * units.Foot }, "travel to high trim", lineset.Within, "46 ft of 46 ft: inclusive"},
+		{"low trim too low", func(s *lineset.Set) { s.Low = 3 * units.Foot }, "travel to low trim", lineset.Exceeds, "the arbor meets its upper stop first"},
+		{"chandelier", func(s *lineset.Set) {
+			s.Hang = load.Hang{{Name: "chandelier", Mass: 720 * units.Pound, From: 21 * units.Foot, To: 21 * units.Foot}}
+		}, "lift line tension", lineset.Exceeds, "the middle line takes nearly all of it"},
+		{"no limit", func(s *lineset.Set) { s.Rigging.Limits.LiftLine = lineset.ForceLimit{} }, "lift line tension", lineset.NoLimit, "an absent limit is not a pass"},
+		{"no idler weight", func(s *lineset.Set) { s.Rigging.Idler.Mass = 0 }, "pull at the rope lock", lineset.NoLimit, "nothing was said about the idler"},
+		{"standing flat", func(s *lineset.Set) {
+			s.Low, s.Balance = 15*units.Foot, lineset.AtHigh
+			s.Hang = load.Hang{{Name: "flat", Mass: 200 * units.Pound, From: 10 * units.Foot, To: 30 * units.Foot, Height: 16 * units.Foot, OnDeck: load.Stands}}
+		}, "out of balance", lineset.Exceeds, "at low trim it stands, and the arbor is 200 lb too heavy"},
+	} {
+		t.Run(c.name+", "+c.check, func(t *testing.T) {
+			s := electric()
+			c.change(&s)
+			r := mustRig(t, s)
+			if got := verdict(r, c.check); got != c.want {
+				t.Errorf("%s: %v, want %v: %s", c.check, got, c.want, c.reason)
+			}
+			if exceeds := c.want == lineset.Exceeds; exceeds && !r.Exceeds() {
+				t.Errorf("the set as a whole does not exceed")
+			}
+		})
+	}
+}
+
+// The set is computed at the trims that it reaches, and says which were wanted.
+func TestTrimsNotReached(t *testing.T) {
+	s := electric()
+	s.Low, s.High = 3*units.Foot, 51*units.Foot
+	r := mustRig(t, s)
+	if got, want := r.Low().Trim, 4*units.Foot; got != want {
+		t.Errorf("low state at %v, want %v as made off", got, want)
+	}
+	if got := r.High().Trim.In(units.Foot); !near.Abs(got, 50, 1e-9) {
+		t.Errorf("high state at %v ft, want 50: made off at 4, twice 23 ft of travel", got)
+	}
+	if t1 := r.Travel(); !near.Abs(t1.Below.In(units.Foot), -1, 1e-9) || !near.Abs(t1.Above.In(units.Foot), -1, 1e-9) {
+		t.Errorf("overtravel %v ft and %v ft, want 1 ft short at both ends", t1.Below.In(units.Foot), t1.Above.In(units.Foot))
+	}
+	for _, trim := range []units.Length{3 * units.Foot, 51 * units.Foot} {
+		if _, err := r.At(trim); !errors.Is(err, units.ErrOutOfRange) {
+			t.Errorf("state at %v: error %v", trim, err)
+		}
+		if _, err := r.Imbalance(trim); !errors.Is(err, units.ErrOutOfRange) {
+			t.Errorf("imbalance at %v: error %v", trim, err)
+		}
+	}
+}
+
+// A standing piece makes a jump in the curve at the trim where it leaves the deck,
+// as large as its weight, and even balance shares it.
+func TestStandingPieceJumps(t *testing.T) {
+	s := electric()
+	s.Low = 15 * units.Foot
+	s.Hang = load.Hang{{Name: "flat", Mass: 40 * units.Pound, From: 10 * units.Foot, To: 30 * units.Foot, Height: 16 * units.Foot, OnDeck: load.Stands}}
+	b := mustRig(t, s).Balance()
+	if len(b.Curve) != 4 {
+		t.Fatalf("curve has %d points, want 4: low, two at the jump, high", len(b.Curve))
+	}
+	if b.Curve[1].Trim != 16*units.Foot || b.Curve[2].Trim != 16*units.Foot {
+		t.Errorf("jump at %v and %v, want 16 ft", b.Curve[1].Trim, b.Curve[2].Trim)
+	}
+	if jump := (b.Curve[2].Imbalance - b.Curve[1].Imbalance).In(units.PoundForce); !near.Abs(jump, 40, 1e-9) {
+		t.Errorf("jump of %v lbf, want 40", jump)
+	}
+}
+
+func TestJSONRoundTrip(t *testing.T) {
+	want := lineset.House{
+		Name: "test", Stock: stock,
+		Riggings: map[string]lineset.Rigging{"single": rigging(purchase.Single)},
+		Sets:     []lineset.Set{electric(), {Name: "empty", Like: "single", Low: 5, High: 9, Balance: lineset.AtLow}},
+	}
+	text, err := json.Marshal(want)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got lineset.House
+	if err := json.Unmarshal(text, &got); err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("house changed on its way through JSON (-want +got):\n%s", diff)
+	}
+	if err := json.Unmarshal([]byte(`{"name": "x", "sets": [{"nmae": "y"}]}`), &got); err == nil {
+		t.Error("an unknown field was accepted")
+	}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("a failed decode changed the house (-want +got):\n%s", diff)
+	}
+}
+
+// Every answer of a house can be stored as JSON.
+func TestReportMarshals(t *testing.T) {
+	house, err := lineset.House{Name: "test", Stock: stock, Sets: []lineset.Set{electric()}}.Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := json.Marshal(house.Report()); err != nil {
+		t.Error(err)
+	}
+}
+
+func TestHouseTotals(t *testing.T) {
+	a, b := electric(), electric()
+	b.Name, b.Rigging.Purchase = "second electric", purchase.Double
+	b.Hang[0].Mass = 400 * units.Pound
+	few := arbor.Stock{{Name: "44", Mass: 44 * units.Pound, Thickness: 2 * units.Inch, Count: 20}}
+	house, err := lineset.House{Name: "test", Stock: few, Sets: []lineset.Set{a, b}}.Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	totals := house.Totals()
+	used := 0
+	var carried units.Mass
+	for s := range house.Sets() {
+		used += s.Counterweight().Stack.Pieces
+		carried += s.High().Carried
+	}
+	if totals.Sets != 2 || totals.Carried != carried || len(totals.Pieces) != 1 || totals.Pieces[0].Used != used {
+		t.Errorf("totals %+v; want 2 sets, %v carried, %d pieces", totals, carried, used)
+	}
+	if short := totals.Pieces[0].Short(); short != used-20 || !house.Exceeds() {
+		t.Errorf("short of %d pieces, house exceeds: %v; want %d and true", short, house.Exceeds(), used-20)
+	}
+	if house.Set("second electric") == nil || house.Set("third electric") != nil {
+		t.Error("sets are not found by name")
+	}
+}
+
+// One rigged set answers many goroutines alike. The race detector looks on.
+func TestConcurrentQuestions(t *testing.T) {
+	r := mustRig(t, electric())
+	want, err := r.At(17 * units.Foot)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var wg sync.WaitGroup
+	for range 16 {
+		wg.Go(func() {
+			for range 50 {
+				got, err := r.At(17 * units.Foot)
+				if err != nil || !cmp.Equal(want, got) {
+					t.Errorf("another answer: %v", err)
+				}
+				_ = r.Report()
+			}
+		})
+	}
+	wg.Wait()
+}

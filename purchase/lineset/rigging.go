@@ -1,0 +1,112 @@
+package lineset
+
+import (
+	"example.com/steelyard/arbor"
+	"example.com/steelyard/internal/check"
+	"example.com/steelyard/load"
+	"example.com/steelyard/purchase"
+	"example.com/steelyard/units"
+)
+
+// Rigging is what is installed at a line set and stays from show to show. All
+// heights are above the deck. Nothing has a default: a field that is left out is
+// reported when the set is rigged, but for those whose zero is said to mean
+// something.
+type Rigging struct {
+	Purchase purchase.Kind `json:"purchase"`
+	Batten   load.Batten   `json:"batten"`
+
+	Offset     units.Length `json:"offset"`             // from the arbor's centre line to the batten's nearer end
+	LoftBlocks units.Length `json:"loft_blocks"`        // height of the loft blocks
+	HeadBlock  units.Length `json:"head_block"`         // height of the head block
+	DeadEnds   units.Length `json:"dead_ends,omitzero"` // double purchase only: height of the dead ends at the head beam
+	Rail       units.Length `json:"rail"`               // height of the locking rail
+	Idler      Idler        `json:"idler"`
+
+	Run   arbor.Run   `json:"run"`
+	Arbor arbor.Frame `json:"arbor"`
+
+	LiftLine units.LineMass `json:"lift_line"` // mass per length of each lift line; zero: its weight is left out
+	HandLine units.LineMass `json:"hand_line"` // mass per length of the hand line; zero: its weight is left out
+
+	// MadeOff says how the lift lines are made off: the batten's trim while the
+	// arbor stands against its upper stop. It is the lowest trim that the set reaches.
+	MadeOff units.Length `json:"made_off"`
+
+	Limits Limits `json:"limits,omitzero"`
+}
+
+// Idler is the tension block in its guides: how high it rests and what it
+// weighs. Free in its guides it keeps each of its two parts of the hand line at
+// half its weight.
+type Idler struct {
+	Height units.Length `json:"height"`
+	Mass   units.Mass   `json:"mass"`
+}
+
+// Limits are what a set is held against. The caller sets them; a limit that is
+// left out is not checked, and the check says so.
+type Limits struct {
+	LiftLine     ForceLimit  `json:"lift_line,omitzero"`      // tension in a lift line
+	LoftBlock    ForceLimit  `json:"loft_block,omitzero"`     // load on a loft block
+	HeadBlock    ForceLimit  `json:"head_block,omitzero"`     // load on the head block
+	DeadEnd      ForceLimit  `json:"dead_end,omitzero"`       // pull on a lift line's dead end
+	OutOfBalance ForceLimit  `json:"out_of_balance,omitzero"` // imbalance referred to the batten, either way
+	Pipe         StressLimit `json:"pipe,omitzero"`           // bending stress in the batten
+}
+
+// ForceLimit is the largest force that is allowed, and on whose word: "7000 lbf
+// breaking strength, 8 to 1", or "common practice". Zero: no limit given.
+type ForceLimit struct {
+	Max   units.Force `json:"max"`
+	Basis string      `json:"basis"`
+}
+
+// StressLimit is the largest stress that is allowed, and on whose word. Zero: no
+// limit given.
+type StressLimit struct {
+	Max   units.Stress `json:"max"`
+	Basis string       `json:"basis"`
+}
+
+func (l Limits) validate() error {
+	var p check.Problems
+	limit(&p, "lift_line", l.LiftLine.Max, l.LiftLine.Basis)
+	limit(&p, "loft_block", l.LoftBlock.Max, l.LoftBlock.Basis)
+	limit(&p, "head_block", l.HeadBlock.Max, l.HeadBlock.Basis)
+	limit(&p, "dead_end", l.DeadEnd.Max, l.DeadEnd.Basis)
+	limit(&p, "out_of_balance", l.OutOfBalance.Max, l.OutOfBalance.Basis)
+	limit(&p, "pipe", l.Pipe.Max, l.Pipe.Basis)
+	return p.Err()
+}
+
+func limit[Q units.Quantity](p *check.Problems, field string, most Q, basis string) {
+	if most == 0 && basis == "" {
+		return
+	}
+	check.Positive(p, field+".max", most, "the most that is allowed, or no limit at all")
+	if basis == "" {
+		p.Add(field+".basis", "", `where the limit comes from, such as a maker's rating or "common practice"`, units.ErrMissing)
+	}
+}
+
+// layout lays the standard ropes of the rigging.
+func (r Rigging) layout() purchase.Layout {
+	l := purchase.Layout{
+		Kind:        r.Purchase,
+		Loft:        make([]purchase.Loft, len(r.Batten.Lines)),
+		HeadBlock:   r.HeadBlock,
+		DeadEnd:     r.DeadEnds,
+		Rail:        r.Rail,
+		Idler:       r.Idler.Height,
+		ArborLength: r.Arbor.Length,
+		LiftMass:    r.LiftLine,
+		HandMass:    r.HandLine,
+		Trim:        r.MadeOff,
+		ArborTop:    r.Run.UpperStop,
+	}
+	for i, line := range r.Batten.Lines {
+		l.Loft[i] = purchase.Loft{Across: r.Offset + line.At, Height: r.LoftBlocks}
+	}
+	return l
+}

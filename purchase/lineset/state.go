@@ -1,0 +1,68 @@
+package lineset
+
+import (
+	"example.com/steelyard/internal/check"
+	"example.com/steelyard/load"
+	"example.com/steelyard/purchase"
+	"example.com/steelyard/units"
+)
+
+// State is the whole set at rest at one trim: what is carried, how the lift
+// lines share it, and what ropes, blocks and dead ends then carry. Without drag,
+// rope lock shut.
+type State struct {
+	Trim    units.Length   `json:"trim"`
+	Carried units.Mass     `json:"carried"` // batten and what of the hang it carries here
+	Share   load.Share     `json:"share"`
+	Ropes   purchase.State `json:"ropes"`
+}
+
+// WorstLine gives the lift line with the greatest tension anywhere along it,
+// counted from 1 at the end nearer the arbor, and that tension.
+func (s State) WorstLine() (line int, tension units.Force) {
+	for i, rope := range s.Ropes.Lift {
+		if t := rope.Greatest(); line == 0 || t > tension {
+			line, tension = i+1, t
+		}
+	}
+	return line, tension
+}
+
+// At gives the set's state at any trim that it reaches. The error, which wraps
+// units.ErrOutOfRange, tells a trim that it does not.
+func (r *Rigged) At(trim units.Length) (State, error) {
+	if err := r.reaches(trim); err != nil {
+		return State{}, err
+	}
+	share, err := r.load.Share(trim)
+	if err != nil {
+		return State{}, err
+	}
+	pulls := make([]units.Force, len(share.Lines))
+	for i, line := range share.Lines {
+		pulls[i] = line.Tension
+	}
+	ropes, err := r.ropes.At(trim, purchase.Bodies{Pulls: pulls, Arbor: r.counter.Arbor, Idler: r.set.Rigging.Idler.Mass})
+	if err != nil {
+		return State{}, err
+	}
+	return State{Trim: trim, Carried: share.Carried, Share: share, Ropes: ropes}, nil
+}
+
+// Imbalance is the out of balance at any trim that the set reaches, referred to
+// the batten, batten-heavy positive. Where a standing piece leaves the deck it
+// gives the value with the piece still standing. Errors as for At.
+func (r *Rigged) Imbalance(trim units.Length) (units.Force, error) {
+	if err := r.reaches(trim); err != nil {
+		return 0, err
+	}
+	return r.ropes.Imbalance(trim, r.load.Carried(trim), r.counter.Arbor)
+}
+
+func (r *Rigged) reaches(trim units.Length) error {
+	if trim >= r.travel.Lowest && trim <= r.travel.Highest {
+		return nil
+	}
+	return &units.FieldError{Field: "trim", Value: check.Show(trim), Err: units.ErrOutOfRange,
+		Want: "a trim that the set reaches, from " + check.Show(r.travel.Lowest) + " to " + check.Show(r.travel.Highest)}
+}

@@ -1,0 +1,177 @@
+package lineset
+
+import (
+	"strconv"
+	"strings"
+
+	"example.com/steelyard/arbor"
+	"example.com/steelyard/purchase"
+	"example.com/steelyard/units"
+)
+
+// Step is one line of working: what is found, from which numbers, and why it may
+// be found so.
+type Step struct {
+	Name    string `json:"name"`    // the quantity's trade name
+	Formula string `json:"formula"` // with its numbers, in the reader's units
+	Result  string `json:"result"`
+	Basis   string `json:"basis"` // a published source, a law of mechanics, or common practice
+}
+
+// What the steps rest on.
+const (
+	basisGiven   = "as given"
+	basisPaths   = "constant length of each rope along its path: ratio −dx/dy; virtual work, no drag"
+	basisRopes   = "tension grows with height by the rope's own weight, T = T₀ + w·(z − z₀), along each path"
+	basisCarried = "clear: all of it; piled: by the height off the deck; standing: nothing until it lifts"
+	basisExact   = "whole pieces, added up exactly"
+	basisBeam    = "continuous beam on rigid lines that pull or are slack (three-moment equation)"
+	basisVector  = "vector sum of the tensions of the parts that meet there, rope lock shut"
+	basisStops   = "what is left between the stops after the arbor's own length, times the ratio"
+	basisWeight  = "weight is mass at standard gravity, 9.80665 m/s² (exact, NIST SP 811)"
+)
+
+// Working lists how the counterweight was found.
+func (c Counterweight) Working(sys units.System) []Step {
+	w := worker{sys}
+	steps := w.demand("with what hangs", c.Loaded, c)
+	if c.Bare != c.Loaded {
+		steps = append(steps, w.demand("bare batten", c.Bare, c)...)
+	}
+	show := c.Pieces.Show
+	steps = append(steps,
+		Step{"pipe weight wanted", w.mass(c.Bare.Wanted) + " for the bare batten − " + w.mass(c.Tare) + " arbor", w.mass(c.Pieces.Pipe), "common practice: it stays when the batten is stripped"},
+		Step{"show weight wanted", w.mass(c.Loaded.Wanted) + " − " + w.mass(c.Bare.Wanted), w.mass(show), basisPaths},
+		Step{"pipe weight", w.rows(c.Stack.Pipe), w.mass(c.Stack.PipeMass), basisExact},
+		Step{"show weight", w.rows(c.Stack.Show), w.mass(c.Stack.ShowMass), basisExact + "; closest to what is wanted, then fewest"})
+	if c.Stack.Plates > 0 {
+		steps = append(steps, Step{"spreader plates", strconv.Itoa(c.Stack.Plates) + " under and between the show weight", w.mass(c.Stack.PlateMass), "common practice: under the first show piece and after each full interval"})
+	}
+	return append(steps,
+		Step{"left over", w.mass(c.Stack.Mass) + " stacked − " + w.mass(c.Pieces.Pipe+show) + " wanted", w.mass(c.Stack.Error), "positive: too heavy at the arbor"},
+		Step{"arbor with stack", w.mass(c.Tare) + " + " + w.mass(c.Stack.Mass), w.mass(c.Arbor), basisExact})
+}
+
+// Working lists how the out of balance at low and high trim was found.
+func (b Balance) Working(sys units.System) []Step {
+	w := worker{sys}
+	var steps []Step
+	low, high := b.Curve[0], b.Curve[len(b.Curve)-1]
+	for _, p := range []Point{low, high, b.Most, b.Least} {
+		name := "out of balance at " + w.length(p.Trim)
+		formula := w.weight(p.Carried) + " carried " + w.signed(p.Ropes) + " ropes − " + w.weight(b.Arbor) + " arbor / " + number(b.Ratio)
+		step := Step{name, formula, w.heavy(p.Imbalance), basisPaths}
+		if len(steps) == 0 || !contains(steps, step) {
+			steps = append(steps, step)
+		}
+	}
+	return steps
+}
+
+// Working lists how travel and trims were found.
+func (t Travel) Working(sys units.System) []Step {
+	w := worker{sys}
+	ratio := number(t.Ratio)
+	return []Step{
+		{"batten travel", ratio + " × " + w.length(t.Arbor) + " of the arbor", w.length(t.Batten), basisStops},
+		{"highest trim reached", w.length(t.Lowest) + " as made off + " + w.length(t.Batten), w.length(t.Highest), basisStops},
+		{"arbor travel wanted", "(" + w.length(t.High) + " − " + w.length(t.Low) + ") / " + ratio, w.length(t.ArborWanted), basisPaths},
+		{"overtravel at low trim", w.length(t.Low) + " wanted − " + w.length(t.Lowest) + " reached", w.length(t.Below), "negative: so much short"},
+		{"overtravel at high trim", w.length(t.Highest) + " reached − " + w.length(t.High) + " wanted", w.length(t.Above), "negative: so much short"},
+	}
+}
+
+// Working lists how the load of the worst line and of the blocks was found.
+func (s State) Working(sys units.System) []Step {
+	w := worker{sys}
+	at := " at " + w.length(s.Trim)
+	steps := []Step{{"carried" + at, w.mass(s.Carried) + " at standard gravity", w.force(s.Share.Weight), basisWeight}}
+	for i, rope := range s.Ropes.Lift {
+		share := s.Share.Lines[i].Tension
+		steps = append(steps, Step{"lift line " + strconv.Itoa(i+1) + at,
+			w.force(share) + " at the batten + " + w.force(rope.Greatest()-share) + " of its own up to the blocks", w.force(rope.Greatest()), basisBeam})
+	}
+	head := s.Ropes.Load(purchase.HeadBlock)
+	steps = append(steps, Step{"head block" + at, "√(" + w.force(units.Abs(head.Across)) + "² across + " + w.force(units.Abs(head.Up)) + "² down)", w.force(head.Size()), basisVector})
+	beam := s.Ropes.On(purchase.HeadBeam)
+	return append(steps, Step{"head beam" + at, "√(" + w.force(units.Abs(beam.Across)) + "² across + " + w.force(units.Abs(beam.Up)) + "² down)", w.force(beam.Size()), basisVector + "; dead ends too"})
+}
+
+// worker writes the working in one unit system.
+type worker struct{ sys units.System }
+
+func (w worker) demand(what string, d Demand, c Counterweight) []Step {
+	var steps []Step
+	points := []Point{d.Most}
+	if d.Least.Trim != d.Most.Trim || d.Least != d.Most {
+		points = append(points, d.Least)
+	}
+	mean := ""
+	for i, p := range points {
+		at := " at " + w.length(p.Trim)
+		steps = append(steps,
+			Step{"carried, " + what + at, w.mass(p.Carried) + " at standard gravity", w.weight(p.Carried), basisCarried},
+			Step{"rope weight" + at, "of all ropes, referred to the batten", w.heavy(p.Ropes), basisRopes})
+		if i > 0 {
+			mean += " and "
+		}
+		mean += w.force(p.Imbalance)
+	}
+	if len(points) > 1 {
+		mean = "the mean of " + mean
+	}
+	return append(steps, Step{"wanted at the arbor, " + what, number(c.Ratio) + " × " + mean + ", as mass", w.mass(d.Wanted), basisPaths})
+}
+
+func (w worker) length(l units.Length) string { return w.sys.Format(l) }
+
+// force is written with one place in lbf and three in kN, zeros too, for the same
+// reason as mass.
+func (w worker) force(f units.Force) string {
+	if w.sys == units.US {
+		return w.sys.FormatPlaces(f, 1)
+	}
+	return w.sys.FormatPlaces(f, 3)
+}
+
+// mass is written with one place in pounds and two in kilograms, zeros too, so
+// that a column of them adds up by eye.
+func (w worker) mass(m units.Mass) string {
+	if w.sys == units.US {
+		return w.sys.FormatPlaces(m, 1)
+	}
+	return w.sys.FormatPlaces(m, 2)
+}
+
+func (w worker) weight(m units.Mass) string { return w.force(m.Weight(units.StandardGravity)) }
+
+func (w worker) signed(f units.Force) string {
+	if f < 0 {
+		return "− " + w.force(-f)
+	}
+	return "+ " + w.force(f)
+}
+
+func (w worker) heavy(f units.Force) string { return w.force(units.Abs(f)) + " " + heavy(f) }
+
+func (w worker) rows(rows []arbor.Row) string {
+	if len(rows) == 0 {
+		return "no pieces"
+	}
+	parts := make([]string, len(rows))
+	for i, r := range rows {
+		parts[i] = strconv.Itoa(r.Count) + " × " + w.mass(r.Mass)
+	}
+	return strings.Join(parts, " + ")
+}
+
+func number(f float64) string { return strconv.FormatFloat(f, 'f', -1, 64) }
+
+func contains(steps []Step, s Step) bool {
+	for _, have := range steps {
+		if have == s {
+			return true
+		}
+	}
+	return false
+}
