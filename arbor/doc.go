@@ -1,0 +1,53 @@
+// Package arbor answers the batten: which whole pieces of counterweight to put
+// into an arbor, and how far the arbor can fly.
+//
+// # What it covers
+//
+// [Frame.Fill] chooses from a [Stock] of whole pieces the [Stack] that comes
+// nearest to a wanted mass and still fits the arbor's room and capacity; it
+// proves that no other stack is nearer. [Frame.Ideal] is what it would take if
+// room, capacity and stock had no end. [Run] is the arbor's way between its
+// stops: [Run.Travel] and [Run.Tops]. [Block] describes a piece cut from bar.
+//
+// It knows nothing of battens, ropes or ratios: it is given a mass that is
+// wanted at the arbor. In double purchase that is twice the mass at the batten.
+//
+// # Units and signs
+//
+// Heights are above the deck, up is positive. [Stack].Error is what the stack
+// holds less what is wanted: positive is too heavy, that is arbor-heavy;
+// negative is too light, batten-heavy.
+//
+// Stacks add up. Masses enter at whole nanograms and lengths at whole
+// nanometres, each by the shortest decimal text of its float64, so that
+// 23.5*units.Pound and the text "23.5 lb" are the same piece; sums and
+// differences are whole numbers, and each figure of a Stack or of a Run is
+// rounded once, when it leaves. So a figure may differ in its last bit from the
+// float64 sum of the others, and is the right one.
+//
+// # Zero values
+//
+// A zero [Piece], [Frame] or [Run] is refused, field by field. An empty Stock,
+// a zero [Wanted] and the zero [Side] (EitherSide) are usable. The zero [Plate]
+// is: no spreader plates.
+//
+// # Errors
+//
+// What is wrong with a description comes as *units.FieldError, all of them
+// joined, each with the path of its field. *[NoStackError] says that no stack
+// keeps to the side that is allowed.
+//
+// # What it cannot catch
+//
+// A piece that does not weigh what its name says, a stack that is not tied down
+// by its lock plate, rods that bend, pieces of different footprint, a mass at the
+// batten given where the mass at the arbor is wanted.
+//
+// # Cautions
+//
+// Overhead lifting can kill. Figures are for planning and teaching. Local codes,
+// the arbor maker's rating and instructions, and a licensed engineer or a
+// qualified rigger on site decide what is put into an arbor, how it is locked,
+// and who loads it. Where the batten is out of balance in between is a matter of
+// the loading order, which this package does not look at.
+package arbor

@@ -1,0 +1,78 @@
+package arbor_test
+
+import (
+	"math"
+	"testing"
+
+	"example.com/steelyard/arbor"
+	"example.com/steelyard/units"
+)
+
+// One spreader plate for every 24 in of stack: common practice. So a stack
+// of 60 in has two on the way up, at 24 and 48 in, beside the one under its
+// first piece. Exact: the rule counts whole intervals.
+func TestSpreaderPlates(t *testing.T) {
+	tests := []struct {
+		name   string
+		pieces int // of 1 in each
+		plates int
+	}{
+		{"no show weight, no plate", 0, 0},
+		{"one piece", 1, 1},
+		{"just short of 24 in", 23, 1},
+		{"a full interval", 24, 2},
+		{"just short of 48 in", 47, 2},
+		{"60 in", 60, 1 + 2},
+	}
+	stock := arbor.Stock{{Name: "20", Mass: 20 * units.Pound, Thickness: 1 * units.Inch, Count: 60}}
+	for _, tt := range tests {
+		f := arbor.Frame{
+			Length: 8 * units.Foot, Room: 84 * units.Inch, Capacity: 2000 * units.Pound,
+			Plate: arbor.Plate{Mass: 2 * units.Pound, Thickness: 0.125 * units.Inch, Every: 24 * units.Inch},
+		}
+		w := arbor.Wanted{Show: units.Pound.Scale(float64(20*tt.pieces + 2*tt.plates))}
+		s, err := f.Fill(w, stock, arbor.EitherSide)
+		if err != nil || s.Pieces != tt.pieces || s.Plates != tt.plates || s.Error != 0 {
+			t.Errorf("%s: got %d pieces, %d plates, error %v, %v; want %d and %d", tt.name, s.Pieces, s.Plates, s.Error, err, tt.pieces, tt.plates)
+		}
+	}
+}
+
+// Densities of rolled steel and lead as in the common density tables of
+// engineering handbooks, 7850 and 11 340 kg/m³. A steel piece of 6 × 13 × 2 in
+// is described as typical in the trade (common practice); its mass is worked out
+// here from the exact inch and pound.
+func TestBlock(t *testing.T) {
+	const cubicInch = 0.0254 * 0.0254 * 0.0254
+	tests := []struct {
+		name    string
+		density units.Density
+		want    float64 // kilograms, worked out from the definitions
+		pounds  float64 // and rounded to the hundredth
+	}{
+		{"steel", 7850 * units.KilogramPerCubicMetre, 6 * 13 * 2 * cubicInch * 7850, 44.24},
+		{"lead", 11340 * units.KilogramPerCubicMetre, 6 * 13 * 2 * cubicInch * 11340, 63.91},
+	}
+	for _, tt := range tests {
+		p := arbor.Block(tt.name, 13*units.Inch, 6*units.Inch, 2*units.Inch, tt.density, 7)
+		// Four roundings of a product: a few parts in 10^16.
+		if got := p.Mass.In(units.Kilogram); math.Abs(got-tt.want) > 1e-14*tt.want {
+			t.Errorf("%s: %v kg, want %v", tt.name, got, tt.want)
+		}
+		// Half a unit in the last place that is given.
+		if got := p.Mass.In(units.Pound); math.Abs(got-tt.pounds) > 0.005 {
+			t.Errorf("%s: %v lb, want %v", tt.name, got, tt.pounds)
+		}
+		if p.Name != tt.name || p.Thickness != 2*units.Inch || p.Count != 7 {
+			t.Errorf("%s: %+v", tt.name, p)
+		}
+		if err := (arbor.Stock{p}).Validate(); err != nil {
+			t.Error(err)
+		}
+	}
+	for _, bad := range []float64{math.NaN(), math.Inf(1), math.MaxFloat64} {
+		if p := arbor.Block("bad", units.Length(bad), 1e200, 1e200, 1e200, 1); p.Mass != 0 {
+			t.Errorf("a block of %v m has a mass of %v, want none", bad, p.Mass)
+		}
+	}
+}

@@ -1,0 +1,311 @@
+package stack
+
+import "slices"
+
+// Best finds the allowed choice with the least |Error|; of those the one with
+// the fewest pieces, then the lowest, then the one with more of the first kind, of
+// the second, and so on. It looks at no more than nodes places of the search tree. A Problem whose numbers could
+// overflow gives a Choice that is neither Found nor Proven: callers check first.
+//
+// The plates depend on the pieces' thickness alone, so the search runs once for
+// each number of plates, with the thickness held to the window that needs just
+// that number: inside it the plates are a constant.
+func Best(p Problem, nodes int) Choice {
+	if !p.valid() {
+		return Choice{}
+	}
+	s := search{problem: &p, limit: nodes}
+	if s.start() {
+		s.allPlates()
+	}
+	return s.choice()
+}
+
+// search is the state of one Best.
+//
+// Invariant: no allowed choice looked at so far has a smaller error than bound;
+// best has that error where any is true. With walked, the walk itself came on
+// best, so that every choice equal to it in all but the last preference stands
+// later in the walk. A seed sets best without walked: ties are then not cut
+// until the walk has met the first.
+type search struct {
+	problem *Problem
+	limit   int
+	nodes   int
+
+	kinds  [MaxKinds]Kind // counts cut to what the mass allows
+	n      int
+	suffix [MaxKinds + 1]suffix
+	mass   int64 // most mass of pieces and plates together
+
+	plates int64           // in the window that is being searched
+	plateH int64           // their thickness
+	count  [MaxKinds]int64 // of the path to the present node
+
+	bound  int64
+	best   candidate
+	any    bool
+	walked bool
+	cut    bool
+}
+
+// candidate is a choice within the search.
+type candidate struct {
+	count          [MaxKinds]int64
+	error          int64 // signed
+	pieces, height int64
+	plates         int64
+}
+
+// room is what a node has left: the mass still missing from the wish (negative
+// once passed), the mass and thickness that may still be added, and the
+// thickness that must be.
+type room struct {
+	short     int64
+	mass      int64
+	thickness int64
+	needed    int64
+	pieces    int64
+	height    int64
+}
+
+// start prepares the search; false when nothing at all is allowed.
+func (s *search) start() bool {
+	p := s.problem
+	if p.MaxMass < 0 || p.MaxHeight < 0 {
+		return false
+	}
+	over := p.overshoot()
+	s.mass = min(p.MaxMass, max(p.Wanted, 0)+over)
+	s.bound = max(over, abs(p.Wanted))
+	s.n = len(p.Kinds)
+	for i, k := range p.Kinds {
+		k.Count = min(k.Count, s.mass/k.Mass, p.MaxHeight/k.Thickness)
+		s.kinds[i] = k
+	}
+	suffixes(s.kinds[:s.n], &s.suffix)
+	return true
+}
+
+// allPlates searches every number of plates that can occur, from the first that
+// can reach the wish up and then down. Away from there the error that is left at
+// best only grows, so each direction ends at the first that cannot do as well.
+func (s *search) allPlates() {
+	p := s.problem
+	pl := p.Plate
+	if pl.Every == 0 {
+		s.window(0, 0, p.MaxHeight)
+		return
+	}
+	s.window(0, 0, 0)
+	all := &s.suffix[0]
+	if all.thickness == 0 {
+		return
+	}
+	most := min(all.thickness/pl.Every+1, (p.MaxHeight+pl.Every)/(pl.Every+pl.Thickness))
+	if pl.Mass > 0 {
+		most = min(most, s.mass/pl.Mass)
+	}
+	// Both bounds rise with n: up to most, n plates leave room for more pieces
+	// than n-1 do.
+	heaviest := func(n int64) int64 {
+		return n*pl.Mass + all.reach(s.mass-n*pl.Mass, s.thickest(n))
+	}
+	lightest := func(n int64) int64 {
+		return n*pl.Mass + all.lightest((n-1)*pl.Every)
+	}
+	first := most + 1
+	for lo, hi := int64(1), most; lo <= hi; {
+		if mid := lo + (hi-lo)/2; heaviest(mid) >= p.Wanted {
+			first, hi = mid, mid-1
+		} else {
+			lo = mid + 1
+		}
+	}
+	for n := first; n <= most && !s.cut && lightest(n)-p.Wanted <= s.bound; n++ {
+		s.window(n, (n-1)*pl.Every, s.thickest(n))
+	}
+	for n := first - 1; n >= 1 && !s.cut && p.Wanted-heaviest(n) <= s.bound; n-- {
+		s.window(n, (n-1)*pl.Every, s.thickest(n))
+	}
+}
+
+// thickest is the most piece thickness that goes with n plates.
+func (s *search) thickest(n int64) int64 {
+	p := s.problem
+	return min(product(n, p.Plate.Every)-1, p.MaxHeight-n*p.Plate.Thickness)
+}
+
+// window searches the choices with n plates and a thickness of pieces from least to most.
+func (s *search) window(n, least, most int64) {
+	pl := s.problem.Plate
+	if n > 0 {
+		least = max(least, 1)
+	}
+	s.plates, s.plateH = n, n*pl.Thickness
+	r := room{
+		short:     s.problem.Wanted - n*pl.Mass,
+		mass:      s.mass - n*pl.Mass,
+		thickness: most,
+		needed:    least,
+		height:    s.plateH,
+	}
+	if r.mass < 0 || r.thickness < r.needed {
+		return
+	}
+	s.seed(r)
+	s.node(0, r)
+}
+
+// seed takes as many of each kind in turn as the wish leaves room for: a first
+// error for the walk to beat.
+func (s *search) seed(r room) {
+	clear(s.count[:])
+	for i, k := range s.kinds[:s.n] {
+		c := min(k.Count, r.mass/k.Mass, r.thickness/k.Thickness, max(r.short, 0)/k.Mass)
+		s.count[i] = c
+		r = r.after(k, c)
+	}
+	if r.needed > 0 || r.short > 0 && !s.problem.Light || r.short < 0 && !s.problem.Heavy {
+		return
+	}
+	if e := abs(r.short); e < s.bound || !s.any && e == s.bound {
+		s.keep(r)
+		s.walked = false
+	}
+}
+
+// after is what is left once c pieces of a kind are taken.
+func (r room) after(k Kind, c int64) room {
+	m, t := c*k.Mass, c*k.Thickness
+	r.short -= m
+	r.mass -= m
+	r.thickness -= t
+	r.needed -= t
+	r.pieces += c
+	r.height += t
+	return r
+}
+
+// keep makes the present path the best.
+func (s *search) keep(r room) {
+	s.bound = abs(r.short)
+	s.best = candidate{count: s.count, error: -r.short, pieces: r.pieces, height: r.height, plates: s.plates}
+	s.any = true
+}
+
+// node searches all choices of the kinds from i on.
+func (s *search) node(i int, r room) {
+	s.nodes++
+	if s.nodes > s.limit {
+		s.cut = true
+		return
+	}
+	if s.hopeless(i, r) {
+		return
+	}
+	if i >= s.n-1 {
+		s.leaf(i, r)
+		return
+	}
+	k, rest := s.kinds[i], &s.suffix[i+1]
+	most := min(k.Count, r.mass/k.Mass, r.thickness/k.Thickness)
+	least := max(0, ceilDiv(r.needed-rest.thickness, k.Thickness))
+	for c := most; c >= least && !s.cut; c-- {
+		// The bound may have tightened since the last turn.
+		over := int64(0)
+		if s.problem.Heavy {
+			over = s.bound
+		}
+		if top := floorDiv(r.short+over, k.Mass); c > top {
+			c = top
+		}
+		if c < least || r.short-c*k.Mass-rest.mass > s.bound {
+			return
+		}
+		s.count[i] = c
+		s.node(i+1, r.after(k, c))
+	}
+}
+
+// hopeless reports that no choice of the kinds from i on can beat the best.
+func (s *search) hopeless(i int, r room) bool {
+	rest := &s.suffix[i]
+	if r.needed > rest.thickness {
+		return true
+	}
+	least := rest.lightest(r.needed)
+	e := rest.nearest(r.short, least, rest.reach(r.mass, r.thickness), s.problem.Heavy, s.problem.Light)
+	if e > s.bound {
+		return true
+	}
+	if e < s.bound || !s.walked {
+		return false
+	}
+	// No smaller error from here: only fewer pieces or a lower stack at the same
+	// error would be better.
+	mass := max(least, r.short-s.bound)
+	if rest.divisor > 0 {
+		mass = ceilDiv(mass, rest.divisor) * rest.divisor
+	}
+	n := rest.fewest(mass, r.needed)
+	return !s.better(r.pieces+n, r.height+max(r.needed, rest.lowest(n, mass)))
+}
+
+// better reports whether a choice with the best's error, at least this many
+// pieces and at least this height could be better than the best.
+func (s *search) better(pieces, height int64) bool {
+	b := &s.best
+	if pieces != b.pieces {
+		return pieces < b.pieces
+	}
+	return height < b.height
+}
+
+// leaf chooses the number of the last kind, which the wish gives at once.
+func (s *search) leaf(i int, r room) {
+	if i >= s.n {
+		if r.needed <= 0 {
+			s.offer(r)
+		}
+		return
+	}
+	k := s.kinds[i]
+	most := min(k.Count, r.mass/k.Mass, r.thickness/k.Thickness)
+	least := max(0, ceilDiv(r.needed, k.Thickness))
+	if least > most {
+		return
+	}
+	q := floorDiv(r.short, k.Mass)
+	for c := min(max(q, least), most); c <= min(max(q+1, least), most); c++ {
+		s.count[i] = c
+		s.offer(r.after(k, c))
+	}
+}
+
+// offer keeps the present path where it is allowed and better than the best.
+func (s *search) offer(r room) {
+	if r.short > 0 && !s.problem.Light || r.short < 0 && !s.problem.Heavy {
+		return
+	}
+	e := abs(r.short)
+	if e > s.bound || e == s.bound && s.walked && !s.better(r.pieces, r.height) {
+		return
+	}
+	s.keep(r)
+	s.walked = true
+}
+
+// choice reports what the search found.
+func (s *search) choice() Choice {
+	c := Choice{Proven: !s.cut, Nodes: s.nodes}
+	if !s.any {
+		return c
+	}
+	b := s.best
+	c.Found = true
+	c.Count = slices.Clone(b.count[:s.n])
+	c.Pieces, c.Plates, c.Height, c.Error = b.pieces, b.plates, b.height, b.error
+	c.Mass = s.problem.Wanted + b.error
+	return c
+}

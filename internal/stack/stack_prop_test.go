@@ -1,0 +1,178 @@
+package stack_test
+
+import (
+	"slices"
+	"testing"
+
+	"example.com/steelyard/internal/stack"
+	"pgregory.net/rapid"
+)
+
+// exhaustive tries every choice there is, with the plates counted from their
+// rule, and keeps the best by the order of preference. It shares nothing with
+// the search.
+func exhaustive(p stack.Problem) stack.Choice {
+	best := stack.Choice{Proven: true}
+	count := make([]int64, len(p.Kinds))
+	var try func(i int)
+	try = func(i int) {
+		if i < len(p.Kinds) {
+			for c := p.Kinds[i].Count; c >= 0; c-- {
+				count[i] = c
+				try(i + 1)
+			}
+			return
+		}
+		c := stack.Choice{Found: true, Proven: true}
+		for i, n := range count {
+			c.Pieces += n
+			c.Mass += n * p.Kinds[i].Mass
+			c.Height += n * p.Kinds[i].Thickness
+		}
+		if p.Plate.Every > 0 && c.Pieces > 0 {
+			c.Plates = 1 + c.Height/p.Plate.Every
+			c.Mass += c.Plates * p.Plate.Mass
+			c.Height += c.Plates * p.Plate.Thickness
+		}
+		c.Error = c.Mass - p.Wanted
+		if c.Mass > p.MaxMass || c.Height > p.MaxHeight || c.Error > 0 && !p.Heavy || c.Error < 0 && !p.Light {
+			return
+		}
+		key := func(c stack.Choice) []int64 { return []int64{max(c.Error, -c.Error), c.Pieces, c.Height} }
+		// Of choices that are equal in all else the first one met has more of
+		// the earlier kinds.
+		if !best.Found || slices.Compare(key(c), key(best)) < 0 {
+			c.Count = slices.Clone(count)
+			best = c
+		}
+	}
+	try(0)
+	return best
+}
+
+// problems draws small problems in which ties, gcds, tight limits and plates are common.
+func problems(t *rapid.T) stack.Problem {
+	n := rapid.IntRange(0, 4).Draw(t, "kinds")
+	unit := rapid.SampledFrom([]int64{1, 1, 2, 5}).Draw(t, "unit")
+	p := stack.Problem{}
+	for range n {
+		p.Kinds = append(p.Kinds, stack.Kind{
+			Mass:      unit * rapid.Int64Range(1, 40).Draw(t, "mass"),
+			Thickness: rapid.Int64Range(1, 9).Draw(t, "thickness"),
+			Count:     rapid.Int64Range(0, 5).Draw(t, "count"),
+		})
+	}
+	if rapid.Bool().Draw(t, "sorted") {
+		slices.SortFunc(p.Kinds, func(a, b stack.Kind) int { return int(b.Mass - a.Mass) })
+	}
+	p.Wanted = rapid.Int64Range(-30, 500).Draw(t, "wanted")
+	p.MaxMass = rapid.Int64Range(-1, 600).Draw(t, "max mass")
+	p.MaxHeight = rapid.Int64Range(-1, 120).Draw(t, "max height")
+	if rapid.Bool().Draw(t, "lifted") {
+		p.MaxMass, p.MaxHeight = stack.Unlimited, stack.Unlimited
+	}
+	if rapid.Bool().Draw(t, "plates") {
+		p.Plate = stack.Plate{
+			Mass:      rapid.Int64Range(0, 12).Draw(t, "plate mass"),
+			Thickness: rapid.Int64Range(0, 3).Draw(t, "plate thickness"),
+			Every:     rapid.Int64Range(1, 20).Draw(t, "every"),
+		}
+	}
+	side := rapid.IntRange(0, 2).Draw(t, "side")
+	p.Heavy, p.Light = side != 1, side != 2
+	return p
+}
+
+func TestPropBestIsExhaustive(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := problems(t)
+		got, want := stack.Best(p, 1<<30), exhaustive(p)
+		got.Nodes = 0
+		if got.Found != want.Found || !got.Proven || got.Error != want.Error || got.Pieces != want.Pieces ||
+			got.Height != want.Height || got.Plates != want.Plates || got.Mass != want.Mass || !slices.Equal(got.Count, want.Count) {
+			t.Fatalf("%+v\n got %+v\nwant %+v", p, got, want)
+		}
+	})
+}
+
+// The same problem in far smaller units has the same answer: the sums reach
+// as far up in int64 as a real arbor's, and beyond.
+func TestPropBestScales(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := problems(t)
+		want := stack.Best(p, 1<<30)
+		mass := rapid.SampledFrom([]int64{1_000_003, 1_000_000_000, 5_000_000_000_000}).Draw(t, "mass scale")
+		length := rapid.SampledFrom([]int64{1_000_003, 1_000_000_000_000, 100_000_000_000_000}).Draw(t, "length scale")
+		q := p
+		q.Kinds = slices.Clone(p.Kinds)
+		for i := range q.Kinds {
+			q.Kinds[i].Mass *= mass
+			q.Kinds[i].Thickness *= length
+		}
+		q.Wanted *= mass
+		q.Plate = stack.Plate{Mass: p.Plate.Mass * mass, Thickness: p.Plate.Thickness * length, Every: p.Plate.Every * length}
+		if p.MaxMass != stack.Unlimited {
+			q.MaxMass *= mass
+			q.MaxHeight *= length
+		}
+		got := stack.Best(q, 1<<30)
+		if got.Found != want.Found || !got.Proven || got.Error != want.Error*mass || !slices.Equal(got.Count, want.Count) {
+			t.Fatalf("%+v\n got %+v\nwant %+v scaled by %d, %d", p, got, want, mass, length)
+		}
+	})
+}
+
+// Whatever the numbers, what is found keeps to its limits and adds up, and
+// the search ends.
+func TestPropBestKeepsLimits(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := stack.Problem{
+			Wanted:    rapid.Int64().Draw(t, "wanted") >> rapid.IntRange(6, 63).Draw(t, "shift"),
+			MaxMass:   rapid.Int64().Draw(t, "max mass"),
+			MaxHeight: rapid.Int64().Draw(t, "max height"),
+			Heavy:     rapid.Bool().Draw(t, "heavy"),
+			Light:     rapid.Bool().Draw(t, "light"),
+		}
+		size := func(label string) int64 {
+			return 1 + rapid.Int64Range(0, 1<<50-1).Draw(t, label)>>rapid.IntRange(0, 50).Draw(t, "shift")
+		}
+		for range rapid.IntRange(0, stack.MaxKinds).Draw(t, "kinds") {
+			p.Kinds = append(p.Kinds, stack.Kind{Mass: size("mass"), Thickness: size("thickness"), Count: rapid.Int64Range(0, 1<<62).Draw(t, "count")})
+		}
+		if rapid.Bool().Draw(t, "plates") {
+			p.Plate = stack.Plate{Mass: size("plate mass"), Thickness: size("plate thickness"), Every: size("every")}
+		}
+		const limit = 2000
+		c := stack.Best(p, limit)
+		if c.Nodes > limit+1 {
+			t.Fatalf("%d nodes", c.Nodes)
+		}
+		if !c.Found {
+			if p.MaxMass >= 0 && p.MaxHeight >= 0 && p.Heavy && p.Light && p.Wanted >= -1<<57 && p.Wanted <= 1<<57 {
+				t.Fatalf("%+v: the empty stack was to be had: %+v", p, c)
+			}
+			return
+		}
+		var mass, thickness, pieces int64
+		for i, n := range c.Count {
+			if n < 0 || n > p.Kinds[i].Count {
+				t.Fatalf("count %d of kind %d", n, i)
+			}
+			mass += n * p.Kinds[i].Mass
+			thickness += n * p.Kinds[i].Thickness
+			pieces += n
+		}
+		var plates int64
+		if p.Plate.Every > 0 && pieces > 0 {
+			plates = 1 + thickness/p.Plate.Every
+		}
+		mass += plates * p.Plate.Mass
+		height := thickness + plates*p.Plate.Thickness
+		if c.Mass != mass || c.Height != height || c.Pieces != pieces || c.Plates != plates || c.Error != mass-p.Wanted {
+			t.Fatalf("%+v\n%+v does not add up: mass %d, height %d, plates %d", p, c, mass, height, plates)
+		}
+		if mass < 0 || height < 0 || mass > p.MaxMass || height > p.MaxHeight || c.Error > 0 && !p.Heavy || c.Error < 0 && !p.Light {
+			t.Fatalf("%+v\n%+v is not allowed", p, c)
+		}
+	})
+}
