@@ -9,6 +9,7 @@ import "example.com/steelyard/units"
 type Balance struct {
 	Ratio float64     `json:"ratio"` // batten travel for each unit of arbor travel
 	Arbor units.Mass  `json:"arbor"` // the arbor with its stack
+	Ropes Ropes       `json:"ropes"`
 	Low   units.Force `json:"low"`   // at low trim
 	High  units.Force `json:"high"`  // at high trim
 	Most  Point       `json:"most"`  // where it is the most batten-heavy
@@ -23,9 +24,18 @@ type Balance struct {
 // of what is carried, plus the ropes' own, less the arbor's divided by the ratio.
 type Point struct {
 	Trim      units.Length `json:"trim"`
+	ArborTop  units.Length `json:"arbor_top"` // height of the arbor's top above the deck
 	Carried   units.Mass   `json:"carried"`
 	Ropes     units.Force  `json:"ropes"`     // the ropes' own weight, referred to the batten: batten-heavy positive
 	Imbalance units.Force  `json:"imbalance"` // batten-heavy positive
+}
+
+// Ropes is what the ropes' own weight follows from.
+type Ropes struct {
+	Lift      units.LineMass `json:"lift"`       // of all lift lines together
+	Hand      units.LineMass `json:"hand"`       // of the hand line
+	Between   units.Length   `json:"between"`    // between the hand line's fastenings at the arbor's top and foot
+	HandRatio float64        `json:"hand_ratio"` // hand line travel for each unit of batten travel
 }
 
 // Worst is the larger of the two extremes in size.
@@ -46,6 +56,9 @@ func (r *Rigged) curve(arbor units.Mass, carried func(trim units.Length, above b
 	add := func(trim units.Length, above bool) error {
 		p := Point{Trim: trim, Carried: carried(trim, above)}
 		var err error
+		if p.ArborTop, err = r.ropes.ArborTop(trim); err != nil {
+			return err
+		}
 		if p.Ropes, err = r.ropes.RopeImbalance(trim); err != nil {
 			return err
 		}
@@ -83,10 +96,21 @@ func (r *Rigged) hung(trim units.Length, above bool) units.Mass {
 
 func (r *Rigged) bare(units.Length, bool) units.Mass { return r.load.Bare() }
 
-func newBalance(ratio float64, arbor units.Mass, curve []Point) Balance {
-	b := Balance{Ratio: ratio, Arbor: arbor, Curve: curve, Low: curve[0].Imbalance, High: curve[len(curve)-1].Imbalance}
+func (r *Rigged) newBalance(curve []Point) Balance {
+	b := Balance{
+		Ratio: r.ropes.Ratio(), Arbor: r.counter.Arbor, Ropes: r.ropeMasses(), Curve: curve,
+		Low: curve[0].Imbalance, High: curve[len(curve)-1].Imbalance,
+	}
 	b.Most, b.Least = extremes(curve)
 	return b
+}
+
+func (r *Rigged) ropeMasses() Ropes {
+	g := r.set.Rigging
+	return Ropes{
+		Lift: g.LiftLine.Scale(float64(len(g.Batten.Lines))), Hand: g.HandLine,
+		Between: g.Arbor.Length, HandRatio: r.ropes.HandRatio(),
+	}
 }
 
 func extremes(curve []Point) (most, least Point) {

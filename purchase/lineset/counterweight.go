@@ -10,6 +10,7 @@ import (
 type Counterweight struct {
 	Ratio   float64   `json:"ratio"`   // batten travel for each unit of arbor travel
 	Balance BalanceAt `json:"balance"` // where it is to balance
+	Ropes   Ropes     `json:"ropes"`
 
 	Loaded Demand     `json:"loaded"` // with what hangs
 	Bare   Demand     `json:"bare"`   // the batten with nothing on it
@@ -43,7 +44,7 @@ func (c Counterweight) Fits() bool {
 // counterweight works out what is wanted at the arbor and fills it.
 func (r *Rigged) counterweight(stock arbor.Stock) (Counterweight, error) {
 	frame := r.set.Rigging.Arbor
-	c := Counterweight{Ratio: r.ropes.Ratio(), Balance: r.set.Balance, Tare: frame.Tare}
+	c := Counterweight{Ratio: r.ropes.Ratio(), Balance: r.set.Balance, Ropes: r.ropeMasses(), Tare: frame.Tare}
 	var err error
 	if c.Loaded, err = r.demand(r.hung); err != nil {
 		return c, err

@@ -66,6 +66,14 @@ func TestPropStateAgreesWithItself(t *testing.T) {
 			t.Fatalf("imbalance %v, in the state of the ropes %v", imbalance, st.Ropes.Imbalance)
 		}
 		b := r.Balance()
+		for _, p := range b.Curve {
+			// The closed form that the working shows, against the walk along the paths.
+			form := b.Ropes.Lift.Weight(units.StandardGravity).Over(p.ArborTop-p.Trim) +
+				b.Ropes.Hand.Weight(units.StandardGravity).Over(b.Ropes.Between).Scale(b.Ropes.HandRatio)
+			if !near.Rel(form.In(units.Newton), p.Ropes.In(units.Newton), 1e-9) {
+				t.Fatalf("ropes at %v: %v, by the closed form %v", p.Trim, p.Ropes, form)
+			}
+		}
 		if slack := units.Force(1e-6); imbalance > b.Most.Imbalance+slack || imbalance < b.Least.Imbalance-slack {
 			t.Fatalf("imbalance %v at %v lies outside %v to %v", imbalance, trim, b.Least.Imbalance, b.Most.Imbalance)
 		}

@@ -127,7 +127,7 @@ func (s Set) compute(stock arbor.Stock) (*Rigged, error) {
 	if err != nil {
 		return nil, err
 	}
-	r.balance = newBalance(r.ropes.Ratio(), r.counter.Arbor, curve)
+	r.balance = r.newBalance(curve)
 	for _, trim := range r.stations() {
 		st, err := r.At(trim)
 		if err != nil {

@@ -22,7 +22,7 @@ type Step struct {
 const (
 	basisGiven   = "as given"
 	basisPaths   = "constant length of each rope along its path: ratio −dx/dy; virtual work, no drag"
-	basisRopes   = "tension grows with height by the rope's own weight, T = T₀ + w·(z − z₀), along each path"
+	basisRopes   = "T = T₀ + w·(z − z₀) along each path; w·(y − x) + w_hand·a·(hand line per batten travel) where parts hang plumb"
 	basisCarried = "clear: all of it; piled: by the height off the deck; standing: nothing until it lifts"
 	basisExact   = "whole pieces, added up exactly"
 	basisBeam    = "continuous beam on rigid lines that pull or are slack (three-moment equation)"
@@ -97,6 +97,17 @@ func (s State) Working(sys units.System) []Step {
 	return append(steps, Step{"head beam" + at, "√(" + w.force(units.Abs(beam.Across)) + "² across + " + w.force(units.Abs(beam.Up)) + "² down)", w.force(beam.Size()), basisVector + "; dead ends too"})
 }
 
+// ropes writes the closed form of the ropes' weight, which agrees with the walk
+// along their paths because every part that moves hangs plumb.
+func (w worker) ropes(r Ropes, p Point) string {
+	lift := w.sys.Format(r.Lift) + " × (" + w.length(p.ArborTop) + " − " + w.length(p.Trim) + ")"
+	hand := w.sys.Format(r.Hand) + " × " + w.length(r.Between)
+	if r.HandRatio != 1 {
+		hand += " × " + number(r.HandRatio)
+	}
+	return "lift lines " + lift + " + hand line " + hand
+}
+
 // worker writes the working in one unit system.
 type worker struct{ sys units.System }
 
@@ -111,7 +122,7 @@ func (w worker) demand(what string, d Demand, c Counterweight) []Step {
 		at := " at " + w.length(p.Trim)
 		steps = append(steps,
 			Step{"carried, " + what + at, w.mass(p.Carried) + " at standard gravity", w.weight(p.Carried), basisCarried},
-			Step{"rope weight" + at, "of all ropes, referred to the batten", w.heavy(p.Ropes), basisRopes})
+			Step{"rope weight" + at, w.ropes(c.Ropes, p), w.heavy(p.Ropes), basisRopes})
 		if i > 0 {
 			mean += " and "
 		}

@@ -1,0 +1,422 @@
+package main
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"example.com/steelyard/arbor"
+	"example.com/steelyard/load"
+	"example.com/steelyard/purchase"
+	"example.com/steelyard/purchase/lineset"
+	"example.com/steelyard/units"
+)
+
+// The sheet is width wide; its entries stand in the column entry, under a label,
+// and are named there in so many characters, then an amount, then a remark.
+const (
+	width  = 100
+	entry  = 13
+	named  = 37
+	amount = 11
+)
+
+// sheet is the printed page.
+type sheet struct {
+	strings.Builder
+	system units.System
+	bases  []string // what limits and steps rest on, in the order of their numbers
+}
+
+func (s *sheet) line(format string, args ...any) {
+	s.WriteString(strings.TrimRight(fmt.Sprintf(format, args...), " "))
+	s.WriteByte('\n')
+}
+
+func (s *sheet) rule(of string) { s.line("%s", strings.Repeat(of, width)) }
+
+// wrap writes text from a column on, in as many lines as it takes; the first of
+// them follows head.
+func (s *sheet) wrap(head string, column int, text string) {
+	row := pad(head, column)
+	room := width - column
+	used := 0
+	for _, word := range strings.Fields(text) {
+		n := utf8.RuneCountInString(word)
+		if used > 0 && used+1+n > room {
+			s.line("%s", row)
+			row, used = strings.Repeat(" ", column), 0
+		}
+		if used > 0 {
+			row += " "
+			used++
+		}
+		row += word
+		used += n
+	}
+	s.line("%s", row)
+}
+
+// pad fills text up to a width counted in characters.
+func pad(text string, to int) string {
+	return text + strings.Repeat(" ", max(0, to-utf8.RuneCountInString(text)))
+}
+
+// right sets text flush right in a width counted in characters.
+func right(text string, to int) string {
+	return strings.Repeat(" ", max(0, to-utf8.RuneCountInString(text))) + text
+}
+
+// row writes an entry: what, how much, and a remark that wraps below itself.
+func (s *sheet) row(label, what, much, remark string) {
+	s.wrapRow(pad("  "+label, entry)+pad(what, named)+right(much, amount), entry+named+amount+2, remark)
+}
+
+func (s *sheet) title(name string) {
+	s.line("%s%s", pad(strings.ToUpper(name), 50), right("counterweight line sets, at rest and without drag", 50))
+	s.rule("=")
+}
+
+func (s *sheet) caution() {
+	s.legend()
+	s.rule("=")
+	s.wrap("", 0, lineset.Caution)
+}
+
+// house prints the list of all sets, each set, and the totals.
+func (s *sheet) house(house *lineset.RiggedHouse) {
+	s.title(house.House().Name)
+	s.list(house)
+	for set := range house.Sets() {
+		s.set(set)
+	}
+	s.totals(house)
+}
+
+func (s *sheet) list(house *lineset.RiggedHouse) {
+	s.line("  %s%s%s%s  %s%s", pad("set", 26), pad("purchase", 9), right("carried high", 13), right("in the arbor", 13), pad("worst out of balance", 25), "checks")
+	for set := range house.Sets() {
+		mark, worst := " ", set.Balance().Worst().Imbalance
+		if set.Exceeds() {
+			mark = "!"
+		}
+		s.line("%s %s%s%s%s  %s%s", mark, pad(clip(set.Set().Name, 25), 26), pad(set.Set().Rigging.Purchase.String(), 9),
+			right(s.mass(set.High().Carried), 13), right(s.mass(set.Counterweight().Stack.Mass), 13),
+			pad(s.heavy(worst), 25), count(set.Checks()))
+	}
+}
+
+// count says in few words how many checks a set passes.
+func count(checks []lineset.Check) string {
+	exceeds, without := 0, 0
+	for _, c := range checks {
+		switch c.Verdict {
+		case lineset.Exceeds:
+			exceeds++
+		case lineset.NoLimit:
+			without++
+		}
+	}
+	switch {
+	case exceeds > 0:
+		return fmt.Sprintf("%d exceed", exceeds)
+	case without > 0:
+		return fmt.Sprintf("%d no limit", without)
+	}
+	return "all within"
+}
+
+// set prints one set.
+func (s *sheet) set(set *lineset.Rigged) {
+	d := set.Set()
+	s.rule("-")
+	s.line("%s%s", pad(strings.ToUpper(clip(d.Name, 48)), 50),
+		right(fmt.Sprintf("%s purchase, locking rail at %s", d.Rigging.Purchase, s.format(d.Rigging.Rail)), 50))
+	s.hangs(set)
+	s.stack(set)
+	s.states(set)
+	s.travel(set.Travel())
+	s.line("  CHECKS")
+	for _, c := range set.Checks() {
+		s.check(c)
+	}
+}
+
+func (s *sheet) hangs(set *lineset.Rigged) {
+	d := set.Set()
+	s.row("HANGS", "batten with its fittings", s.mass(set.Bare()), "")
+	for _, item := range d.Hang {
+		s.row("", clip(item.Name, named-1), s.mass(item.Mass), s.span(item)+onDeck(item.OnDeck))
+	}
+	if len(d.Hang) > 0 {
+		s.row("", "all together", s.mass(set.Bare()+set.Hung()), "")
+	}
+}
+
+func (s *sheet) span(item load.Item) string {
+	if item.From == item.To {
+		return "at " + s.format(item.From)
+	}
+	return s.format(item.From) + " to " + s.format(item.To)
+}
+
+func onDeck(o load.OnDeck) string {
+	switch o {
+	case load.Piles:
+		return ", piles"
+	case load.Stands:
+		return ", stands"
+	}
+	return ""
+}
+
+func (s *sheet) stack(set *lineset.Rigged) {
+	c := set.Counterweight()
+	s.row("WANTED", "counterweight, with the arbor", s.mass(c.Loaded.Wanted), s.balanceAt(set))
+	s.row("", "of that, pipe weight", s.mass(c.Pieces.Pipe), "for the bare batten, less the arbor")
+	s.row("", "of that, show weight", s.mass(c.Pieces.Show), "for what hangs")
+	s.row("STACK", "arbor, empty", s.mass(c.Tare), "from the bottom up")
+	s.rows("pipe weight", c.Stack.Pipe)
+	s.rows("show weight", c.Stack.Show)
+	if c.Stack.Plates > 0 {
+		s.row("", fmt.Sprintf("spreader plates  %d", c.Stack.Plates), s.mass(c.Stack.PlateMass), "")
+	}
+	left := "just as wanted"
+	switch {
+	case c.Stack.Error > 0:
+		left = s.mass(c.Stack.Error) + " more than wanted"
+	case c.Stack.Error < 0:
+		left = s.mass(-c.Stack.Error) + " less than wanted"
+	}
+	s.row("", "arbor and stack", s.mass(c.Arbor), left)
+	s.row("", "stack height "+s.format(c.Stack.Height)+" of "+s.format(set.Set().Rigging.Arbor.Room)+" room", "", "")
+	if !c.Fits() {
+		s.wrap("           ! ", entry, fmt.Sprintf("does not fit: all of it would be %s, %s tall (%s)",
+			s.mass(c.Ideal.Mass), s.format(c.Ideal.Height), c.Ideal.Call()))
+	}
+}
+
+func (s *sheet) rows(role string, rows []arbor.Row) {
+	if len(rows) == 0 {
+		s.row("", role+"  none", "", "")
+	}
+	for _, r := range rows {
+		s.row("", fmt.Sprintf("%s  %3d of the %s", role, r.Count, clip(r.Name, 12)), s.mass(r.Total()),
+			s.mass(r.Mass)+" each, "+s.format(r.Height())+" tall")
+		role = strings.Repeat(" ", len(role))
+	}
+}
+
+func (s *sheet) balanceAt(set *lineset.Rigged) string {
+	switch set.Set().Balance {
+	case lineset.AtLow:
+		return "to balance at low trim"
+	case lineset.AtHigh:
+		return "to balance at high trim"
+	}
+	return "to be even over the travel"
+}
+
+// states prints low and high trim side by side.
+func (s *sheet) states(set *lineset.Rigged) {
+	t, low, high, b := set.Travel(), set.Low(), set.High(), set.Balance()
+	both := func(name, l, h string) {
+		s.line("             %s%s%s", pad(name, 27), right(l, 28), right(h, 28))
+	}
+	s.line("  AT TRIM    %s%s%s", pad("", 27), right(s.trim("low", t.Low, low.Trim), 28), right(s.trim("high", t.High, high.Trim), 28))
+	both("carried", s.mass(low.Carried), s.mass(high.Carried))
+	both("out of balance", s.heavy(b.Low), s.heavy(b.High))
+	for i, line := range low.Ropes.Lift {
+		both(fmt.Sprintf("lift line %d, at its blocks", i+1), s.tension(low.Share.Lines[i], line), s.tension(high.Share.Lines[i], high.Ropes.Lift[i]))
+	}
+	block := func(name string, of func(lineset.State) units.Force) { both(name, s.force(of(low)), s.force(of(high))) }
+	block("heaviest loft block", func(st lineset.State) units.Force { return heaviest(st, purchase.LoftBlock) })
+	block("head block", func(st lineset.State) units.Force { return st.Ropes.Load(purchase.HeadBlock).Size() })
+	if set.Set().Rigging.Purchase == purchase.Double {
+		block("heaviest dead end", func(st lineset.State) units.Force { return heaviest(st, purchase.DeadEnd) })
+	}
+	block("head beam, all together", func(st lineset.State) units.Force { return st.Ropes.On(purchase.HeadBeam).Size() })
+	for _, p := range []lineset.Point{b.Most, b.Least} {
+		if p.Trim != low.Trim && p.Trim != high.Trim {
+			s.line("             on the way, at %s: %s", s.format(p.Trim), s.heavy(p.Imbalance))
+		}
+	}
+}
+
+// trim says which trim a column is for, and which was wanted where it is not reached.
+func (s *sheet) trim(which string, wanted, reached units.Length) string {
+	if wanted == reached {
+		return which + " " + s.format(reached)
+	}
+	return s.format(reached) + " (" + which + " " + s.format(wanted) + " wanted)"
+}
+
+func (s *sheet) tension(share load.LineShare, rope purchase.RopeState) string {
+	if share.Slack {
+		return "slack"
+	}
+	return s.force(rope.Greatest())
+}
+
+// heaviest is the largest load on a numbered family of blocks.
+func heaviest(st lineset.State, name func(int) string) units.Force {
+	var f units.Force
+	for i := range st.Ropes.Lift {
+		f = max(f, st.Ropes.Load(name(i+1)).Size())
+	}
+	return f
+}
+
+func (s *sheet) travel(t lineset.Travel) {
+	s.wrap("  TRAVEL", entry, fmt.Sprintf("arbor %s gives the batten %s; wanted %s, which takes %s of the arbor",
+		s.format(t.Arbor), s.format(t.Batten), s.format(t.Wanted), s.format(t.ArborWanted)))
+	s.wrap("", entry, fmt.Sprintf("trims wanted %s to %s, reached %s to %s; %s below, %s above", s.format(t.Low), s.format(t.High),
+		s.format(t.Lowest), s.format(t.Highest), s.spare(t.Below), s.spare(t.Above)))
+	s.wrap("", entry, fmt.Sprintf("at the ends: %s clear under the arbor, %s over the batten to the loft blocks",
+		s.format(t.UnderFoot), s.format(t.UnderLoft)))
+}
+
+func (s *sheet) spare(l units.Length) string {
+	if l < 0 {
+		return "short " + s.format(-l)
+	}
+	return "spare " + s.format(l)
+}
+
+func (s *sheet) check(c lineset.Check) {
+	mark, ratio := " ", fmt.Sprintf("%.2f", c.Ratio)
+	switch c.Verdict {
+	case lineset.Exceeds:
+		mark = "!"
+	case lineset.NoLimit:
+		ratio = ""
+	}
+	much := s.format(c.Demand)
+	if c.Verdict != lineset.NoLimit {
+		much += " of " + s.system.Format(c.Limit)
+	}
+	where := c.Where
+	if c.Trim != 0 {
+		where = strings.TrimSpace(where + " at " + s.format(c.Trim))
+	}
+	basis := ""
+	if c.Basis != "" {
+		basis = fmt.Sprintf("[%d]", s.basis(c.Basis))
+	}
+	s.wrapRow(fmt.Sprintf("%s %s %s %s %s", mark, pad(c.Verdict.String(), 22), right(ratio, 4), pad(basis, 4), pad(c.Name, 21)), 57,
+		pad(much, 20)+" "+where)
+}
+
+// wrapRow writes head and text on one line where they fit, and the text below
+// the head where they do not.
+func (s *sheet) wrapRow(head string, column int, text string) {
+	if column+utf8.RuneCountInString(text) <= width {
+		s.line("%s%s", pad(head, column), text)
+		return
+	}
+	s.wrap(head, column, text)
+}
+
+// basis gives the number under which the list at the foot says what a limit or a
+// step of the working rests on.
+func (s *sheet) basis(text string) int {
+	n := slices.Index(s.bases, text)
+	if n < 0 {
+		n = len(s.bases)
+		s.bases = append(s.bases, text)
+	}
+	return n + 1
+}
+
+// legend says what limits and steps rest on.
+func (s *sheet) legend() {
+	if len(s.bases) == 0 {
+		return
+	}
+	s.rule("-")
+	s.line("WHAT IT RESTS ON")
+	for i, b := range s.bases {
+		s.wrap(right(fmt.Sprintf("[%d] ", i+1), 7), 7, b)
+	}
+}
+
+func (s *sheet) totals(house *lineset.RiggedHouse) {
+	t := house.Totals()
+	s.rule("=")
+	s.line("THE HOUSE")
+	s.line("  %s%d, of which %d exceed a limit", pad("sets", 42), t.Sets, t.Exceeding)
+	s.line("  %s%s", pad("battens and what they carry, at high trim", 42), s.mass(t.Carried))
+	s.line("  %s%s", pad("arbors with their stacks", 42), s.mass(t.Arbors))
+	s.line("  %s%s down, %s towards the arbors", pad("on the loft blocks, at high trim", 42), s.format(-t.Grid.Up), s.format(-t.Grid.Across))
+	s.line("  %s%s down, %s towards the stage", pad("on the head beam, at high trim", 42), s.format(-t.HeadBeam.Up), s.format(t.HeadBeam.Across))
+	for _, c := range t.Pieces {
+		mark, verdict := " ", "within the stock"
+		if c.Short() > 0 {
+			mark, verdict = "!", fmt.Sprintf("exceeds the stock by %d", c.Short())
+		}
+		s.line("%s %s%d of %d: %s", mark, pad("pieces of the "+c.Name, 42), c.Used, c.Stock, verdict)
+	}
+}
+
+// working prints how the figures of a set were found.
+func (s *sheet) working(set *lineset.Rigged) {
+	s.rule("-")
+	s.line("  WORKING")
+	for _, part := range []struct {
+		name  string
+		steps []lineset.Step
+	}{
+		{"counterweight", set.Counterweight().Working(s.system)},
+		{"balance", set.Balance().Working(s.system)},
+		{"travel", set.Travel().Working(s.system)},
+		{"lines and blocks", set.Low().Working(s.system)},
+	} {
+		s.line("  %s", part.name)
+		for _, step := range part.steps {
+			s.wrap("    "+step.Name, 43, fmt.Sprintf("%s = %s [%d]", step.Formula, step.Result, s.basis(step.Basis)))
+		}
+	}
+}
+
+// mass is written with one place in pounds and two in kilograms, zeros too, so
+// that a column of them adds up by eye.
+func (s *sheet) mass(m units.Mass) string {
+	if s.system == units.US {
+		return s.system.FormatPlaces(m, 1)
+	}
+	return s.system.FormatPlaces(m, 2)
+}
+
+// force is written like mass, for the same reason.
+func (s *sheet) force(f units.Force) string {
+	if s.system == units.US {
+		return s.system.FormatPlaces(f, 1)
+	}
+	return s.system.FormatPlaces(f, 3)
+}
+
+func (s *sheet) format(q units.Value) string {
+	if f, ok := q.(units.Force); ok {
+		return s.force(f)
+	}
+	return s.system.Format(q)
+}
+
+func (s *sheet) heavy(f units.Force) string {
+	switch {
+	case f > 0:
+		return s.format(f) + " batten-heavy"
+	case f < 0:
+		return s.format(-f) + " arbor-heavy"
+	}
+	return "balanced"
+}
+
+// clip shortens a name that would break the columns.
+func clip(text string, to int) string {
+	if utf8.RuneCountInString(text) <= to {
+		return text
+	}
+	return string([]rune(text)[:to-1]) + "…"
+}
