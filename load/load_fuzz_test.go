@@ -16,7 +16,7 @@ func FuzzRig(f *testing.F) {
 	f.Add(10.0, 0.05, 0.025, 7850.0, 2e11, 5.0, 5.0, 0.0, uint8(1), 80.0, 5.0, 5.0, 0.0, 0.0, uint8(0), -1.0, 1.0, 5.0)
 	f.Add(1000.0, 1e-9, 5e-10, 1e12, 1e12, 1e12, 0.0, 0.01, uint8(64), 1e12, 0.2, 0.2, 1e12, 1e12, uint8(2), 1e12, 1e12, 0.3)
 	f.Add(1e-9, 1e12, 1e-9, 1e-9, 1e-9, 0.0, 5e-10, 1.0, uint8(1), 1e-9, 0.0, 1e-9, 0.0, 1e-9, uint8(1), 1e-9, 1e12, 0.0)
-	f.Add(math.Inf(1), math.NaN(), -1.0, 0.0, 1e300, -0.0, math.NaN(), 1e308, uint8(255), -1.0, 9.0, 1.0, -1.0, 0.0, uint8(9), math.Inf(-1), 0.0, 1.0)
+	f.Add(math.Inf(1), math.NaN(), -1.0, 0.0, 1e300, math.Copysign(0, -1), math.NaN(), 1e308, uint8(255), -1.0, 9.0, 1.0, -1.0, 0.0, uint8(9), math.Inf(-1), 0.0, 1.0)
 	f.Fuzz(func(t *testing.T, length, outer, wall, density, modulus, fittings, first, spacing float64, n uint8,
 		mass, from, to, below, height float64, deck uint8, trim, mass2, at2 float64) {
 		b := load.Batten{

@@ -20,10 +20,10 @@ type Bodies struct {
 // Part is a straight piece of a rope between two stops, with the tension at
 // each end of it.
 type Part struct {
-	From        string      `json:"from"`
-	To          string      `json:"to"`
-	TensionFrom units.Force `json:"tension_from"`
-	TensionTo   units.Force `json:"tension_to"`
+	From        string      `json:"from"`         // name of the stop it leaves
+	To          string      `json:"to"`           // name of the stop it runs to
+	TensionFrom units.Force `json:"tension_from"` // at the end From; zero or more
+	TensionTo   units.Force `json:"tension_to"`   // at the end To; zero or more
 }
 
 // RopeState is a rope with the tension along its path.

@@ -3,8 +3,8 @@ package units
 // Area is the size of a surface or of a cross-section, in square metres.
 //
 // Every unit here is exact by definition, from the exact inch; each constant is
-// the float64 nearest to it. A square foot is a foot by a foot to the last bit,
-// and 144 square inches but for it. The zero Area is no surface.
+// the float64 nearest to it. A foot by a foot equals SquareFoot to the last
+// bit; 144 square inches differ from it there. The zero Area is no surface.
 //
 // Source: NIST SP 811 (2008), Appendix B.9, area.
 type Area float64

@@ -107,20 +107,14 @@ func (n *number) readExponent(s string) bool {
 	if last == i {
 		return true
 	}
-	n.next = last
-	for i < last-1 && s[i] == '0' {
-		i++
-	}
-	if last-i > len("400") {
-		return false
-	}
-	n.exponent, _ = strconv.Atoi(s[i:last])
-	if n.exponent > maxExponent {
+	exponent, err := strconv.Atoi(s[i:last])
+	if err != nil || exponent > maxExponent {
 		return false
 	}
 	if negative {
-		n.exponent = -n.exponent
+		exponent = -exponent
 	}
+	n.exponent, n.next = exponent, last
 	return true
 }
 

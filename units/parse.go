@@ -184,13 +184,17 @@ func (p *parser) otherQuantity(u *unit, d *dimension) string {
 	return reason
 }
 
+// longestUnit bounds the search for a unit with more text behind it: no spelling
+// in the table has more bytes, with some gaps in it.
+const longestUnit = 32
+
 // unknown reports a unit that is not in the table: one with two meanings, one
 // with more text behind it, one in the wrong case, or none of these.
 func (p *parser) unknown(key, rest string) error {
 	if choices := ambiguous(key); choices != "" {
 		return p.fail(ErrAmbiguousUnit, rest, "has the unit "+quote(rest)+", which has more than one meaning: write "+choices)
 	}
-	for i := len(rest) - 1; i > 0; i-- {
+	for i := min(len(rest)-1, longestUnit); i > 0; i-- {
 		if rest[i] != ' ' && rest[i] != ',' && rest[i] != ';' {
 			continue
 		}

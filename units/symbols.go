@@ -34,8 +34,8 @@ type dimension struct {
 	units   []unit // the SI unit first
 	us      reading
 	metric  reading
-	fineUS  reading // where set, for values under 1 of us
-	fineMet reading // where set, for values under 0.1 of metric
+	fineUS  reading // where set, for values under 1 ft²
+	fineMet reading // where set, for values under 0.1 m²
 }
 
 // si is the symbol of the coherent SI unit.
@@ -67,6 +67,7 @@ func (d *dimension) spelled(key string) *unit {
 	return nil
 }
 
+// dimensions holds the table of all units. Nothing writes to it.
 var dimensions = [...]*dimension{
 	&lengthDimension, &areaDimension, &massDimension, &forceDimension, &accelerationDimension, &momentDimension,
 	&stressDimension, &lineMassDimension, &lineLoadDimension, &areaMassDimension, &densityDimension,

@@ -30,9 +30,11 @@ func TestString(t *testing.T) {
 		{"density", units.KilogramPerCubicMetre, "1 kg/m³", "symbol"},
 		{"second moment", units.InchToTheFourth, "4.162314256e-07 m⁴", "an exponent below 1e-6"},
 		{"section modulus", units.CubicInch, "0.000016387064 m³", "none above"},
+		{"small", units.Length(5e-6), "0.000005 m", "written out down to 1e-6"},
 		{"zero", units.Length(0), "0 m", "zero has its unit"},
 		{"negative zero", units.Length(math.Copysign(0, -1)), "-0 m", "the bits come back"},
 		{"huge", units.Length(1e21), "1e+21 m", "no long rows of zeros"},
+		{"not yet huge", units.Length(1e20), "100000000000000000000 m", "written out below 1e21"},
 		{"not a number", units.Length(math.NaN()), "NaN m", "shown, for the message that refuses it"},
 		{"infinity", units.Force(math.Inf(1)), "+Inf N", "shown, for the message that refuses it"},
 	} {

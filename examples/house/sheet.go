@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"unicode/utf8"
 
 	"example.com/steelyard/arbor"
 	"example.com/steelyard/load"
@@ -12,66 +11,6 @@ import (
 	"example.com/steelyard/purchase/lineset"
 	"example.com/steelyard/units"
 )
-
-// The sheet is width wide; its entries stand in the column entry, under a label,
-// and are named there in so many characters, then an amount, then a remark.
-const (
-	width  = 100
-	entry  = 13
-	named  = 37
-	amount = 11
-)
-
-// sheet is the printed page.
-type sheet struct {
-	strings.Builder
-	system units.System
-	bases  []string // what limits and steps rest on, in the order of their numbers
-}
-
-func (s *sheet) line(format string, args ...any) {
-	s.WriteString(strings.TrimRight(fmt.Sprintf(format, args...), " "))
-	s.WriteByte('\n')
-}
-
-func (s *sheet) rule(of string) { s.line("%s", strings.Repeat(of, width)) }
-
-// wrap writes text from a column on, in as many lines as it takes; the first of
-// them follows head.
-func (s *sheet) wrap(head string, column int, text string) {
-	row := pad(head, column)
-	room := width - column
-	used := 0
-	for _, word := range strings.Fields(text) {
-		n := utf8.RuneCountInString(word)
-		if used > 0 && used+1+n > room {
-			s.line("%s", row)
-			row, used = strings.Repeat(" ", column), 0
-		}
-		if used > 0 {
-			row += " "
-			used++
-		}
-		row += word
-		used += n
-	}
-	s.line("%s", row)
-}
-
-// pad fills text up to a width counted in characters.
-func pad(text string, to int) string {
-	return text + strings.Repeat(" ", max(0, to-utf8.RuneCountInString(text)))
-}
-
-// right sets text flush right in a width counted in characters.
-func right(text string, to int) string {
-	return strings.Repeat(" ", max(0, to-utf8.RuneCountInString(text))) + text
-}
-
-// row writes an entry: what, how much, and a remark that wraps below itself.
-func (s *sheet) row(label, what, much, remark string) {
-	s.wrapRow(pad("  "+label, entry)+pad(what, named)+right(much, amount), entry+named+amount+2, remark)
-}
 
 func (s *sheet) title(name string) {
 	s.line("%s%s", pad(strings.ToUpper(name), 50), right("counterweight line sets, at rest and without drag", 50))
@@ -308,16 +247,6 @@ func (s *sheet) check(c lineset.Check) {
 		pad(much, 20)+" "+where)
 }
 
-// wrapRow writes head and text on one line where they fit, and the text below
-// the head where they do not.
-func (s *sheet) wrapRow(head string, column int, text string) {
-	if column+utf8.RuneCountInString(text) <= width {
-		s.line("%s%s", pad(head, column), text)
-		return
-	}
-	s.wrap(head, column, text)
-}
-
 // basis gives the number under which the list at the foot says what a limit or a
 // step of the working rests on.
 func (s *sheet) basis(text string) int {
@@ -379,30 +308,6 @@ func (s *sheet) working(set *lineset.Rigged) {
 	}
 }
 
-// mass is written with one place in pounds and two in kilograms, zeros too, so
-// that a column of them adds up by eye.
-func (s *sheet) mass(m units.Mass) string {
-	if s.system == units.US {
-		return s.system.FormatPlaces(m, 1)
-	}
-	return s.system.FormatPlaces(m, 2)
-}
-
-// force is written like mass, for the same reason.
-func (s *sheet) force(f units.Force) string {
-	if s.system == units.US {
-		return s.system.FormatPlaces(f, 1)
-	}
-	return s.system.FormatPlaces(f, 3)
-}
-
-func (s *sheet) format(q units.Value) string {
-	if f, ok := q.(units.Force); ok {
-		return s.force(f)
-	}
-	return s.system.Format(q)
-}
-
 func (s *sheet) heavy(f units.Force) string {
 	switch {
 	case f > 0:
@@ -411,12 +316,4 @@ func (s *sheet) heavy(f units.Force) string {
 		return s.format(-f) + " arbor-heavy"
 	}
 	return "balanced"
-}
-
-// clip shortens a name that would break the columns.
-func clip(text string, to int) string {
-	if utf8.RuneCountInString(text) <= to {
-		return text
-	}
-	return string([]rune(text)[:to-1]) + "…"
 }

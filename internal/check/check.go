@@ -4,7 +4,6 @@ package check
 
 import (
 	"errors"
-	"fmt"
 	"math"
 
 	"example.com/steelyard/units"
@@ -47,7 +46,7 @@ func Finite[Q units.Quantity](p *Problems, field string, q Q) bool {
 		p.Add(field, Show(q), "a finite number", units.ErrNotFinite)
 		return false
 	case math.Abs(f) > limit:
-		p.Add(field, Show(q), "at most "+Show(Q(limit)), units.ErrOutOfRange)
+		p.Add(field, Show(q), "at most "+Q(limit).String(), units.ErrOutOfRange)
 		return false
 	}
 	return true
@@ -80,19 +79,18 @@ func Positive[Q units.Quantity](p *Problems, field string, q Q, what string) boo
 		p.Add(field, Show(q), what+", more than 0", units.ErrNegative)
 		return false
 	case q < smallest:
-		p.Add(field, Show(q), what+", at least "+Show(Q(smallest)), units.ErrOutOfRange)
+		p.Add(field, Show(q), what+", at least "+Q(smallest).String(), units.ErrOutOfRange)
 		return false
 	}
 	return true
 }
 
 // Show writes a quantity for an error message, in both systems: the reader of the
-// message may have written it in either.
+// message may have written it in either. The SI figure is exact, because a rounded
+// one can hide the fault.
 func Show[Q units.Quantity](q Q) string {
-	si := fmt.Sprint(q)
-	v, ok := any(q).(units.Value)
-	if f := float64(q); !ok || math.IsNaN(f) || math.IsInf(f, 0) {
-		return si
+	if f := float64(q); math.IsNaN(f) || math.IsInf(f, 0) {
+		return q.String()
 	}
-	return units.US.Format(v) + " (" + si + ")"
+	return units.US.Format(q) + " (" + q.String() + ")"
 }

@@ -42,7 +42,7 @@ type Check struct {
 }
 
 // compare makes the check of one demand. A limit with no basis was not given.
-func compare[Q quantity](name, where string, demand, most Q, basis string) Check {
+func compare[Q units.Quantity](name, where string, demand, most Q, basis string) Check {
 	c := Check{Name: name, Where: where, Demand: demand, Limit: most, Margin: most - demand, Basis: basis}
 	if basis == "" {
 		return c
@@ -61,9 +61,3 @@ func compare[Q quantity](name, where string, demand, most Q, basis string) Check
 // lie apart in float64. It is not a tolerance on what is carried: without it a
 // travel of 24 ft wanted out of 24 ft could be printed as exceeding by nothing.
 const rounding = 1e-12 // untyped: a plain ratio
-
-// quantity is a quantity that can be shown in any system.
-type quantity interface {
-	units.Quantity
-	units.Value
-}

@@ -157,8 +157,8 @@ func (r *RiggedHouse) Set(name string) *Rigged {
 // many are in stock.
 type PieceCount struct {
 	Name  string `json:"name"`
-	Used  int    `json:"used"`
-	Stock int    `json:"stock"`
+	Used  int    `json:"used"`  // by all stacks together
+	Stock int    `json:"stock"` // there are
 }
 
 // Short is how many pieces are missing.
@@ -167,7 +167,7 @@ func (c PieceCount) Short() int { return max(c.Used-c.Stock, 0) }
 // Totals adds up a house. Loads on the building are those with every set at high
 // trim, at rest.
 type Totals struct {
-	Sets      int             `json:"sets,omitempty"`
+	Sets      int             `json:"sets"`      // how many
 	Exceeding int             `json:"exceeding"` // sets with a check that exceeds its limit
 	Carried   units.Mass      `json:"carried"`   // battens and what they carry at high trim
 	Arbors    units.Mass      `json:"arbors"`    // arbors with their stacks

@@ -28,7 +28,7 @@ type HouseReport struct {
 	Name    string   `json:"name"`
 	Sets    []Report `json:"sets"`
 	Totals  Totals   `json:"totals"`
-	Caution string   `json:"caution"`
+	Caution string   `json:"caution"` // see the constant Caution
 }
 
 // Caution stands on every printed or stored result.

@@ -40,8 +40,8 @@ type Rigging struct {
 // weighs. Free in its guides it keeps each of its two parts of the hand line at
 // half its weight.
 type Idler struct {
-	Height units.Length `json:"height"`
-	Mass   units.Mass   `json:"mass"`
+	Height units.Length `json:"height"` // above the deck
+	Mass   units.Mass   `json:"mass"`   // zero: not known, and what it holds down is not checked
 }
 
 // Limits are what a set is held against. The caller sets them; a limit that is
@@ -58,15 +58,15 @@ type Limits struct {
 // ForceLimit is the largest force that is allowed, and on whose word: "7000 lbf
 // breaking strength, 8 to 1", or "common practice". Zero: no limit given.
 type ForceLimit struct {
-	Max   units.Force `json:"max"`
-	Basis string      `json:"basis"`
+	Max   units.Force `json:"max"`   // inclusive
+	Basis string      `json:"basis"` // where it comes from
 }
 
 // StressLimit is the largest stress that is allowed, and on whose word. Zero: no
 // limit given.
 type StressLimit struct {
-	Max   units.Stress `json:"max"`
-	Basis string       `json:"basis"`
+	Max   units.Stress `json:"max"`   // inclusive
+	Basis string       `json:"basis"` // where it comes from
 }
 
 func (l Limits) validate() error {

@@ -18,8 +18,8 @@ type Set struct {
 	Rigging Rigging `json:"rigging,omitzero"`
 	Like    string  `json:"like,omitempty"`
 
-	Low     units.Length `json:"low_trim"`
-	High    units.Length `json:"high_trim"`
+	Low     units.Length `json:"low_trim"`       // the lowest that the show needs
+	High    units.Length `json:"high_trim"`      // the highest that the show needs
 	Balance BalanceAt    `json:"balance"`        // where the counterweight is to balance; must be said
 	Hang    load.Hang    `json:"hang,omitempty"` // what hangs beside the batten itself; none: an empty set
 }

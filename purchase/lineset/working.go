@@ -14,8 +14,8 @@ import (
 type Step struct {
 	Name    string `json:"name"`    // the quantity's trade name
 	Formula string `json:"formula"` // with its numbers, in the reader's units
-	Result  string `json:"result"`
-	Basis   string `json:"basis"` // a published source, a law of mechanics, or common practice
+	Result  string `json:"result"`  // with its unit
+	Basis   string `json:"basis"`   // a published source, a law of mechanics, or common practice
 }
 
 // What the steps rest on.

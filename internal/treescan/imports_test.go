@@ -1,0 +1,148 @@
+package treescan
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+// rooms says which rooms a room may import, beside the standard library: never
+// upward, and load, purchase and arbor never one another. Internal packages
+// import units and one another; that none of those that units uses imports units
+// is seen to by the compiler. Where a room is not listed here, that is reported.
+var rooms = map[string][]string{
+	"units":            {"internal"},
+	"load":             {"units", "internal"},
+	"arbor":            {"units", "internal"},
+	"purchase":         {"units", "internal"},
+	"purchase/lineset": {"units", "load", "arbor", "purchase", "internal"},
+	"internal":         {"units", "internal"},
+	// The programs show what a caller can do, and a caller has no internal.
+	"examples": {"units", "load", "arbor", "purchase", "purchase/lineset"},
+}
+
+// modules says which rooms may use which modules: decimal stays at the edges,
+// where text is read and ledgers are kept, and appears in no formula.
+var modules = map[string][]string{
+	"github.com/shopspring/decimal": {"units", "arbor", "internal"},
+}
+
+// testModules may be used by the tests of any room.
+var testModules = []string{"github.com/google/go-cmp", "pgregory.net/rapid"}
+
+// effects are packages of the standard library that public packages do without:
+// the same question has the same answer, and nothing is read or written.
+var effects = []string{"os", "net", "time", "log", "syscall", "unsafe", "math/rand", "crypto/rand", "io/fs", "io/ioutil", "sync", "testing", "flag"}
+
+// room gives the room that a package belongs to.
+func room(rel string) string {
+	for _, r := range []string{"internal", "examples"} {
+		if strings.HasPrefix(rel, r+"/") {
+			return r
+		}
+	}
+	return rel
+}
+
+// scanImports reports imports that run upward or sideways, and modules and
+// effects out of their place. Tests keep the same direction.
+func scanImports(t *tree) []finding {
+	var out []finding
+	for _, p := range t.packages {
+		from := room(p.rel)
+		allowed, known := rooms[from]
+		for _, f := range slices.Concat(p.files, p.tests) {
+			if !known {
+				out = append(out, f.at(f.ast.Package, "package %s is in no room: give it a place in the table of rooms", p.rel))
+				continue
+			}
+			isTest := strings.HasSuffix(f.name, "_test.go")
+			for _, spec := range f.ast.Imports {
+				to, err := strconv.Unquote(spec.Path.Value)
+				if err != nil {
+					continue // then it does not compile either
+				}
+				rel, ours := inModule(to)
+				switch {
+				case ours && rel == p.rel && isTest: // an external test imports what it tests
+				case ours && !slices.Contains(allowed, room(rel)):
+					out = append(out, f.at(spec.Pos(), "%s must not import %s", p.rel, rel))
+				case ours:
+				case isOutside(to) && !mayUse(from, to, isTest):
+					out = append(out, f.at(spec.Pos(), "%s must not use the module of %s", p.rel, to))
+				case isPublic(p.rel) && !isTest && slices.ContainsFunc(effects, under(to)):
+					out = append(out, f.at(spec.Pos(), "%s must not use %s: a public package has no side effects", p.rel, to))
+				}
+			}
+		}
+	}
+	return out
+}
+
+// isOutside reports whether a path is of another module: those begin with a host.
+func isOutside(importPath string) bool {
+	head, _, _ := strings.Cut(importPath, "/")
+	return strings.Contains(head, ".")
+}
+
+func mayUse(from, importPath string, isTest bool) bool {
+	for m, by := range modules {
+		if under(importPath)(m) && slices.Contains(by, from) {
+			return true
+		}
+	}
+	return isTest && slices.ContainsFunc(testModules, under(importPath))
+}
+
+// under tests whether a path is that of a module or package, or lies in it.
+func under(importPath string) func(string) bool {
+	return func(m string) bool { return importPath == m || strings.HasPrefix(importPath, m+"/") }
+}
+
+func TestScanImports(t *testing.T) {
+	const plain = "package %\n"
+	pkg := func(name string) string { return strings.Replace(plain, "%", name, 1) }
+	runSnippets(t, scanImports, []snippet{
+		{"upward", "the floors carry one another from below", map[string]string{
+			"load/a.go":  "package load\n\nimport (\n\t_ \"example.com/steelyard/units\"\n" + bad + "_ \"example.com/steelyard/arbor\"\n)\n",
+			"arbor/a.go": pkg("arbor"),
+		}},
+		{"from the ground", "units knows nothing of theatres", map[string]string{
+			"units/b.go": "package units\n\n" + bad + "import _ \"example.com/steelyard/load\"\n",
+			"load/a.go":  pkg("load"),
+		}},
+		{"lineset", "it ties the three rooms, and only it", map[string]string{
+			"load/a.go": pkg("load"), "arbor/a.go": pkg("arbor"), "internal/beam/a.go": pkg("beam"),
+			"purchase/lineset/a.go": "package lineset\n\nimport (\n\t_ \"example.com/steelyard/arbor\"\n\t_ \"example.com/steelyard/internal/beam\"\n\t_ \"example.com/steelyard/load\"\n)\n",
+			"purchase/a.go":         "package purchase\n\n" + bad + "import _ \"example.com/steelyard/purchase/lineset\"\n",
+		}},
+		{"internal", "a kernel serves the rooms and asks nothing of them", map[string]string{
+			"load/a.go": pkg("load"), "internal/beam/b.go": pkg("beam"),
+			"internal/check/a.go": "package check\n\nimport (\n\t_ \"example.com/steelyard/internal/beam\"\n\t_ \"example.com/steelyard/units\"\n" + bad + "_ \"example.com/steelyard/load\"\n)\n",
+		}},
+		{"examples", "a caller has no internal, and nothing stands on the roof", map[string]string{
+			"internal/beam/a.go":  pkg("beam"),
+			"examples/house/a.go": "package main\n\nimport (\n\t_ \"os\"\n\t_ \"example.com/steelyard/units\"\n" + bad + "_ \"example.com/steelyard/internal/beam\"\n)\n\nfunc main() {}\n",
+			"examples/sheet/a.go": pkg("sheet"),
+			"load/a.go":           "package load\n\n" + bad + "import _ \"example.com/steelyard/examples/sheet\"\n",
+			"examples/other/a.go": "package other\n\n" + bad + "import _ \"example.com/steelyard/examples/sheet\"\n",
+		}},
+		{"tests", "a test imports what it tests, and keeps the direction", map[string]string{
+			"load/a.go": pkg("load"), "arbor/a.go": pkg("arbor"),
+			"load/a_test.go": "package load_test\n\nimport (\n\t_ \"example.com/steelyard/load\"\n\t_ \"pgregory.net/rapid\"\n\t_ \"github.com/google/go-cmp/cmp\"\n\t_ \"os\"\n" + bad + "_ \"example.com/steelyard/arbor\"\n)\n",
+		}},
+		{"modules", "decimal at the edges, nothing else at run time", map[string]string{
+			"units/b.go": "package units\n\nimport _ \"github.com/shopspring/decimal\"\n",
+			"load/a.go":  "package load\n\n" + bad + "import _ \"github.com/shopspring/decimal\"\n",
+			"arbor/a.go": "package arbor\n\nimport (\n\t_ \"github.com/shopspring/decimal\"\n" + bad + "_ \"pgregory.net/rapid\"\n)\n",
+		}},
+		{"effects", "same question, same answer", map[string]string{
+			"load/a.go":          "package load\n\nimport (\n\t_ \"math\"\n" + bad + "_ \"time\"\n" + bad + "_ \"math/rand/v2\"\n)\n",
+			"internal/beam/a.go": "package beam\n\nimport _ \"sync\"\n",
+		}},
+		{"no room", "a new package is given a place on purpose", map[string]string{
+			"truss/a.go": bad + "package truss\n",
+		}},
+	})
+}

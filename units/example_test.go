@@ -1,0 +1,104 @@
+package units_test
+
+import (
+	"errors"
+	"fmt"
+
+	"example.com/steelyard/units"
+)
+
+// What a batten's load is, what it pulls, and how both are read in two houses.
+func Example() {
+	pipe := 2.72 * units.PoundPerFoot
+	batten := pipe.Over(42 * units.Foot)
+	hung := 312 * units.Pound
+	load := units.Sum(batten, hung)
+	pull := load.Weight(units.StandardGravity)
+
+	for _, system := range []units.System{units.US, units.Metric} {
+		fmt.Println(system.Format(load), "pulls with", system.Format(pull))
+	}
+	fmt.Printf("%.1f\n", load.In(units.Pound))
+	// Output:
+	// 426.24 lb pulls with 426.2 lbf
+	// 193.34 kg pulls with 1.896 kN
+	// 426.2
+}
+
+func ExampleParse() {
+	for _, text := range []string{`24'-6 1/2"`, "24 ft 6 1/2 in", "7.4803 m", "24.5", "24.5 lb"} {
+		trim, err := units.Parse[units.Length](text)
+		if err != nil {
+			fmt.Println(err)
+			continue
+		}
+		fmt.Println(trim)
+	}
+	// Output:
+	// 7.4803 m
+	// 7.4803 m
+	// 7.4803 m
+	// "24.5" has no unit; want a length such as 24' 6 1/2" or 7.48 m
+	// "24.5 lb" is a mass, not a length; want a length such as 24' 6 1/2" or 7.48 m
+}
+
+// A program that can help with the mistake asks for its kind.
+func ExampleParse_kinds() {
+	_, err := units.Parse[units.Force]("90 lb")
+	var text *units.ParseError
+	if errors.Is(err, units.ErrWrongQuantity) && errors.As(err, &text) {
+		fmt.Printf("a %s is wanted, and %q is not one\n", text.Quantity, text.Rest)
+	}
+	// Output:
+	// a force is wanted, and "lb" is not one
+}
+
+func ExampleSystem_Format() {
+	trim := 24*units.Foot + 6.5*units.Inch
+	piece := 23.5 * units.Pound
+	fmt.Println(units.US.Format(trim), "|", units.US.Format(-6*units.Inch), "|", units.US.Format(piece))
+	fmt.Println(units.Metric.Format(trim), "|", units.Metric.Format(-6*units.Inch), "|", units.Metric.Format(piece))
+	// Output:
+	// 24' 6 1/2" | -0' 6" | 23.5 lb
+	// 7.48 m | -0.152 m | 10.66 kg
+}
+
+// A column of figures keeps its places and has its unit at the head.
+func ExampleSystem_FormatPlaces() {
+	for _, tension := range []units.Force{112.5 * units.PoundForce, 90 * units.PoundForce} {
+		fmt.Println(units.US.FormatPlaces(tension, 1), "|", units.Metric.FormatPlaces(tension, 3))
+	}
+	fmt.Println(units.US.Symbol(units.PoundForce), units.US.Symbol(units.Foot), units.Metric.Symbol(units.PoundForce))
+	// Output:
+	// 112.5 lbf | 0.500 kN
+	// 90.0 lbf | 0.400 kN
+	// lbf ft kN
+}
+
+func ExampleRatio() {
+	arbor, batten := 1000*units.Pound, 500*units.Pound
+	fmt.Println(units.Ratio(arbor, batten))
+	// Output:
+	// 2
+}
+
+// A description reports every fault together, each with its path.
+func ExampleFieldError() {
+	line := errors.Join(
+		&units.FieldError{Field: "at", Value: units.US.Format(-units.Foot), Want: "0 or more", Err: units.ErrNegative},
+		&units.FieldError{Field: "rope", Want: "the rope of the line", Err: units.ErrMissing},
+	)
+	err := units.Within("batten.lines[2]", `set "Border"`, line)
+	fmt.Println(err)
+
+	var first *units.FieldError
+	if errors.As(err, &first) {
+		fmt.Println(first.Field, "-", first.Want)
+	}
+	fmt.Println(errors.Is(err, units.ErrMissing))
+	// Output:
+	// batten.lines[2].at (set "Border"): -1' 0" is negative; want 0 or more
+	// batten.lines[2].rope (set "Border"): is missing; want the rope of the line
+	// batten.lines[2].at - 0 or more
+	// true
+}

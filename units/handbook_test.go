@@ -1,0 +1,177 @@
+package units_test
+
+import (
+	"math"
+	"strconv"
+	"strings"
+	"testing"
+
+	"example.com/steelyard/units"
+)
+
+// Problem:   one unit in terms of another.
+// Source:    A. Thompson and B. N. Taylor, Guide for the Use of the International
+//            System of Units (SI), NIST Special Publication 811, 2008 edition,
+//            Appendix B.8 (with footnotes 22 and 23) and B.9.
+// Given:     one of the unit.
+// Expected:  the factor as printed; bold factors, which are exact, as "exact".
+// Tolerance: none for an exact factor beyond the one rounding of a float64;
+//            otherwise half a unit of the last printed figure.
+// Rounding:  the source rounds each factor once, to seven figures.
+//
+// Rows marked "public table" carry a NIST factor as reproduced in a public table,
+// not seen in the publication itself.
+
+const (
+	sp811       = "NIST SP 811 (2008), B.9"
+	sp811Note22 = "NIST SP 811 (2008), B.8, footnote 22"
+	sp811Note23 = "NIST SP 811 (2008), B.8, footnote 23"
+	publicTable = "NIST factor as reproduced in a public table"
+	textbook    = "conversion table of a chemical engineering textbook, Appendix A"
+	fromMemory  = "from memory, NIST factor of psi times 1000"
+)
+
+func TestHandbookExact(t *testing.T) {
+	for _, row := range []struct {
+		name   string
+		got    float64
+		exact  float64
+		source string
+	}{
+		{"inch in metres", units.Inch.In(units.Metre), 0.0254, sp811},
+		{"foot in metres", units.Foot.In(units.Metre), 0.3048, sp811},
+		{"yard in metres", units.Yard.In(units.Metre), 0.9144, sp811},
+		{"pound in kilograms", units.Pound.In(units.Kilogram), 0.45359237, sp811Note22},
+		{"ounce in kilograms", units.Ounce.In(units.Kilogram), 0.028349523125, "a sixteenth of the pound of " + sp811Note22},
+		{"standard gravity in m/s²", units.StandardGravity.In(units.MetrePerSecondSquared), 9.80665, sp811},
+		{"pound-force in newtons", units.PoundForce.In(units.Newton), 4.4482216152605, sp811Note23},
+		{"kilogram-force in newtons", units.KilogramForce.In(units.Newton), 9.80665, sp811},
+		{"short ton in kilograms", units.ShortTon.In(units.Kilogram), 907.18474, "2000 of the pound of " + sp811Note22},
+		{"kip in pounds-force", units.Kip.In(units.PoundForce), 1000, sp811},
+		{"square inch in square metres", units.SquareInch.In(units.SquareMetre), 6.4516e-4, publicTable},
+		{"square foot in square metres", units.SquareFoot.In(units.SquareMetre), 9.290304e-2, publicTable},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			if row.got != row.exact {
+				t.Errorf("got %v, want %v exactly (%s)", row.got, row.exact, row.source)
+			}
+		})
+	}
+}
+
+func TestHandbookFactors(t *testing.T) {
+	foot := units.Foot
+	cubicYard := 27. // cubic feet
+	for _, row := range []struct {
+		name    string
+		got     float64
+		printed string
+		source  string
+	}{
+		{"inch to m", units.Inch.In(units.Metre), "2.54E-02", sp811},
+		{"foot to m", units.Foot.In(units.Metre), "3.048E-01", sp811},
+		{"yard to m", units.Yard.In(units.Metre), "9.144E-01", sp811},
+		{"lbf to N", units.PoundForce.In(units.Newton), "4.448222", sp811},
+		{"kip to N", units.Kip.In(units.Newton), "4.448222E+03", sp811},
+		{"ton-force (2000 lbf) to N", (2000 * units.PoundForce).In(units.Newton), "8.896443E+03", sp811},
+		{"ounce-force to N", units.Ounce.Weight(units.StandardGravity).In(units.Newton), "2.780139E-01", sp811},
+		{"kgf to N", units.KilogramForce.In(units.Newton), "9.80665", sp811},
+		{"psi to Pa", units.PoundForcePerSquareInch.In(units.Pascal), "6.894757E+03", sp811},
+		{"lb to kg", units.Pound.In(units.Kilogram), "4.535924E-01", sp811},
+		{"oz to kg", units.Ounce.In(units.Kilogram), "2.834952E-02", sp811},
+		{"short hundredweight to kg", (100 * units.Pound).In(units.Kilogram), "4.535924E+01", sp811},
+		{"short ton to kg", units.ShortTon.In(units.Kilogram), "9.071847E+02", sp811},
+		{"long ton to kg", (2240 * units.Pound).In(units.Kilogram), "1.016047E+03", sp811},
+		{"slug to kg", units.PoundForce.Mass(units.FootPerSecondSquared).In(units.Kilogram), "1.459390E+01", sp811},
+		{"N to lbf", units.Newton.In(units.PoundForce), "0.224809", textbook},
+		{"kg to lb", units.Kilogram.In(units.Pound), "2.20462", textbook},
+		{"m to ft", units.Metre.In(units.Foot), "3.28084", textbook},
+		// A joule is a newton metre of work; the factor is that of the moment.
+		{"J to ft·lbf", units.NewtonMetre.In(units.PoundForceFoot), "0.737562", textbook},
+		{"ft·lbf to J", units.PoundForceFoot.In(units.NewtonMetre), "1.355818", publicTable},
+		{"in·lbf to N·m", units.PoundForceInch.In(units.NewtonMetre), "1.129848E-01", publicTable},
+		{"lbf/ft to N/m", units.PoundForcePerFoot.In(units.NewtonPerMetre), "1.459390E+01", publicTable},
+		{"lbf/in to N/m", units.PoundForce.Per(units.Inch).In(units.NewtonPerMetre), "1.751268E+02", publicTable},
+		{"lbf/ft² to Pa", units.PoundForcePerSquareInch.Scale(1. / 144).In(units.Pascal), "4.788026E+01", publicTable},
+		{"ksi to Pa", units.KipPerSquareInch.In(units.Pascal), "6.894757E+06", fromMemory},
+		{"lb/ft to kg/m", units.PoundPerFoot.In(units.KilogramPerMetre), "1.488164", publicTable},
+		{"lb/in to kg/m", units.Pound.Per(units.Inch).In(units.KilogramPerMetre), "1.785797E+01", publicTable},
+		{"lb/yd to kg/m", units.Pound.Per(units.Yard).In(units.KilogramPerMetre), "4.960546E-01", publicTable},
+		{"oz/yd² to kg/m²", units.OuncePerSquareYard.In(units.KilogramPerSquareMetre), "3.390575E-02", publicTable},
+		{"oz/ft² to kg/m²", units.OuncePerSquareYard.Scale(9).In(units.KilogramPerSquareMetre), "3.051517E-01", publicTable},
+		{"oz/in² to kg/m²", units.OuncePerSquareYard.Scale(1296).In(units.KilogramPerSquareMetre), "4.394185E+01", publicTable},
+		{"lb/ft² to kg/m²", units.PoundPerSquareFoot.In(units.KilogramPerSquareMetre), "4.882428", publicTable},
+		{"lb/ft³ to kg/m³", units.PoundPerCubicFoot.In(units.KilogramPerCubicMetre), "1.601846E+01", publicTable},
+		{"lb/in³ to kg/m³", units.PoundPerCubicInch.In(units.KilogramPerCubicMetre), "2.767990E+04", publicTable},
+		{"lb/yd³ to kg/m³", units.PoundPerCubicFoot.Scale(1 / cubicYard).In(units.KilogramPerCubicMetre), "5.932764E-01", publicTable},
+		{"in² to m²", units.SquareInch.In(units.SquareMetre), "6.4516E-04", publicTable},
+		{"ft² to m²", foot.By(foot).In(units.SquareMetre), "9.290304E-02", publicTable},
+		{"yd² to m²", units.SquareYard.In(units.SquareMetre), "8.361274E-01", publicTable},
+		{"in³ to m³", units.CubicInch.In(units.CubicMetre), "1.638706E-05", publicTable},
+		{"ft³ to m³", units.CubicInch.Scale(1728).In(units.CubicMetre), "2.831685E-02", publicTable},
+		{"in⁴ to m⁴", units.InchToTheFourth.In(units.MetreToTheFourth), "4.162314E-07", publicTable},
+		{"ft⁴ to m⁴", units.InchToTheFourth.Scale(20736).In(units.MetreToTheFourth), "8.630975E-03", publicTable},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			want, half := printed(t, row.printed)
+			if math.Abs(row.got-want) > half {
+				t.Errorf("got %.9g, want %s within %.2g (%s)", row.got, row.printed, half, row.source)
+			}
+		})
+	}
+}
+
+// The same factors through text, as a user meets them.
+func TestHandbookText(t *testing.T) {
+	for _, row := range []struct {
+		text      string
+		like      units.Value
+		want, tol float64
+		source    string
+	}{
+		{"1 lbf", units.Newton, 4.4482216152605, 4.4482216152605e-12, sp811Note23},
+		{"1 psi", units.Pascal, 6894.757, 5e-4, sp811},
+		{"2000 lbf", units.Newton, 8896.443, 5e-4, sp811},
+		{"1 short ton", units.Kilogram, 907.1847, 5e-5, sp811},
+		{"1 oz/yd2", units.KilogramPerSquareMetre, 0.03390575, 5e-9, publicTable},
+		{"1 in4", units.MetreToTheFourth, 4.162314e-7, 5e-14, publicTable},
+		{"1 lb/ft", units.KilogramPerMetre, 1.488164, 5e-7, publicTable},
+		{"1 lbf/ft", units.NewtonPerMetre, 14.59390, 5e-6, publicTable},
+		{"1 ft lbf", units.NewtonMetre, 1.355818, 5e-7, publicTable},
+		{"1 lb/ft2", units.KilogramPerSquareMetre, 4.882428, 5e-7, publicTable},
+		{"1 lb/ft3", units.KilogramPerCubicMetre, 16.01846, 5e-6, publicTable},
+		{"1 lb/in3", units.KilogramPerCubicMetre, 27679.90, 5e-3, publicTable},
+	} {
+		t.Run(row.text, func(t *testing.T) {
+			got, err := parseLike(row.like, row.text)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if math.Abs(number(got)-row.want) > row.tol {
+				t.Errorf("%s is %v, want %v within %v (%s)", row.text, got, row.want, row.tol, row.source)
+			}
+		})
+	}
+}
+
+// printed gives the value of a figure as a source prints it and half a unit of
+// its last digit, widened by the rounding of a float64: an exact factor may stand
+// on the edge.
+func printed(t *testing.T, figure string) (value, half float64) {
+	t.Helper()
+	value, err := strconv.ParseFloat(figure, 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	digits, exponent, _ := strings.Cut(figure, "E")
+	_, decimals, _ := strings.Cut(digits, ".")
+	e := -len(decimals)
+	if exponent != "" {
+		n, err := strconv.Atoi(exponent)
+		if err != nil {
+			t.Fatal(err)
+		}
+		e += n
+	}
+	return value, 0.5*math.Pow10(e) + 4e-16*value
+}
