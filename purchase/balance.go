@@ -53,17 +53,17 @@ func (r *Reeved) RopeImbalance(trim units.Length) (units.Force, error) {
 // the arbor what it takes in at the other, so its n is zero: only its weight is
 // left.
 func (r *Reeved) imbalance(h *rope.Heights, carried, arbor float64) float64 {
-	up := r.ratio*carried - arbor
+	up := float64(r.ratio*carried) - arbor
 	for i := range r.lift {
 		l := &r.lift[i]
 		last := len(l.path) - 1
 		_, sb := l.path.Pull(int(Batten), 0, last, h)
 		_, sa := l.path.Pull(int(Arbor), 0, last, h)
-		up += l.weight * (sa - r.ratio*sb)
+		up += float64(l.weight * (sa - float64(r.ratio*sb)))
 	}
 	if r.lock >= 0 {
 		_, s := r.hand.path.Pull(int(Arbor), 0, len(r.hand.path)-1, h)
-		up += r.hand.weight * s
+		up += float64(r.hand.weight * s)
 	}
 	return up / r.ratio
 }

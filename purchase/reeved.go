@@ -140,7 +140,7 @@ func (r *Reeved) checkHand(p *check.Problems, h *rope.Heights) {
 	if n, _ := path.Pull(int(Arbor), idler, last, h); n <= 0 {
 		p.Add("hand", "", "a part from the head block down to the arbor's top", units.ErrOutOfRange)
 	}
-	rate := path.Rate(int(Arbor), last, h) - r.ratio*path.Rate(int(Batten), last, h)
+	rate := path.Rate(int(Arbor), last, h) - float64(r.ratio*path.Rate(int(Batten), last, h))
 	if math.Abs(rate) > 1e-9 {
 		p.Add("hand", "", "as much rope paid out at one end of the arbor as is taken in at the other", ErrOverConstrained)
 	}
@@ -148,7 +148,7 @@ func (r *Reeved) checkHand(p *check.Problems, h *rope.Heights) {
 		p.Add("lock", check.Show(units.Length(r.lockHeight)), "a height between the idler's and the head block's", units.ErrOutOfRange)
 	}
 	r.lock = idler
-	flow := path.Rate(int(Arbor), idler, h) - r.ratio*path.Rate(int(Batten), idler, h)
+	flow := path.Rate(int(Arbor), idler, h) - float64(r.ratio*path.Rate(int(Batten), idler, h))
 	r.handRatio = math.Abs(flow) / r.ratio
 }
 
@@ -220,7 +220,7 @@ func (r *Reeved) all() []laid {
 // heights gives the datum of every body while the arbor's top is at y.
 func (r *Reeved) heights(y float64) rope.Heights {
 	var h rope.Heights
-	h[Batten] = r.trim - r.ratio*(y-r.top)
+	h[Batten] = r.trim - float64(r.ratio*(y-r.top))
 	h[Arbor] = y
 	h[Idler] = r.idler
 	return h

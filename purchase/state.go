@@ -118,7 +118,7 @@ func (r *Reeved) At(trim units.Length, on Bodies) (State, error) {
 		pull := on.Pulls[i].In(units.Newton)
 		carried += pull
 		n, s := l.path.Pull(int(Batten), 0, len(l.path)-1, &h)
-		st.Lift[i] = l.walk((pull-l.weight*s)/n, 0, math.MaxInt, &h, st.Blocks)
+		st.Lift[i] = l.walk((pull-float64(l.weight*s))/n, 0, math.MaxInt, &h, st.Blocks)
 	}
 	imbalance := r.imbalance(&h, carried, on.Arbor.Weight(units.StandardGravity).In(units.Newton))
 	st.Imbalance = units.Force(imbalance)
@@ -126,13 +126,13 @@ func (r *Reeved) At(trim units.Length, on Bodies) (State, error) {
 		path, last := r.hand.path, len(r.hand.path)-1
 		idler := on.Idler.Weight(units.StandardGravity).In(units.Newton)
 		n, s := path.Pull(int(Idler), 0, last, &h)
-		below := (idler - r.hand.weight*s) / n
+		below := (idler - float64(r.hand.weight*s)) / n
 		parts, _ := path.Pull(int(Arbor), r.lock+1, last, &h)
 		held := imbalance * r.ratio / parts
 		st.Lock = units.Force(held)
 		st.Hand = r.hand.walk(below, -held, r.lock, &h, st.Blocks)
 		// Above the lock the rope is least tight where it is lowest: there, or at the arbor.
-		grip := below + r.hand.weight*r.lockHeight
+		grip := below + float64(r.hand.weight*r.lockHeight)
 		if held > grip {
 			st.Hand.Slack = true
 		}
@@ -147,7 +147,7 @@ func (r *Reeved) At(trim units.Length, on Bodies) (State, error) {
 func (l *laid) walk(c, jump float64, lock int, h *rope.Heights, blocks []Block) RopeState {
 	out := RopeState{Name: l.rope.Name, Parts: make([]Part, len(l.path)-1)}
 	tension := func(stop int) float64 {
-		t := c + l.weight*l.path.Height(stop, h)
+		t := c + float64(l.weight*l.path.Height(stop, h))
 		if stop > lock {
 			t += jump
 		}
@@ -165,8 +165,8 @@ func (l *laid) walk(c, jump float64, lock int, h *rope.Heights, blocks []Block) 
 			TensionFrom: units.Force(from), TensionTo: units.Force(to),
 		}
 		ux, uz, _ := l.path.Part(i, h)
-		load(blocks, l.block[i], from*ux, from*uz)
-		load(blocks, l.block[i+1], -to*ux, -to*uz)
+		load(blocks, l.block[i], float64(from*ux), float64(from*uz))
+		load(blocks, l.block[i+1], float64(-to*ux), float64(-to*uz))
 	}
 	return out
 }

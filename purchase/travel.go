@@ -28,7 +28,7 @@ func (r *Reeved) ArborTop(trim units.Length) (units.Length, error) {
 // batten or an arbor would pass a block. The stops of a real set lie inside; a
 // Reeved knows nothing of those.
 func (r *Reeved) Reach() (lowest, highest units.Length) {
-	return units.Length(r.trim - r.ratio*r.up), units.Length(r.trim - r.ratio*r.down)
+	return units.Length(r.trim - float64(r.ratio*r.up)), units.Length(r.trim - float64(r.ratio*r.down))
 }
 
 func (r *Reeved) arborTop(trim units.Length) (float64, error) {

@@ -16,7 +16,9 @@ type Vector struct {
 
 // Size is the magnitude of the force, never negative.
 func (v Vector) Size() units.Force {
-	return units.Force(math.Hypot(v.Across.In(units.Newton), v.Up.In(units.Newton)))
+	across, up := v.Across.In(units.Newton), v.Up.In(units.Newton)
+	// Not math.Hypot, which rounds in its own way on some platforms.
+	return units.Force(math.Sqrt(float64(across*across) + float64(up*up)))
 }
 
 // Add is the vector sum of two forces.

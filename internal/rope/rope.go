@@ -2,6 +2,10 @@
 // rate at which bodies that move make that length change, and the pull of the
 // rope on each body. Plain float64 in SI units; heights are above the deck.
 //
+// A product that is added to something stands in a conversion, float64(x*y), and
+// roots are math.Sqrt: so no platform may fuse the two operations or round a
+// hypotenuse its own way, and the same input gives the same bits everywhere.
+//
 // A rope is a path of stops joined by straight parts. The first and the last
 // stop are ends, those between are sheaves taken as points. Each stop rides on
 // one body; a body moves up and down only.
@@ -34,10 +38,15 @@ func (p Path) Height(i int, h *Heights) float64 { return p[i].Z + h[p[i].Body] }
 func (p Path) Part(i int, h *Heights) (ux, uz, length float64) {
 	dx := p[i+1].X - p[i].X
 	dz := p.Height(i+1, h) - p.Height(i, h)
-	length = math.Hypot(dx, dz)
-	if length == 0 {
+	switch {
+	case dx == 0 && dz == 0:
 		return 0, 0, 0
+	case dx == 0:
+		return 0, math.Copysign(1, dz), math.Abs(dz)
+	case dz == 0:
+		return math.Copysign(1, dx), 0, math.Abs(dx)
 	}
+	length = math.Sqrt(float64(dx*dx) + float64(dz*dz))
 	return dx / length, dz / length, length
 }
 
@@ -84,12 +93,12 @@ func (p Path) Pull(body, from, to int, h *Heights) (n, s float64) {
 		if i > 0 {
 			_, uz, _ := p.Part(i-1, h)
 			n -= uz
-			s -= uz * z
+			s -= float64(uz * z)
 		}
 		if i < len(p)-1 {
 			_, uz, _ := p.Part(i, h)
 			n += uz
-			s += uz * z
+			s += float64(uz * z)
 		}
 	}
 	return n, s

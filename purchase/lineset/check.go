@@ -1,6 +1,10 @@
 package lineset
 
-import "example.com/steelyard/units"
+import (
+	"fmt"
+
+	"example.com/steelyard/units"
+)
 
 // Verdict is the outcome of a check. It speaks of the limit that was given and
 // of nothing else.
@@ -41,6 +45,27 @@ type Check struct {
 	Basis   string       `json:"basis"` // where the limit comes from
 }
 
+// String says the check in one line, in metric units; format the fields for any
+// other reader.
+func (c Check) String() string {
+	m := units.Metric
+	s := c.Name + ": " + m.Format(c.Demand)
+	if c.Verdict != NoLimit {
+		s += fmt.Sprintf(" of %s, ratio %.2f", m.Format(c.Limit), c.Ratio)
+	}
+	s += ", " + c.Verdict.String()
+	if c.Where != "" {
+		s += ", " + c.Where
+	}
+	if c.Trim != 0 {
+		s += " at trim " + m.Format(c.Trim)
+	}
+	if c.Basis != "" {
+		s += " (" + c.Basis + ")"
+	}
+	return s
+}
+
 // compare makes the check of one demand. A limit with no basis was not given.
 func compare[Q units.Quantity](name, where string, demand, most Q, basis string) Check {
 	c := Check{Name: name, Where: where, Demand: demand, Limit: most, Margin: most - demand, Basis: basis}
@@ -48,7 +73,7 @@ func compare[Q units.Quantity](name, where string, demand, most Q, basis string)
 		return c
 	}
 	c.Verdict = Within
-	if demand > most+rounding*units.Abs(most) {
+	if demand > most+Q(rounding*units.Abs(most)) {
 		c.Verdict = Exceeds
 	}
 	if most > 0 {

@@ -81,6 +81,7 @@ func (h House) Rig() (*RiggedHouse, error) {
 	if err := p.Err(); err != nil {
 		return nil, err
 	}
+	h.Stock, h.Riggings, h.Sets = slices.Clone(h.Stock), maps.Clone(h.Riggings), slices.Clone(h.Sets)
 	out := &RiggedHouse{house: h}
 	for i, s := range sets {
 		r, err := s.compute(h.Stock)

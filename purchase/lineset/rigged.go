@@ -110,6 +110,9 @@ func (s Set) validate(rigging bool) error {
 
 // compute answers everything once. The set was validated.
 func (s Set) compute(stock arbor.Stock) (*Rigged, error) {
+	// What is kept must not change with the caller's slices.
+	s.Hang = slices.Clone(s.Hang)
+	s.Rigging.Batten.Lines = slices.Clone(s.Rigging.Batten.Lines)
 	r := &Rigged{set: s}
 	var err error
 	if r.load, err = s.Rigging.Batten.Rig(s.Hang); err != nil {
