@@ -180,6 +180,26 @@ func TestJSONRoundTrip(t *testing.T) {
 	}
 }
 
+// A set that is not finished can be stored and read back, and a set by itself is
+// read as strictly as in a house.
+func TestSetJSON(t *testing.T) {
+	want := lineset.Set{Name: "draft"}
+	text, err := json.Marshal(want)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got lineset.Set
+	if err := json.Unmarshal(text, &got); err != nil || !cmp.Equal(want, got) {
+		t.Errorf("%s was read back as %+v, %v", text, got, err)
+	}
+	if err := json.Unmarshal([]byte(`{"name":"a","low_trim":"5","Hang":[]}`), &got); !errors.Is(err, units.ErrNoUnit) || !errors.Is(err, units.ErrUnknown) {
+		t.Errorf("error %v, want both faults", err)
+	}
+	if !cmp.Equal(want, got) {
+		t.Errorf("a failed decode changed the set: %+v", got)
+	}
+}
+
 // Every answer of a house can be stored as JSON.
 func TestReportMarshals(t *testing.T) {
 	house, err := lineset.House{Name: "test", Stock: stock, Sets: []lineset.Set{electric()}}.Rig()

@@ -13,7 +13,7 @@ import (
 // reported when the set is rigged, but for those whose zero is said to mean
 // something.
 type Rigging struct {
-	Purchase purchase.Kind `json:"purchase"`
+	Purchase purchase.Kind `json:"purchase,omitzero"`
 	Batten   load.Batten   `json:"batten"`
 
 	Offset     units.Length `json:"offset"`             // from the arbor's centre line to the batten's nearer end

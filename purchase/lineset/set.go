@@ -3,6 +3,7 @@ package lineset
 import (
 	"fmt"
 
+	"example.com/steelyard/internal/strictjson"
 	"example.com/steelyard/load"
 	"example.com/steelyard/units"
 )
@@ -18,10 +19,21 @@ type Set struct {
 	Rigging Rigging `json:"rigging,omitzero"`
 	Like    string  `json:"like,omitempty"`
 
-	Low     units.Length `json:"low_trim"`       // the lowest that the show needs
-	High    units.Length `json:"high_trim"`      // the highest that the show needs
-	Balance BalanceAt    `json:"balance"`        // where the counterweight is to balance; must be said
-	Hang    load.Hang    `json:"hang,omitempty"` // what hangs beside the batten itself; none: an empty set
+	Low     units.Length `json:"low_trim"`         // the lowest that the show needs
+	High    units.Length `json:"high_trim"`        // the highest that the show needs
+	Balance BalanceAt    `json:"balance,omitzero"` // where the counterweight is to balance; must be said
+	Hang    load.Hang    `json:"hang,omitempty"`   // what hangs beside the batten itself; none: an empty set
+}
+
+// UnmarshalJSON decodes a set as House.UnmarshalJSON decodes a house.
+func (s *Set) UnmarshalJSON(text []byte) error {
+	type plain Set // without this method, so that the decoder looks at the fields
+	var p plain
+	if err := strictjson.Decode(text, &p); err != nil {
+		return err
+	}
+	*s = Set(p)
+	return nil
 }
 
 // BalanceAt says at which trim the counterweight is to balance what is carried.
