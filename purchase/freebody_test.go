@@ -129,6 +129,9 @@ func TestLockAndIdler(t *testing.T) {
 				t.Fatal(err)
 			}
 			top := st.Hand.Parts[3].TensionTo
+			if st.Held() == c.slack {
+				t.Errorf("held: %v", st.Held())
+			}
 			if !near.Abs(st.Lock.In(units.PoundForce), c.lock, 1e-9) || st.Hand.Slack != c.slack || !near.Abs(top.In(units.PoundForce), c.top, 1e-9) {
 				t.Errorf("lock %v, slack %v, at the top %v; want %v, %v, %v: %s",
 					st.Lock.In(units.PoundForce), st.Hand.Slack, top.In(units.PoundForce), c.lock, c.slack, c.top, c.reason)
@@ -137,6 +140,36 @@ func TestLockAndIdler(t *testing.T) {
 				t.Errorf("grip %v, want 30", grip)
 			}
 		})
+	}
+}
+
+// A rope that the lock cannot keep tight hangs from the head block by its own
+// weight alone, down to the lock and down to the arbor.
+func TestSlackRopeHangsFromTheHeadBlock(t *testing.T) {
+	l := weightless(purchase.Double)
+	l.HandMass = 16.7 * units.PoundPerHundredFeet
+	r, err := l.Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	pulls := make([]units.Force, 5)
+	for i := range pulls {
+		pulls[i] = 100 * units.PoundForce
+	}
+	st, err := r.At(30*units.Foot, purchase.Bodies{Pulls: pulls, Arbor: 500 * units.Pound, Idler: 60 * units.Pound})
+	if err != nil {
+		t.Fatal(err)
+	}
+	head := st.Hand.Parts[2].TensionTo.In(units.PoundForce) // from the idler, through the lock, up to the head block
+	if want := 0.167 * (60 - 14); st.Held() || !near.Abs(head, want, 1e-9) {
+		t.Errorf("held: %v, %v lbf at the head block; want %v, the weight of 46 ft of rope", st.Held(), head, want)
+	}
+	top := st.Hand.Parts[3].TensionTo.In(units.PoundForce)
+	if want := 0.167 * (58 - (30-4)/2. - 14); !near.Abs(top, want, 1e-9) {
+		t.Errorf("%v lbf at the arbor's top, want %v", top, want)
+	}
+	if lock := -st.Load(purchase.RopeLock).Up; lock != st.Grip {
+		t.Errorf("the lock holds %v, want all that there is, %v", lock, st.Grip)
 	}
 }
 

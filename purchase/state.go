@@ -50,10 +50,16 @@ type Block struct {
 	Load Vector `json:"load"`
 }
 
-// State is a set at rest at one trim, without drag, rope lock shut: the lock, on
-// the rope between idler and head block, holds whatever is out of balance; below
-// it the idler hangs free in its guides and keeps both its parts at half its
-// weight; above it the rope carries that less what the lock holds.
+// State is a set at one trim, without drag, rope lock shut: the lock, on the rope
+// between idler and head block, holds whatever is out of balance; below it the
+// idler hangs free in its guides and keeps both its parts at half its weight;
+// above it the rope carries that less what the lock holds.
+//
+// Where more is asked of the lock than the rope above it can give up (Lock more
+// than Grip) that rope hangs slack from the head block, the idler is about to be
+// lifted, and the lock alone does not hold the set: Held is false. The figures
+// are then those with the lock holding all that it can, and the arbor is not in
+// balance.
 type State struct {
 	Trim      units.Length `json:"trim"`
 	ArborTop  units.Length `json:"arbor_top"` // height above the deck
@@ -62,13 +68,16 @@ type State struct {
 	Hand      RopeState    `json:"hand"`
 	Blocks    []Block      `json:"blocks"`
 
-	// Lock is the difference of tension that the rope lock holds: positive when
-	// the rope below it is the tighter one (batten-heavy). Where it exceeds Grip
-	// the rope above is slack, Hand.Slack is set and the idler is about to be
-	// lifted: the lock alone does not hold the set.
+	// Lock is the difference of tension that is asked of the rope lock: positive
+	// when the rope below it is the tighter one (batten-heavy). Grip is the tension
+	// just below the lock, all that the rope above can give up.
 	Lock units.Force `json:"lock"`
-	Grip units.Force `json:"grip"` // tension of the hand line just below the lock
+	Grip units.Force `json:"grip"`
 }
+
+// Held tells whether the rope lock and the idler's weight hold what is out of
+// balance. It is true without a hand line, of which nothing is known then.
+func (s State) Held() bool { return s.Lock <= s.Grip }
 
 // Load is the load on the block or dead end of the given name; zero where there
 // is none of that name.
@@ -128,16 +137,13 @@ func (r *Reeved) At(trim units.Length, on Bodies) (State, error) {
 		n, s := path.Pull(int(Idler), 0, last, &h)
 		below := (idler - float64(r.hand.weight*s)) / n
 		parts, _ := path.Pull(int(Arbor), r.lock+1, last, &h)
-		held := imbalance * r.ratio / parts
-		st.Lock = units.Force(held)
-		st.Hand = r.hand.walk(below, -held, r.lock, &h, st.Blocks)
-		// Above the lock the rope is least tight where it is lowest: there, or at the arbor.
+		asked := imbalance * r.ratio / parts
 		grip := below + float64(r.hand.weight*r.lockHeight)
-		if held > grip {
-			st.Hand.Slack = true
-		}
-		st.Grip = units.Force(grip)
-		st.Blocks[len(r.blocks)] = Block{Name: RopeLock, On: Rail, Load: Vector{Up: units.Force(-min(held, grip))}}
+		held := min(asked, grip) // the rope above the lock has no more to give up
+		st.Lock, st.Grip = units.Force(asked), units.Force(grip)
+		st.Hand = r.hand.walk(below, -held, r.lock, &h, st.Blocks)
+		st.Hand.Slack = st.Hand.Slack || asked > grip
+		st.Blocks[len(r.blocks)] = Block{Name: RopeLock, On: Rail, Load: Vector{Up: units.Force(-held)}}
 	}
 	return st, nil
 }

@@ -37,7 +37,7 @@ func (s *sheet) wrap(head string, column int, text string) {
 	row := pad(head, column)
 	room := width - column
 	used := 0
-	for _, word := range strings.Fields(text) {
+	for _, word := range strings.FieldsFunc(glue(text), func(r rune) bool { return r == ' ' }) {
 		n := utf8.RuneCountInString(word)
 		if used > 0 && used+1+n > room {
 			s.line("%s", row)
@@ -68,6 +68,33 @@ func (s *sheet) row(label, what, much, remark string) {
 	s.wrapRow(pad("  "+label, entry)+pad(what, named)+right(much, amount), entry+named+amount+2, remark)
 }
 
+// nbsp keeps what stands on both sides of it on one line; String prints it as a space.
+const nbsp = "\u00a0"
+
+// String is the page.
+func (s *sheet) String() string { return strings.ReplaceAll(s.Builder.String(), nbsp, " ") }
+
+// glue keeps a number and its unit, feet and their inches, and inches and their
+// fraction together.
+func glue(text string) string {
+	b := []byte(text)
+	var out strings.Builder
+	for i, c := range b {
+		if c == ' ' && i > 0 && i+1 < len(b) && glued(b[i-1], b[i+1]) {
+			out.WriteString(nbsp)
+			continue
+		}
+		out.WriteByte(c)
+	}
+	return out.String()
+}
+
+func glued(before, after byte) bool {
+	digit := func(c byte) bool { return '0' <= c && c <= '9' }
+	letter := func(c byte) bool { return 'a' <= c && c <= 'z' || 'A' <= c && c <= 'Z' }
+	return digit(before) && (letter(after) || digit(after)) || before == '\'' && digit(after)
+}
+
 // wrapRow writes head and text on one line where they fit, and the text below
 // the head where they do not.
 func (s *sheet) wrapRow(head string, column int, text string) {
@@ -95,9 +122,14 @@ func (s *sheet) force(f units.Force) string {
 	return s.system.FormatPlaces(f, 3)
 }
 
+// format writes what stands in text; forces and stresses with even places, as in
+// the columns.
 func (s *sheet) format(q units.Value) string {
-	if f, ok := q.(units.Force); ok {
-		return s.force(f)
+	switch q := q.(type) {
+	case units.Force:
+		return s.force(q)
+	case units.Stress:
+		return s.system.FormatPlaces(q, 1)
 	}
 	return s.system.Format(q)
 }

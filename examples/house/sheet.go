@@ -34,36 +34,35 @@ func (s *sheet) house(house *lineset.RiggedHouse) {
 }
 
 func (s *sheet) list(house *lineset.RiggedHouse) {
-	s.line("  %s%s%s%s  %s%s", pad("set", 26), pad("purchase", 9), right("carried high", 13), right("in the arbor", 13), pad("worst out of balance", 25), "checks")
+	s.line("  %s%s%s%s  %s%s", pad("set", 26), pad("purchase", 9), right("carried high", 13), right("arbor, stack", 13), pad("worst out of balance", 25), "checks")
 	for set := range house.Sets() {
 		mark, worst := " ", set.Balance().Worst().Imbalance
 		if set.Exceeds() {
 			mark = "!"
 		}
 		s.line("%s %s%s%s%s  %s%s", mark, pad(clip(set.Set().Name, 25), 26), pad(set.Set().Rigging.Purchase.String(), 9),
-			right(s.mass(set.High().Carried), 13), right(s.mass(set.Counterweight().Stack.Mass), 13),
+			right(s.mass(set.High().Carried), 13), right(s.mass(set.Counterweight().Arbor), 13),
 			pad(s.heavy(worst), 25), count(set.Checks()))
 	}
 }
 
 // count says in few words how many checks a set passes.
 func count(checks []lineset.Check) string {
-	exceeds, without := 0, 0
+	n := map[lineset.Verdict]int{}
 	for _, c := range checks {
-		switch c.Verdict {
-		case lineset.Exceeds:
-			exceeds++
-		case lineset.NoLimit:
-			without++
-		}
+		n[c.Verdict]++
 	}
-	switch {
-	case exceeds > 0:
-		return fmt.Sprintf("%d exceed", exceeds)
-	case without > 0:
-		return fmt.Sprintf("%d no limit", without)
+	var words []string
+	if n[lineset.Exceeds] > 0 {
+		words = append(words, fmt.Sprintf("%d exceed", n[lineset.Exceeds]))
 	}
-	return "all within"
+	if n[lineset.NoLimit] > 0 {
+		words = append(words, fmt.Sprintf("%d no limit", n[lineset.NoLimit]))
+	}
+	if words == nil {
+		return "all within"
+	}
+	return strings.Join(words, ", ")
 }
 
 // set prints one set.
@@ -86,7 +85,7 @@ func (s *sheet) hangs(set *lineset.Rigged) {
 	d := set.Set()
 	s.row("HANGS", "batten with its fittings", s.mass(set.Bare()), "")
 	for _, item := range d.Hang {
-		s.row("", clip(item.Name, named-1), s.mass(item.Mass), s.span(item)+onDeck(item.OnDeck))
+		s.row("", clip(item.Name, named-1), s.mass(item.Mass), s.span(item)+s.onDeck(item))
 	}
 	if len(d.Hang) > 0 {
 		s.row("", "all together", s.mass(set.Bare()+set.Hung()), "")
@@ -100,12 +99,13 @@ func (s *sheet) span(item load.Item) string {
 	return s.format(item.From) + " to " + s.format(item.To)
 }
 
-func onDeck(o load.OnDeck) string {
-	switch o {
+func (s *sheet) onDeck(item load.Item) string {
+	foot := s.format(item.Below + item.Height)
+	switch item.OnDeck {
 	case load.Piles:
-		return ", piles"
+		return ", piles below " + foot
 	case load.Stands:
-		return ", stands"
+		return ", stands up to " + foot
 	}
 	return ""
 }
@@ -113,13 +113,18 @@ func onDeck(o load.OnDeck) string {
 func (s *sheet) stack(set *lineset.Rigged) {
 	c := set.Counterweight()
 	s.row("WANTED", "counterweight, with the arbor", s.mass(c.Loaded.Wanted), s.balanceAt(set))
-	s.row("", "of that, pipe weight", s.mass(c.Pieces.Pipe), "for the bare batten, less the arbor")
+	if c.Pieces.Pipe < 0 {
+		s.row("", "of that, pipe weight", "none", "the arbor outweighs the batten by "+s.mass(-c.Pieces.Pipe))
+	} else {
+		s.row("", "of that, pipe weight", s.mass(c.Pieces.Pipe), "for the bare batten, less the arbor")
+	}
 	s.row("", "of that, show weight", s.mass(c.Pieces.Show), "for what hangs")
 	s.row("STACK", "arbor, empty", s.mass(c.Tare), "from the bottom up")
 	s.rows("pipe weight", c.Stack.Pipe)
 	s.rows("show weight", c.Stack.Show)
 	if c.Stack.Plates > 0 {
-		s.row("", fmt.Sprintf("spreader plates  %d", c.Stack.Plates), s.mass(c.Stack.PlateMass), "")
+		s.row("", fmt.Sprintf("spreader plates  %d", c.Stack.Plates), s.mass(c.Stack.PlateMass),
+			"below it, then every "+s.format(set.Set().Rigging.Arbor.Plate.Every))
 	}
 	left := "just as wanted"
 	switch {
@@ -130,9 +135,9 @@ func (s *sheet) stack(set *lineset.Rigged) {
 	}
 	s.row("", "arbor and stack", s.mass(c.Arbor), left)
 	s.row("", "stack height "+s.format(c.Stack.Height)+" of "+s.format(set.Set().Rigging.Arbor.Room)+" room", "", "")
-	if !c.Fits() {
-		s.wrap("           ! ", entry, fmt.Sprintf("does not fit: all of it would be %s, %s tall (%s)",
-			s.mass(c.Ideal.Mass), s.format(c.Ideal.Height), c.Ideal.Call()))
+	if len(c.Short) > 0 {
+		s.wrap("           ! ", entry, fmt.Sprintf("short of %s: all of it would be %s, %s tall (%s)",
+			strings.Join(c.Short, " and "), s.mass(c.Ideal.Mass), s.format(c.Ideal.Height), c.Ideal.Call()))
 	}
 }
 
@@ -167,19 +172,44 @@ func (s *sheet) states(set *lineset.Rigged) {
 	both("carried", s.mass(low.Carried), s.mass(high.Carried))
 	both("out of balance", s.heavy(b.Low), s.heavy(b.High))
 	for i, line := range low.Ropes.Lift {
-		both(fmt.Sprintf("lift line %d, at its blocks", i+1), s.tension(low.Share.Lines[i], line), s.tension(high.Share.Lines[i], high.Ropes.Lift[i]))
+		both(fmt.Sprintf("lift line %d, at its most", i+1), s.tension(low.Share.Lines[i], line), s.tension(high.Share.Lines[i], high.Ropes.Lift[i]))
 	}
 	block := func(name string, of func(lineset.State) units.Force) { both(name, s.force(of(low)), s.force(of(high))) }
 	block("heaviest loft block", func(st lineset.State) units.Force { return heaviest(st, purchase.LoftBlock) })
 	block("head block", func(st lineset.State) units.Force { return st.Ropes.Load(purchase.HeadBlock).Size() })
 	if set.Set().Rigging.Purchase == purchase.Double {
-		block("heaviest dead end", func(st lineset.State) units.Force { return heaviest(st, purchase.DeadEnd) })
+		block("heaviest lift dead end", func(st lineset.State) units.Force { return heaviest(st, purchase.DeadEnd) })
+		block("hand line dead end, beam", func(st lineset.State) units.Force { return st.Ropes.Load(purchase.HandDeadEnd).Size() })
+		block("hand line dead end, rail", func(st lineset.State) units.Force { return st.Ropes.Load(purchase.RailDeadEnd).Size() })
 	}
 	block("head beam, all together", func(st lineset.State) units.Force { return st.Ropes.On(purchase.HeadBeam).Size() })
-	for _, p := range []lineset.Point{b.Most, b.Least} {
-		if p.Trim != low.Trim && p.Trim != high.Trim {
-			s.line("             on the way, at %s: %s", s.format(p.Trim), s.heavy(p.Imbalance))
+	s.remarks(set)
+}
+
+// remarks says what two columns cannot.
+func (s *sheet) remarks(set *lineset.Rigged) {
+	t, low, high, b := set.Travel(), set.Low(), set.High(), set.Balance()
+	for i, p := range b.Curve {
+		switch {
+		case i > 0 && b.Curve[i-1].Trim == p.Trim:
+			s.wrap("", entry, fmt.Sprintf("as it leaves the deck at %s: %s, then %s", s.format(p.Trim),
+				s.heavy(b.Curve[i-1].Imbalance), s.heavy(p.Imbalance)))
+		case (p == b.Most || p == b.Least) && p.Trim != low.Trim && p.Trim != high.Trim && (i+1 == len(b.Curve) || b.Curve[i+1].Trim != p.Trim):
+			s.wrap("", entry, fmt.Sprintf("on the way, at %s: %s", s.format(p.Trim), s.heavy(p.Imbalance)))
 		}
+	}
+	if left := set.Bare() + set.Hung() - high.Carried; left > units.Gram {
+		s.wrap("           ! ", entry, s.mass(left)+" of what hangs is still on the deck at high trim, and not in these figures")
+	}
+	if t.Low > t.Highest || t.High < t.Lowest {
+		s.wrap("           ! ", entry, "the trims wanted lie wholly beyond what the set reaches")
+	}
+	switch {
+	case set.Set().Rigging.Idler.Mass == 0:
+		s.wrap("", entry, "the idler's weight is not given: the tension that it keeps in the hand line is left out")
+	case !low.Ropes.Held() || !high.Ropes.Held():
+		s.wrap("           ! ", entry, "batten-heavy beyond what the idler's weight answers: the idler lifts and the rope lock alone does "+
+			"not hold the set; figures at that trim are not at rest")
 	}
 }
 
@@ -193,7 +223,7 @@ func (s *sheet) trim(which string, wanted, reached units.Length) string {
 
 func (s *sheet) tension(share load.LineShare, rope purchase.RopeState) string {
 	if share.Slack {
-		return "slack"
+		return "slack by " + s.format(share.Gap)
 	}
 	return s.force(rope.Greatest())
 }
@@ -210,17 +240,17 @@ func heaviest(st lineset.State, name func(int) string) units.Force {
 func (s *sheet) travel(t lineset.Travel) {
 	s.wrap("  TRAVEL", entry, fmt.Sprintf("arbor %s gives the batten %s; wanted %s, which takes %s of the arbor",
 		s.format(t.Arbor), s.format(t.Batten), s.format(t.Wanted), s.format(t.ArborWanted)))
-	s.wrap("", entry, fmt.Sprintf("trims wanted %s to %s, reached %s to %s; %s below, %s above", s.format(t.Low), s.format(t.High),
-		s.format(t.Lowest), s.format(t.Highest), s.spare(t.Below), s.spare(t.Above)))
-	s.wrap("", entry, fmt.Sprintf("at the ends: %s clear under the arbor, %s over the batten to the loft blocks",
+	s.wrap("", entry, fmt.Sprintf("trims wanted %s to %s, reached %s to %s", s.format(t.Low), s.format(t.High), s.format(t.Lowest), s.format(t.Highest)))
+	s.wrap("", entry, s.spare(t.Below, "low")+", "+s.spare(t.Above, "high"))
+	s.wrap("", entry, fmt.Sprintf("at the ends: arbor %s above the deck, batten %s below the loft blocks",
 		s.format(t.UnderFoot), s.format(t.UnderLoft)))
 }
 
-func (s *sheet) spare(l units.Length) string {
+func (s *sheet) spare(l units.Length, which string) string {
 	if l < 0 {
-		return "short " + s.format(-l)
+		return s.format(-l) + " short of " + which + " trim"
 	}
-	return "spare " + s.format(l)
+	return "overtravel " + s.format(l) + " beyond " + which + " trim"
 }
 
 func (s *sheet) check(c lineset.Check) {
@@ -230,6 +260,9 @@ func (s *sheet) check(c lineset.Check) {
 		mark = "!"
 	case lineset.NoLimit:
 		ratio = ""
+	}
+	if c.Verdict != lineset.NoLimit && (c.Ratio <= 0 || c.Ratio >= 100) {
+		ratio = "-" // nothing to divide by, or nothing that a ratio would tell
 	}
 	much := s.format(c.Demand)
 	if c.Verdict != lineset.NoLimit {
@@ -284,7 +317,7 @@ func (s *sheet) totals(house *lineset.RiggedHouse) {
 		if c.Short() > 0 {
 			mark, verdict = "!", fmt.Sprintf("exceeds the stock by %d", c.Short())
 		}
-		s.line("%s %s%d of %d: %s", mark, pad("pieces of the "+c.Name, 42), c.Used, c.Stock, verdict)
+		s.line("%s %s%d of %d: %s", mark, pad("pieces of the "+clip(c.Name, 20)+", wanted of stock", 42), c.Wanted, c.Stock, verdict)
 	}
 }
 
@@ -299,7 +332,8 @@ func (s *sheet) working(set *lineset.Rigged) {
 		{"counterweight", set.Counterweight().Working(s.system)},
 		{"balance", set.Balance().Working(s.system)},
 		{"travel", set.Travel().Working(s.system)},
-		{"lines and blocks", set.Low().Working(s.system)},
+		{"lines and blocks at low trim", set.Low().Working(s.system)},
+		{"lines and blocks at high trim", set.High().Working(s.system)},
 	} {
 		s.line("  %s", part.name)
 		for _, step := range part.steps {

@@ -46,12 +46,11 @@ func (b Balance) Worst() Point {
 	return b.Most
 }
 
-// curve gives the imbalance where it may turn: at low and high trim and at every
-// trim between at which what is carried bends or jumps. Between those it is
-// linear in the trim, because the ropes hang plumb and a heap grows evenly.
-// Carried takes the trim and whether the value just above it is meant.
-func (r *Rigged) curve(arbor units.Mass, carried func(trim units.Length, above bool) units.Mass) ([]Point, error) {
-	low, high := r.travel.reached()
+// curve gives the imbalance where it may turn between two trims: at both of them
+// and at every break of what is carried. Between those it is linear in the trim,
+// because the ropes hang plumb and a heap grows evenly. Carried takes the trim and
+// whether the value just above it is meant.
+func (r *Rigged) curve(low, high units.Length, arbor units.Mass, carried func(trim units.Length, above bool) units.Mass) ([]Point, error) {
 	points := make([]Point, 0, 2+2*len(r.breaks))
 	add := func(trim units.Length, above bool) error {
 		p := Point{Trim: trim, Carried: carried(trim, above)}

@@ -40,7 +40,7 @@ type Check struct {
 	Demand  units.Value  `json:"demand"`
 	Limit   units.Value  `json:"limit"`
 	Margin  units.Value  `json:"margin"` // limit less demand; negative: over
-	Ratio   float64      `json:"ratio"`  // demand over limit; 0 where no limit was given
+	Ratio   float64      `json:"ratio"`  // demand over limit; 0 where no limit was given, or the limit is nothing
 	Verdict Verdict      `json:"verdict"`
 	Basis   string       `json:"basis"` // where the limit comes from
 }

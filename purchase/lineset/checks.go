@@ -14,7 +14,7 @@ func (r *Rigged) check() []Check {
 
 	// A stack that had to be cut short is held against what it would take.
 	height, mass := c.Stack.Height, c.Stack.Mass
-	if !c.Fits() {
+	if len(c.Short) > 0 {
 		height, mass = max(height, c.Ideal.Height), max(mass, c.Ideal.Mass)
 	}
 	worst := r.balance.Worst()
@@ -24,8 +24,8 @@ func (r *Rigged) check() []Check {
 		compare("stack height", "", height, frame.Room, "room on the arbor's rods, as given"),
 		compare("counterweight mass", "", mass, frame.Capacity, "capacity of the arbor, as given"),
 		balance,
-		compare("travel to low trim", "", t.Highest-t.Low, t.Batten, "batten travel between the arbor's stops, counted from the highest trim reached"),
-		compare("travel to high trim", "", t.High-t.Lowest, t.Batten, "batten travel between the arbor's stops, counted from the lowest trim reached"),
+		reach("travel to low trim", t.Low, t.Highest-t.Low, t.Batten, "batten travel between the arbor's stops, counted down from the highest trim reached"),
+		reach("travel to high trim", t.High, t.High-t.Lowest, t.Batten, "batten travel between the arbor's stops, counted up from the lowest trim reached"),
 	}
 
 	line := r.worst(func(s State) (string, units.Force) {
@@ -41,9 +41,20 @@ func (r *Rigged) check() []Check {
 		loft.compare("loft block load", lim.LoftBlock),
 		head.compare("head block load", lim.HeadBlock))
 	if r.set.Rigging.Purchase == purchase.Double {
-		checks = append(checks, r.worst(r.heaviest(purchase.DeadEnd)).compare("dead end pull", lim.DeadEnd))
+		checks = append(checks, r.worst(r.heaviest(purchase.DeadEnd)).compare("lift line dead end", lim.DeadEnd))
 	}
 	return append(checks, r.checkPipe(lim.Pipe), r.checkLock())
+}
+
+// reach holds the travel from one end of the reach to a trim against all of it. A
+// trim beyond that very end, a travel below zero, is as far out of reach.
+func reach(name string, trim, travel, most units.Length, basis string) Check {
+	c := compare(name, "", travel, most, basis)
+	c.Trim = trim
+	if travel < -most.Scale(rounding) {
+		c.Verdict = Exceeds
+	}
+	return c
 }
 
 func (r *Rigged) checkPipe(lim StressLimit) Check {
@@ -58,9 +69,9 @@ func (r *Rigged) checkPipe(lim StressLimit) Check {
 	return c
 }
 
-// checkLock holds what a batten-heavy set asks of the rope lock against what the
-// idler's weight can answer: the rope above the lock can give up no more tension
-// than it has.
+// checkLock looks at the batten-heavy side only: an arbor-heavy set tightens the
+// rope above the lock. It holds what a batten-heavy set takes off that rope
+// against the tension that the idler's weight keeps in it.
 func (r *Rigged) checkLock() Check {
 	worst := r.states[0]
 	for _, s := range r.states {
@@ -68,11 +79,11 @@ func (r *Rigged) checkLock() Check {
 			worst = s
 		}
 	}
-	basis := "tension of the hand line at the lock, from half the idler's weight: a batten-heavy set that pulls more lifts the idler"
+	basis := "hand line tension at the lock, from the idler's weight as given: a batten-heavy set that takes off more lifts the idler, and the lock alone does not hold it"
 	if r.set.Rigging.Idler.Mass == 0 {
 		basis = ""
 	}
-	c := compare("pull at the rope lock", "", max(worst.Ropes.Lock, 0), worst.Ropes.Grip, basis)
+	c := compare("lift on the idler", "", max(worst.Ropes.Lock, 0), worst.Ropes.Grip, basis)
 	c.Trim = worst.Trim
 	return c
 }

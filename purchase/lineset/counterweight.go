@@ -1,6 +1,10 @@
 package lineset
 
 import (
+	"errors"
+	"slices"
+	"strings"
+
 	"example.com/steelyard/arbor"
 	"example.com/steelyard/units"
 )
@@ -21,9 +25,10 @@ type Counterweight struct {
 	// already outweighs the bare batten.
 	Pieces arbor.Wanted `json:"pieces"`
 
-	Stack arbor.Stack `json:"stack"` // the best that fits
-	Ideal arbor.Stack `json:"ideal"` // what it would take if room, capacity and stock were no limit
-	Arbor units.Mass  `json:"arbor"` // the arbor with the stack in it
+	Stack arbor.Stack `json:"stack"`           // the best that fits
+	Ideal arbor.Stack `json:"ideal"`           // what it would take if room, capacity and stock were no limit
+	Short []string    `json:"short,omitempty"` // what keeps the stack from that: any of "room", "capacity", "stock"; none: it comes as close
+	Arbor units.Mass  `json:"arbor"`           // the arbor with the stack in it
 }
 
 // Demand is the whole mass that is wanted at the arbor, the arbor included, and
@@ -35,44 +40,81 @@ type Demand struct {
 	Wanted units.Mass `json:"wanted"`
 }
 
-// Fits tells whether the stack that fits comes as close to what is wanted as any
-// stack of these pieces could.
-func (c Counterweight) Fits() bool {
-	return units.Abs(c.Stack.Error) <= units.Abs(c.Ideal.Error)
-}
-
 // counterweight works out what is wanted at the arbor and fills it.
+//
+// Pipe weight belongs to what is installed: it makes the bare batten even over
+// all that the set reaches, whatever the show's trims, so that it need not be
+// changed with them. What the show asks beyond that is show weight.
 func (r *Rigged) counterweight(stock arbor.Stock) (Counterweight, error) {
 	frame := r.set.Rigging.Arbor
 	c := Counterweight{Ratio: r.ropes.Ratio(), Balance: r.set.Balance, Ropes: r.ropeMasses(), Tare: frame.Tare}
 	var err error
-	if c.Loaded, err = r.demand(r.hung); err != nil {
+	if c.Bare, err = r.demand(Even, r.travel.Lowest, r.travel.Highest, r.bare); err != nil {
 		return c, err
 	}
-	if c.Bare, err = r.demand(r.bare); err != nil {
-		return c, err
+	c.Loaded = c.Bare
+	if len(r.set.Hang) > 0 {
+		low, high := r.travel.reached()
+		if c.Loaded, err = r.demand(r.set.Balance, low, high, r.hung); err != nil {
+			return c, err
+		}
 	}
-	c.Pieces = arbor.Wanted{Pipe: c.Bare.Wanted - c.Tare, Show: c.Loaded.Wanted - c.Bare.Wanted}
+	// A light hang may ask for less than the pipe weight that stays; no piece is taken out for it.
+	c.Pieces = arbor.Wanted{Pipe: c.Bare.Wanted - c.Tare, Show: max(c.Loaded.Wanted-c.Bare.Wanted, 0)}
 	if c.Stack, err = frame.Fill(c.Pieces, stock, arbor.EitherSide); err != nil {
-		return c, err
+		return c, wantedFault(err)
 	}
 	if c.Ideal, err = frame.Ideal(c.Pieces, stock, arbor.EitherSide); err != nil {
-		return c, err
+		return c, wantedFault(err)
 	}
 	c.Arbor = c.Tare + c.Stack.Mass
+	r.ample = c.Stack
+	if units.Abs(c.Stack.Error) <= units.Abs(c.Ideal.Error) {
+		return c, nil
+	}
+	if c.Ideal.Height > frame.Room {
+		c.Short = append(c.Short, "room")
+	}
+	if c.Ideal.Mass > frame.Capacity {
+		c.Short = append(c.Short, "capacity")
+	}
+	enough, short := slices.Clone(stock), false
+	for i, piece := range stock {
+		short = short || c.Ideal.Used(piece.Name) > piece.Count
+		enough[i].Count = plenty
+	}
+	if short {
+		c.Short = append(c.Short, "stock")
+	}
+	if r.ample, err = frame.Fill(c.Pieces, enough, arbor.EitherSide); err != nil {
+		return c, wantedFault(err)
+	}
 	return c, nil
+}
+
+// plenty is more pieces of a kind than any arbor takes.
+const plenty = 10_000
+
+// wantedFault says of a counterweight that no arbor could hold which field it
+// follows from.
+func wantedFault(err error) error {
+	var fe *units.FieldError
+	if errors.As(err, &fe) && strings.HasPrefix(fe.Field, "wanted") {
+		return &units.FieldError{Field: "hang", Value: fe.Value + " of counterweight for it", Want: fe.Want, Err: fe.Err}
+	}
+	return err
 }
 
 // demand works out what balances where the set asks for it. The imbalance falls
 // by g/ratio for each unit of mass at the arbor, at every trim alike, so the mass
 // that makes the extremes equal and opposite is the one that balances their mean.
-func (r *Rigged) demand(carried func(units.Length, bool) units.Mass) (Demand, error) {
-	curve, err := r.curve(0, carried)
+func (r *Rigged) demand(at BalanceAt, low, high units.Length, carried func(units.Length, bool) units.Mass) (Demand, error) {
+	curve, err := r.curve(low, high, 0, carried)
 	if err != nil {
 		return Demand{}, err
 	}
 	var d Demand
-	switch r.set.Balance {
+	switch at {
 	case AtLow:
 		d.Most, d.Least = curve[0], curve[0]
 	case AtHigh:

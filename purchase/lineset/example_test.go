@@ -30,7 +30,7 @@ func Example() {
 	fmt.Println("most loaded: line", line, "with", us.Format(tension))
 	// Output:
 	// wanted at the arbor: 936.24 lb
-	// call: pipe weight 3 of the 44, 1 of the 22, 1 of the 11; show weight 15 of the 44, 1 of the 11, with 2 spreader plates
+	// call: pipe weight 3 of the 44, 1 of the 22; show weight 15 of the 44, 1 of the 22, with 2 spreader plates
 	// worst out of balance: -9.9 lbf at 28' 0"
 	// reaches 4' 0" to 50' 0"
 	// most loaded: line 3 with 137.2 lbf
@@ -52,7 +52,7 @@ func ExampleRigged_Checks() {
 		}
 	}
 	// Output:
-	// travel to high trim: 48' 0" of 46' 0", 1.04, exceeds (batten travel between the arbor's stops, counted from the lowest trim reached)
+	// travel to high trim: 48' 0" of 46' 0", 1.04, exceeds (batten travel between the arbor's stops, counted up from the lowest trim reached)
 }
 
 // Working lists the lines that an engineer would write.
@@ -87,11 +87,11 @@ func ExampleHouse_Rig() {
 		fmt.Println(p.Used, "of", p.Stock, "of the", p.Name)
 	}
 	// Output:
-	// first electric 2 21 pieces exceeds: false
-	// border 1 4 pieces exceeds: false
+	// first electric 2 20 pieces exceeds: false
+	// border 1 3 pieces exceeds: false
 	// 19 of 60 of the 44
-	// 2 of 20 of the 22
-	// 4 of 20 of the 11
+	// 4 of 20 of the 22
+	// 0 of 20 of the 11
 }
 
 // Every fault of a text comes together, each with the path of its field, the

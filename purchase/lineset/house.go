@@ -48,7 +48,7 @@ func (h *House) UnmarshalJSON(text []byte) error {
 // it; whether the stock is enough for all of them together is told by Totals.
 func (h House) Rig() (*RiggedHouse, error) {
 	var p check.Problems
-	p.Within("stock", "", h.Stock.Validate())
+	p.Within("stock", "", validateStock(h.Stock))
 	faulty := map[string]bool{}
 	for _, name := range slices.Sorted(maps.Keys(h.Riggings)) {
 		if err := h.Riggings[name].Validate(); err != nil {
@@ -157,13 +157,14 @@ func (r *RiggedHouse) Set(name string) *Rigged {
 // PieceCount is how many pieces of one kind all stacks take together, and how
 // many are in stock.
 type PieceCount struct {
-	Name  string `json:"name"`
-	Used  int    `json:"used"`  // by all stacks together
-	Stock int    `json:"stock"` // there are
+	Name   string `json:"name"`
+	Used   int    `json:"used"`   // in all stacks together
+	Wanted int    `json:"wanted"` // the same, were there enough pieces for every set
+	Stock  int    `json:"stock"`  // how many there are
 }
 
 // Short is how many pieces are missing.
-func (c PieceCount) Short() int { return max(c.Used-c.Stock, 0) }
+func (c PieceCount) Short() int { return max(c.Wanted-c.Stock, 0) }
 
 // Totals adds up a house. Loads on the building are those with every set at high
 // trim, at rest.
@@ -194,6 +195,7 @@ func (r *RiggedHouse) Totals() Totals {
 		c := PieceCount{Name: piece.Name, Stock: piece.Count}
 		for _, s := range r.sets {
 			c.Used += s.counter.Stack.Used(piece.Name)
+			c.Wanted += s.ample.Used(piece.Name)
 		}
 		t.Pieces = append(t.Pieces, c)
 	}

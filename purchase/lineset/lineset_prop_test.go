@@ -90,6 +90,9 @@ func TestPropWantedBalances(t *testing.T) {
 		if err != nil {
 			t.Skip(err)
 		}
+		if len(s.Hang) == 0 {
+			t.Skip("an empty set gets its pipe weight, whatever was asked")
+		}
 		c, b := r.Counterweight(), r.Balance()
 		// Each kilogram at the arbor takes g/ratio off the imbalance, everywhere alike.
 		shift := (c.Loaded.Wanted - c.Arbor).Weight(units.StandardGravity).Scale(1 / r.Ratio())

@@ -92,8 +92,10 @@ func TestVerdicts(t *testing.T) {
 		{"chandelier", func(s *lineset.Set) {
 			s.Hang = load.Hang{{Name: "chandelier", Mass: 720 * units.Pound, From: 21 * units.Foot, To: 21 * units.Foot}}
 		}, "lift line tension", lineset.Exceeds, "the middle line takes nearly all of it"},
+		{"trims above the reach", func(s *lineset.Set) { s.Low, s.High = 51*units.Foot, 53*units.Foot }, "travel to low trim", lineset.Exceeds, "it cannot come so high, not even for low trim"},
+		{"trims below the reach", func(s *lineset.Set) { s.Low, s.High = 1*units.Foot, 3*units.Foot }, "travel to high trim", lineset.Exceeds, "it cannot come so low, not even for high trim"},
 		{"no limit", func(s *lineset.Set) { s.Rigging.Limits.LiftLine = lineset.ForceLimit{} }, "lift line tension", lineset.NoLimit, "an absent limit is not a pass"},
-		{"no idler weight", func(s *lineset.Set) { s.Rigging.Idler.Mass = 0 }, "pull at the rope lock", lineset.NoLimit, "nothing was said about the idler"},
+		{"no idler weight", func(s *lineset.Set) { s.Rigging.Idler.Mass = 0 }, "lift on the idler", lineset.NoLimit, "nothing was said about the idler"},
 		{"standing flat", func(s *lineset.Set) {
 			s.Low, s.Balance = 15*units.Foot, lineset.AtHigh
 			s.Hang = load.Hang{{Name: "flat", Mass: 200 * units.Pound, From: 10 * units.Foot, To: 30 * units.Foot, Height: 16 * units.Foot, OnDeck: load.Stands}}
@@ -133,6 +135,66 @@ func TestTrimsNotReached(t *testing.T) {
 		}
 		if _, err := r.Imbalance(trim); !errors.Is(err, units.ErrOutOfRange) {
 			t.Errorf("imbalance at %v: error %v", trim, err)
+		}
+	}
+}
+
+// When a stack falls short, the set says of what, and the house counts the pieces
+// that would have been wanted.
+func TestShort(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		change func(*lineset.Set, arbor.Stock)
+		short  []string
+		reason string
+	}{
+		{"nothing", func(*lineset.Set, arbor.Stock) {}, nil, "all of it fits"},
+		{"room", func(s *lineset.Set, _ arbor.Stock) { s.Rigging.Arbor.Room = 20 * units.Inch }, []string{"room"}, "some 40 in in 20"},
+		{"capacity", func(s *lineset.Set, _ arbor.Stock) { s.Rigging.Arbor.Capacity = 500 * units.Pound }, []string{"capacity"}, "some 840 lb"},
+		{"stock", func(_ *lineset.Set, s arbor.Stock) { s[0].Count, s[1].Count, s[2].Count = 4, 0, 0 }, []string{"stock"}, "4 of some 19"},
+		{"all", func(s *lineset.Set, p arbor.Stock) {
+			s.Rigging.Arbor.Room, s.Rigging.Arbor.Capacity = 20*units.Inch, 500*units.Pound
+			p[0].Count = 4
+			p[1].Count, p[2].Count = 0, 0
+		}, []string{"room", "capacity", "stock"}, "each of them"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s, pieces := electric(), append(arbor.Stock{}, stock...)
+			c.change(&s, pieces)
+			house, err := lineset.House{Name: "test", Stock: pieces, Sets: []lineset.Set{s}}.Rig()
+			if err != nil {
+				t.Fatal(err)
+			}
+			got := house.Set(s.Name).Counterweight()
+			if diff := cmp.Diff(c.short, got.Short); diff != "" {
+				t.Errorf("%s (-want +got):\n%s", c.reason, diff)
+			}
+			for _, p := range house.Totals().Pieces {
+				if used := got.Stack.Used(p.Name); p.Used != used || p.Wanted < used {
+					t.Errorf("%s: used %d, wanted %d, in the stack %d", p.Name, p.Used, p.Wanted, used)
+				}
+			}
+			if wantShort := len(c.short) == 1 && c.short[0] == "stock"; wantShort && house.Totals().Pieces[0].Short() == 0 {
+				t.Error("the house is short of nothing")
+			}
+		})
+	}
+}
+
+// Pipe weight belongs to the rigging: neither the show's trims nor where it is to
+// balance changes it.
+func TestPipeWeightStays(t *testing.T) {
+	want := mustRig(t, electric()).Counterweight().Stack.Pipe
+	for _, change := range []func(*lineset.Set){
+		func(s *lineset.Set) { s.Low, s.High = 20*units.Foot, 30*units.Foot },
+		func(s *lineset.Set) { s.Balance = lineset.AtLow },
+		func(s *lineset.Set) { s.Balance = lineset.AtHigh },
+		func(s *lineset.Set) { s.Hang = nil },
+	} {
+		s := electric()
+		change(&s)
+		if diff := cmp.Diff(want, mustRig(t, s).Counterweight().Stack.Pipe); diff != "" {
+			t.Errorf("pipe weight changed (-want +got):\n%s", diff)
 		}
 	}
 }
@@ -215,7 +277,8 @@ func TestHouseTotals(t *testing.T) {
 	a, b := electric(), electric()
 	b.Name, b.Rigging.Purchase = "second electric", purchase.Double
 	b.Hang[0].Mass = 400 * units.Pound
-	few := arbor.Stock{{Name: "44", Mass: 44 * units.Pound, Thickness: 2 * units.Inch, Count: 20}}
+	// 25 are enough for either set, of some 20 and 23, but not for both.
+	few := arbor.Stock{{Name: "44", Mass: 44 * units.Pound, Thickness: 2 * units.Inch, Count: 25}}
 	house, err := lineset.House{Name: "test", Stock: few, Sets: []lineset.Set{a, b}}.Rig()
 	if err != nil {
 		t.Fatal(err)
@@ -230,8 +293,8 @@ func TestHouseTotals(t *testing.T) {
 	if totals.Sets != 2 || totals.Carried != carried || len(totals.Pieces) != 1 || totals.Pieces[0].Used != used {
 		t.Errorf("totals %+v; want 2 sets, %v carried, %d pieces", totals, carried, used)
 	}
-	if short := totals.Pieces[0].Short(); short != used-20 || !house.Exceeds() {
-		t.Errorf("short of %d pieces, house exceeds: %v; want %d and true", short, house.Exceeds(), used-20)
+	if short := totals.Pieces[0].Short(); short != used-25 || short <= 0 || !house.Exceeds() {
+		t.Errorf("short of %d pieces, house exceeds: %v; want %d and true", short, house.Exceeds(), used-25)
 	}
 	if house.Set("second electric") == nil || house.Set("third electric") != nil {
 		t.Error("sets are not found by name")

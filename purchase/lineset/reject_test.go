@@ -82,6 +82,7 @@ func TestHouseRefused(t *testing.T) {
 		{"basis without a limit", func(h *lineset.House) {
 			single(h, func(r *lineset.Rigging) { r.Limits.HeadBlock.Basis = "common practice" })
 		}, `riggings["single"].limits.head_block.max`, "", units.ErrMissing, "the figure was forgotten"},
+		{"no stock", func(h *lineset.House) { h.Stock = nil }, "stock", "", units.ErrMissing, "nothing could be answered"},
 		{"negative stock", func(h *lineset.House) { h.Stock[0].Mass = -1 }, "stock[0].mass", `"44"`, units.ErrNegative, "things have mass"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -24,7 +24,8 @@ type Rigged struct {
 	travel  Travel
 	counter Counterweight
 	balance Balance
-	states  []State // at low trim, where the load may turn between, and at high trim
+	ample   arbor.Stack // what would be stacked were there enough pieces of every kind
+	states  []State     // at low trim, where the load may turn between, and at high trim
 	checks  []Check
 }
 
@@ -34,7 +35,7 @@ type Rigged struct {
 // A set that exceeds its limits is no error: see Checks.
 func (s Set) Rig(stock arbor.Stock) (*Rigged, error) {
 	var p check.Problems
-	p.Within("stock", "", stock.Validate())
+	p.Within("stock", "", validateStock(stock))
 	if s.Like != "" {
 		p.Add("like", strconv.Quote(s.Like), "the rigging itself: only a house can look one up by name", units.ErrUnknown)
 	}
@@ -45,6 +46,15 @@ func (s Set) Rig(stock arbor.Stock) (*Rigged, error) {
 		return nil, err
 	}
 	return s.compute(stock)
+}
+
+// validateStock refuses a stock of no kinds too: with it no set could be answered,
+// and the results would look as if none had to be.
+func validateStock(stock arbor.Stock) error {
+	if len(stock) == 0 {
+		return &units.FieldError{Want: "at least one kind of counterweight piece", Err: units.ErrMissing}
+	}
+	return stock.Validate()
 }
 
 // Validate reports everything that is wrong with what is installed, as
@@ -126,7 +136,8 @@ func (s Set) compute(stock arbor.Stock) (*Rigged, error) {
 	if r.counter, err = r.counterweight(stock); err != nil {
 		return nil, err
 	}
-	curve, err := r.curve(r.counter.Arbor, r.hung)
+	low, high := r.travel.reached()
+	curve, err := r.curve(low, high, r.counter.Arbor, r.hung)
 	if err != nil {
 		return nil, err
 	}

@@ -41,7 +41,7 @@ type Rigging struct {
 // half its weight.
 type Idler struct {
 	Height units.Length `json:"height"` // above the deck
-	Mass   units.Mass   `json:"mass"`   // zero: not known, and what it holds down is not checked
+	Mass   units.Mass   `json:"mass"`   // zero: not known; then the tension it keeps in the hand line is left out of all loads, and is not checked
 }
 
 // Limits are what a set is held against. The caller sets them; a limit that is

@@ -45,7 +45,7 @@ type BalanceAt uint8
 const (
 	AtLow  BalanceAt = iota + 1 // at low trim, with what is carried there
 	AtHigh                      // at high trim, with what is carried there
-	Even                        // batten-heavy and arbor-heavy extremes over the travel equal
+	Even                        // batten-heavy and arbor-heavy extremes over the travel equal and opposite
 )
 
 var balanceNames = [...]string{AtLow: "low", AtHigh: "high", Even: "even"}

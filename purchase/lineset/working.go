@@ -91,10 +91,28 @@ func (s State) Working(sys units.System) []Step {
 		steps = append(steps, Step{"lift line " + strconv.Itoa(i+1) + at,
 			w.force(share) + " at the batten + " + w.force(rope.Greatest()-share) + " of its own up to the blocks", w.force(rope.Greatest()), basisBeam})
 	}
-	head := s.Ropes.Load(purchase.HeadBlock)
-	steps = append(steps, Step{"head block" + at, "√(" + w.force(units.Abs(head.Across)) + "² across + " + w.force(units.Abs(head.Up)) + "² down)", w.force(head.Size()), basisVector})
-	beam := s.Ropes.On(purchase.HeadBeam)
-	return append(steps, Step{"head beam" + at, "√(" + w.force(units.Abs(beam.Across)) + "² across + " + w.force(units.Abs(beam.Up)) + "² down)", w.force(beam.Size()), basisVector + "; dead ends too"})
+	// The hand line passes the head block plumb on both sides.
+	var hand units.Force
+	for _, part := range s.Ropes.Hand.Parts {
+		if part.From == purchase.HeadBlock {
+			hand += part.TensionFrom
+		}
+		if part.To == purchase.HeadBlock {
+			hand += part.TensionTo
+		}
+	}
+	for _, block := range []struct {
+		name string
+		load purchase.Vector
+		of   string
+	}{
+		{"head block", s.Ropes.Load(purchase.HeadBlock), "; down: lift lines and " + w.force(hand) + " of the hand line"},
+		{"head beam", s.Ropes.On(purchase.HeadBeam), "; head block and dead ends"},
+	} {
+		across, up := units.Abs(block.load.Across), units.Abs(block.load.Up)
+		steps = append(steps, Step{block.name + at, "√(" + w.force(across) + "² across + " + w.force(up) + "² down)" + block.of, w.force(block.load.Size()), basisVector})
+	}
+	return steps
 }
 
 // ropes writes the closed form of the ropes' weight, which agrees with the walk
@@ -105,7 +123,11 @@ func (w worker) ropes(r Ropes, p Point) string {
 	if r.HandRatio != 1 {
 		hand += " × " + number(r.HandRatio)
 	}
-	return "lift lines " + lift + " + hand line " + hand
+	text := "lift lines " + lift + " + hand line " + hand
+	if w.sys != units.US { // where a pound weighs a pound-force
+		text += ", × 9.80665 m/s²"
+	}
+	return text
 }
 
 // worker writes the working in one unit system.
