@@ -1,8 +1,6 @@
 package purchase
 
 import (
-	"math"
-
 	"example.com/steelyard/internal/check"
 	"example.com/steelyard/internal/rope"
 	"example.com/steelyard/units"
@@ -16,13 +14,14 @@ import (
 //
 // It is the upward pull of all ropes on the arbor less the arbor's weight,
 // divided by the ratio, with tensions from the walk along each path (see State).
-// The error is about the trim, or a mass that is not finite.
+// The error is about the trim, or a mass that is not finite or of no possible
+// size.
 func (r *Reeved) Imbalance(trim units.Length, carried, arbor units.Mass) (units.Force, error) {
 	y, err := r.arborTop(trim)
 	if err != nil {
 		return 0, err
 	}
-	if err := finite(carried, arbor); err != nil {
+	if err := possible(carried, arbor); err != nil {
 		return 0, err
 	}
 	h := r.heights(y)
@@ -68,11 +67,9 @@ func (r *Reeved) imbalance(h *rope.Heights, carried, arbor float64) float64 {
 	return up / r.ratio
 }
 
-func finite(masses ...units.Mass) error {
-	for _, m := range masses {
-		if f := m.In(units.Kilogram); math.IsNaN(f) || math.IsInf(f, 0) {
-			return &units.FieldError{Field: "mass", Value: check.Show(m), Want: "a finite mass", Err: units.ErrNotFinite}
-		}
-	}
-	return nil
+func possible(carried, arbor units.Mass) error {
+	var p check.Problems
+	check.Finite(&p, "carried", carried)
+	check.Finite(&p, "arbor", arbor)
+	return p.Err()
 }

@@ -97,8 +97,8 @@ func ExampleLayout_Validate() {
 	// Output:
 	// kind: is missing; want "single" or "double"
 	// lift_line_mass: -0.672 lb/ft (-1 kg/m) is negative; want 0 or more
-	// idler: 55' 0" (16.764 m) is out of range; want less than the height of the arbor's foot, 52' 0" (15.849599999999999 m)
-	// rail: 14' 0" (4.2672 m) is out of range; want a height between the idler's, 55' 0" (16.764 m), and the head block's, 60' 0" (18.288 m)
+	// idler: 55' 0" (16.764 m) is out of range; want less than the height of the arbor's foot, 52' 0" (15.8496 m)
+	// rail: 14' 0" (4.2672 m) is out of range; want more than the idler's height, 55' 0" (16.764 m)
 	// true true
 }
 

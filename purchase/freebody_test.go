@@ -91,6 +91,28 @@ func TestDoubleFreeBody(t *testing.T) {
 	}
 }
 
+// The ropes can run between the trims at which a stop would meet the next: the
+// batten the loft blocks, the arbor the head block or the idler.
+func TestReach(t *testing.T) {
+	r, err := weightless(purchase.Single).Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	// The arbor's top is at 58 ft for a trim of 4 ft: 2 ft up it meets the head block,
+	// its foot meets the idler 51 ft down; the batten meets the loft blocks 56 ft up.
+	lowest, highest := r.Reach()
+	if !near.Abs(lowest.In(units.Foot), 2, 1e-9) || !near.Abs(highest.In(units.Foot), 55, 1e-9) {
+		t.Errorf("reach %v to %v ft, want 2 to 55", lowest.In(units.Foot), highest.In(units.Foot))
+	}
+}
+
+func TestVector(t *testing.T) {
+	v := purchase.Vector{Across: 3, Up: 5}.Add(purchase.Vector{Across: -6, Up: -1})
+	if v.Across != -3 || v.Up != 4 || v.Size() != 5 {
+		t.Errorf("sum %v of size %v, want -3 across, 4 up, size 5", v, v.Size())
+	}
+}
+
 // Three ropes stand at the rail of a double set, and one of them is dead (common
 // practice): the one that is made off there does not run.
 func TestDoubleRailHasADeadRope(t *testing.T) {

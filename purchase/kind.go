@@ -2,6 +2,7 @@ package purchase
 
 import (
 	"fmt"
+	"strconv"
 
 	"example.com/steelyard/units"
 )
@@ -84,8 +85,8 @@ func (k Kind) MarshalText() ([]byte, error) {
 	return []byte(k.String()), nil
 }
 
-// UnmarshalText reads "single" or "double". Where it fails the kind is left as
-// it was.
+// UnmarshalText reads "single" or "double". Where it fails, with a
+// *units.FieldError, the kind is left as it was.
 func (k *Kind) UnmarshalText(text []byte) error {
 	switch string(text) {
 	case "single":
@@ -93,7 +94,7 @@ func (k *Kind) UnmarshalText(text []byte) error {
 	case "double":
 		*k = Double
 	default:
-		return fmt.Errorf("%w; want %s", units.ErrUnknown, wantKind)
+		return &units.FieldError{Value: strconv.Quote(string(text)), Want: wantKind, Err: units.ErrUnknown}
 	}
 	return nil
 }

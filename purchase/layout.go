@@ -29,7 +29,7 @@ func DeadEnd(n int) string { return "dead end " + strconv.Itoa(n) }
 // Loft is where a loft block hangs: Across from the arbor's centre line, Height
 // above the deck. Its lift line drops plumb to the batten.
 type Loft struct {
-	Across units.Length `json:"across"`
+	Across units.Length `json:"across"` // more than zero: at zero it would be the head block
 	Height units.Length `json:"height"`
 }
 
@@ -67,40 +67,50 @@ func (l Layout) Validate() error {
 	if !l.Kind.known() {
 		p.Add("kind", kindShown(l.Kind), wantKind, kindFault(l.Kind))
 	}
-	if len(l.Loft) == 0 {
-		p.Add("loft", "", "a loft block for each lift line", units.ErrMissing)
-	}
-	head := check.Positive(&p, "head_block", l.HeadBlock, "the height of the head block above the deck")
-	check.Finite(&p, "trim", l.Trim)
 	check.NotNegative(&p, "lift_line_mass", l.LiftMass)
 	check.NotNegative(&p, "hand_line_mass", l.HandMass)
-	if !head {
+
+	// Heights are held against each other only where both can be.
+	trim := check.Finite(&p, "trim", l.Trim)
+	head := check.Positive(&p, "head_block", l.HeadBlock, "the height of the head block above the deck")
+	top := check.Finite(&p, "arbor_top", l.ArborTop)
+	if top && head && l.ArborTop >= l.HeadBlock {
+		p.Add("arbor_top", check.Show(l.ArborTop), "less than the head block's height, "+check.Show(l.HeadBlock), units.ErrOutOfRange)
+	}
+	foot := l.ArborTop - l.ArborLength
+	arbor := check.Positive(&p, "arbor_length", l.ArborLength, "the distance between the arbor's top and foot") && top
+	idler := check.Finite(&p, "idler", l.Idler)
+	if idler && arbor && l.Idler >= foot {
+		p.Add("idler", check.Show(l.Idler), "less than the height of the arbor's foot, "+check.Show(foot), units.ErrOutOfRange)
+	}
+	rail := check.Finite(&p, "rail", l.Rail)
+	if rail && idler && l.Rail <= l.Idler {
+		p.Add("rail", check.Show(l.Rail), "more than the idler's height, "+check.Show(l.Idler), units.ErrOutOfRange)
+	}
+	if rail && head && l.Rail >= l.HeadBlock {
+		p.Add("rail", check.Show(l.Rail), "less than the head block's height, "+check.Show(l.HeadBlock), units.ErrOutOfRange)
+	}
+	if l.Kind == Double {
+		if rail && arbor && l.Rail >= foot {
+			p.Add("rail", check.Show(l.Rail), "less than the height of the arbor's foot, "+check.Show(foot)+": the hand line's dead end is at the rail", units.ErrOutOfRange)
+		}
+		if check.Positive(&p, "dead_end", l.DeadEnd, "the height of the dead ends at the head beam") && top && l.DeadEnd <= l.ArborTop {
+			p.Add("dead_end", check.Show(l.DeadEnd), "more than the height of the arbor's top, "+check.Show(l.ArborTop), units.ErrOutOfRange)
+		}
+	}
+	switch n := len(l.Loft); {
+	case n == 0:
+		p.Add("loft", "", "a loft block for each lift line", units.ErrMissing)
+	case n > maxLines:
+		p.Add("loft", strconv.Itoa(n)+" loft blocks", "at most "+strconv.Itoa(maxLines), units.ErrOutOfRange)
 		return p.Err()
 	}
 	for i, b := range l.Loft {
 		field := "loft[" + strconv.Itoa(i) + "]."
 		check.Positive(&p, field+"across", b.Across, "the distance from the arbor to the loft block")
-		if check.Finite(&p, field+"height", b.Height) && b.Height <= l.Trim {
+		if check.Finite(&p, field+"height", b.Height) && trim && b.Height <= l.Trim {
 			p.Add(field+"height", check.Show(b.Height), "more than the batten's trim, "+check.Show(l.Trim), units.ErrOutOfRange)
 		}
-	}
-	arbor := check.Positive(&p, "arbor_length", l.ArborLength, "the distance between the arbor's top and foot")
-	if check.Finite(&p, "arbor_top", l.ArborTop) && l.ArborTop >= l.HeadBlock {
-		p.Add("arbor_top", check.Show(l.ArborTop), "less than the head block's height, "+check.Show(l.HeadBlock), units.ErrOutOfRange)
-		arbor = false
-	}
-	foot := l.ArborTop - l.ArborLength
-	if check.Finite(&p, "idler", l.Idler) && arbor && l.Idler >= foot {
-		p.Add("idler", check.Show(l.Idler), "less than the height of the arbor's foot, "+check.Show(foot), units.ErrOutOfRange)
-	}
-	if check.Finite(&p, "rail", l.Rail) && (l.Rail <= l.Idler || l.Rail >= l.HeadBlock) {
-		p.Add("rail", check.Show(l.Rail), "a height between the idler's, "+check.Show(l.Idler)+", and the head block's, "+check.Show(l.HeadBlock), units.ErrOutOfRange)
-	}
-	if l.Kind == Double && check.Positive(&p, "dead_end", l.DeadEnd, "the height of the dead ends at the head beam") && arbor && l.DeadEnd <= l.ArborTop {
-		p.Add("dead_end", check.Show(l.DeadEnd), "more than the height of the arbor's top, "+check.Show(l.ArborTop), units.ErrOutOfRange)
-	}
-	if l.Kind == Double && arbor && l.Rail >= foot {
-		p.Add("rail", check.Show(l.Rail), "less than the height of the arbor's foot, "+check.Show(foot)+": the hand line's dead end is at the rail", units.ErrOutOfRange)
 	}
 	return p.Err()
 }

@@ -14,6 +14,13 @@ import (
 // count as one above the other.
 const plumb = 1e-9
 
+// Bounds that keep the work on any input small: more lift lines than any batten
+// has, more sheaves than any rope runs over.
+const (
+	maxLines = 64
+	maxStops = 64
+)
+
 // Reeved is a reeving that was checked and is ready to be asked. It does not
 // change and may be asked from many goroutines at once.
 type Reeved struct {
@@ -53,6 +60,10 @@ func (r Reeving) Rig() (*Reeved, error) {
 	check.Finite(&p, "lock", r.Lock)
 	if len(r.Lift) == 0 {
 		p.Add("lift", "", "at least one lift line", units.ErrMissing)
+	}
+	if n := len(r.Lift); n > maxLines {
+		p.Add("lift", strconv.Itoa(n)+" lift lines", "at most "+strconv.Itoa(maxLines), units.ErrOutOfRange)
+		return nil, p.Err()
 	}
 	ropes := slices.Clone(r.Lift)
 	if len(r.Hand.Path) > 0 {
@@ -230,8 +241,12 @@ func (r *Reeved) heights(y float64) rope.Heights {
 func (rp Rope) validate() error {
 	var p check.Problems
 	check.NotNegative(&p, "mass", rp.Mass)
-	if len(rp.Path) < 2 {
-		p.Add("path", strconv.Itoa(len(rp.Path))+" stops", "at least its two ends", units.ErrMissing)
+	switch n := len(rp.Path); {
+	case n < 2:
+		p.Add("path", strconv.Itoa(n)+" stops", "at least its two ends", units.ErrMissing)
+	case n > maxStops:
+		p.Add("path", strconv.Itoa(n)+" stops", "at most "+strconv.Itoa(maxStops), units.ErrOutOfRange)
+		return p.Err()
 	}
 	for i, s := range rp.Path {
 		field := "path[" + strconv.Itoa(i) + "]"

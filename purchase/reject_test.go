@@ -30,6 +30,13 @@ func TestLayoutRefused(t *testing.T) {
 		{"no dead end", func(l *purchase.Layout) { l.DeadEnd = 0 }, "dead_end", units.ErrMissing, "double purchase has one"},
 		{"rail over the arbor's foot", func(l *purchase.Layout) { l.Rail = 53 * units.Foot }, "rail", units.ErrOutOfRange, "its dead end must be below"},
 		{"rail under the idler", func(l *purchase.Layout) { l.Rail = 1 * units.Foot }, "rail", units.ErrOutOfRange, "the lock sits above the idler"},
+		{"rail at the arbor's foot", func(l *purchase.Layout) { l.Rail = 52 * units.Foot }, "rail", units.ErrOutOfRange, "its dead end must be below: equal is not"},
+		{"rail at the head block", func(l *purchase.Layout) { l.Kind, l.Rail = purchase.Single, 60*units.Foot }, "rail", units.ErrOutOfRange, "equal is not below"},
+		{"arbor at the head block", func(l *purchase.Layout) { l.ArborTop = 60 * units.Foot }, "arbor_top", units.ErrOutOfRange, "equal is not below"},
+		{"dead end at the arbor", func(l *purchase.Layout) { l.DeadEnd = 58 * units.Foot }, "dead_end", units.ErrOutOfRange, "equal is not above"},
+		{"negative hand line", func(l *purchase.Layout) { l.HandMass = -1 }, "hand_line_mass", units.ErrNegative, "ropes weigh something or nothing"},
+		{"NaN trim", func(l *purchase.Layout) { l.Trim = units.Length(math.NaN()) }, "trim", units.ErrNotFinite, "no NaN goes in"},
+		{"too many lines", func(l *purchase.Layout) { l.Loft = make([]purchase.Loft, 65) }, "loft", units.ErrOutOfRange, "work is bounded"},
 		{"no arbor length", func(l *purchase.Layout) { l.ArborLength = 0 }, "arbor_length", units.ErrMissing, "its two ends would coincide"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -73,6 +80,32 @@ func TestReevingRefused(t *testing.T) {
 		{"hand line ends at the foot", func(r *purchase.Reeving) {
 			r.Hand.Path = []purchase.Stop{stop("foot", purchase.Arbor, 0, -2), stop("idler", purchase.Idler, 0, 0), stop("head block", purchase.HeadBeam, 0, 18)}
 		}, "hand", units.ErrOutOfRange, "it must come down to the arbor's top"},
+		{"hand line pays out twice", func(r *purchase.Reeving) {
+			r.Hand.Path = append(r.Hand.Path[:5:5], r.Hand.Path[5:6]...)[1:] // single at the foot, double at the top
+		}, "hand", purchase.ErrOverConstrained, "two parts at the top take what one at the foot gives"},
+		{"idler pulled down", func(r *purchase.Reeving) {
+			r.Idler = 70 * units.Foot
+			r.Hand.Path = []purchase.Stop{stop("top", purchase.Arbor, 0, 0), stop("idler", purchase.Idler, 0, 0), stop("low", purchase.Building, 0, 1), stop("foot", purchase.Arbor, 0, -1)}
+		}, "hand", units.ErrOutOfRange, "nothing would keep it tight"},
+		{"ends at the idler", func(r *purchase.Reeving) { r.Hand.Path = r.Hand.Path[:3] }, "hand", units.ErrMissing, "it must go on to the arbor's top"},
+		{"lock above the head block", func(r *purchase.Reeving) { r.Lock = 60 * units.Foot }, "lock", units.ErrOutOfRange, "it grips the rope below it"},
+		{"NaN lock", func(r *purchase.Reeving) { r.Lock = units.Length(math.NaN()) }, "lock", units.ErrNotFinite, "no NaN goes in"},
+		{"infinite idler", func(r *purchase.Reeving) { r.Idler = units.Length(math.Inf(-1)) }, "idler", units.ErrNotFinite, "no infinity goes in"},
+		{"negative rope", func(r *purchase.Reeving) { r.Lift[1].Mass = -1 }, "lift[1].mass", units.ErrNegative, "ropes weigh something or nothing"},
+		{"negative hand line", func(r *purchase.Reeving) { r.Hand.Mass = -1 }, "hand.mass", units.ErrNegative, "ropes weigh something or nothing"},
+		{"no name", func(r *purchase.Reeving) { r.Lift[1].Path[2].Name = "" }, "lift[1].path[2].name", units.ErrMissing, "loads are asked for by name"},
+		{"first body unknown", func(r *purchase.Reeving) { r.Lift[0].Path[1].On = purchase.Idler + 1 }, "lift[0].path[1].on", units.ErrUnknown, "one beyond the last"},
+		{"slanting at the arbor", func(r *purchase.Reeving) { r.Lift[0].Path[3].Across = 0.5 }, "lift[0].path[3].across", units.ErrOutOfRange, "parts that move hang plumb, the second stop's too"},
+		{"a little more than double", func(r *purchase.Reeving) {
+			p := r.Lift[4].Path
+			r.Lift[4].Path = append(p[:4:4], stop("beam", purchase.HeadBeam, 0, 19), stop("low", purchase.Arbor, 0, -1), stop("end", purchase.HeadBeam, 0, 19))
+		}, "lift[4]", purchase.ErrOverConstrained, "four parts beside two"},
+		{"batten and arbor rise together", func(r *purchase.Reeving) {
+			r.Lift = r.Lift[:1]
+			r.Lift[0].Path = []purchase.Stop{stop("batten", purchase.Batten, 3, 0), stop("above", purchase.Grid, 3, 18), stop("below", purchase.Building, 3, 0.1), stop("arbor", purchase.Arbor, 3, 0)}
+		}, "lift[0]", purchase.ErrNoTravel, "counterweight goes down when the batten goes up"},
+		{"too many stops", func(r *purchase.Reeving) { r.Lift[0].Path = make([]purchase.Stop, 65) }, "lift[0].path", units.ErrOutOfRange, "work is bounded"},
+		{"too many lines", func(r *purchase.Reeving) { r.Lift = make([]purchase.Rope, 65) }, "lift", units.ErrOutOfRange, "work is bounded"},
 		{"lock below the idler", func(r *purchase.Reeving) { r.Lock = 0 }, "lock", units.ErrOutOfRange, "it grips the rope above the idler"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -105,6 +138,7 @@ func TestQuestionsRefused(t *testing.T) {
 		"trim that lifts the arbor":  {second(r.ArborTop(1 * units.Foot)), units.ErrOutOfRange},
 		"NaN trim":                   {second(r.Imbalance(units.Length(nan), 1, 1)), units.ErrNotFinite},
 		"NaN load":                   {second(r.Imbalance(10*units.Foot, units.Mass(nan), 1)), units.ErrNotFinite},
+		"load of no possible size":   {second(r.Counterweight(10*units.Foot, 1e308)), units.ErrOutOfRange},
 		"infinite arbor":             {second(r.Imbalance(10*units.Foot, 1, units.Mass(math.Inf(1)))), units.ErrNotFinite},
 		"too few pulls":              {second(r.At(10*units.Foot, purchase.Bodies{})), units.ErrOutOfRange},
 		"a line that pushes":         {second(r.At(10*units.Foot, purchase.Bodies{Pulls: []units.Force{0, 0, -1, 0, 0}})), units.ErrNegative},

@@ -2,6 +2,7 @@ package purchase
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"example.com/steelyard/units"
@@ -41,8 +42,8 @@ func (b Body) MarshalText() ([]byte, error) {
 	return []byte(bodyNames[b]), nil
 }
 
-// UnmarshalText reads a body by its name. Where it fails the body is left as it
-// was.
+// UnmarshalText reads a body by its name. Where it fails, with a
+// *units.FieldError, the body is left as it was.
 func (b *Body) UnmarshalText(text []byte) error {
 	for i, name := range bodyNames {
 		if name == string(text) {
@@ -50,7 +51,7 @@ func (b *Body) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("%w; want one of %s", units.ErrUnknown, strings.Join(bodyNames[:], ", "))
+	return &units.FieldError{Value: strconv.Quote(string(text)), Want: "one of " + strings.Join(bodyNames[:], ", "), Err: units.ErrUnknown}
 }
 
 // Stop is a place on a rope's path: its first and last stops are ends, made off

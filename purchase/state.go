@@ -75,6 +75,18 @@ type State struct {
 	Grip units.Force `json:"grip"`
 }
 
+// Heaviest finds the most loaded of a family of blocks that are numbered by lift
+// line, LoftBlock or DeadEnd: the line, counted from 1, and the size of the load.
+// Where there is none it gives 0 and no load.
+func (s State) Heaviest(name func(line int) string) (line int, load units.Force) {
+	for i := range s.Lift {
+		if f := s.Load(name(i + 1)).Size(); f > load {
+			line, load = i+1, f
+		}
+	}
+	return line, load
+}
+
 // Held tells whether the rope lock and the idler's weight hold what is out of
 // balance. It is true without a hand line, of which nothing is known then.
 func (s State) Held() bool { return s.Lock <= s.Grip }

@@ -169,7 +169,7 @@ func report(w io.Writer, source string, err error) {
 
 // find gives the set of that name, or the only one whose name begins with it.
 func find(house *lineset.RiggedHouse, name string) (*lineset.Rigged, error) {
-	if s := house.Set(name); s != nil {
+	if s, ok := house.Set(name); ok {
 		return s, nil
 	}
 	var found []*lineset.Rigged

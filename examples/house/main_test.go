@@ -10,6 +10,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"unicode"
 	"unicode/utf8"
 
 	"example.com/steelyard/purchase"
@@ -133,7 +134,11 @@ func TestOneFigureByHand(t *testing.T) {
 	ropes := func(x float64) float64 { return 5*0.11*(53-(x-4)/2-x) + 0.167*10 }
 	// Even over the travel from 5 ft to 28 ft: the mean of both ends, and twice that.
 	want := 2 * (carried + (ropes(5)+ropes(28))/2)
-	got := house.Set("4 first electric").Counterweight().Loaded.Wanted.In(units.Pound)
+	set, ok := house.Set("4 first electric")
+	if !ok {
+		t.Fatal("the set is not there")
+	}
+	got := set.Counterweight().Loaded.Wanted.In(units.Pound)
 	if math.Abs(got-want) > 1e-6 {
 		t.Errorf("wanted %v lb, by hand %v lb", got, want)
 	}
@@ -193,6 +198,29 @@ func TestBadHouse(t *testing.T) {
 	}
 }
 
+// Names come from a file: none of them reaches the terminal as a command, or makes
+// a line of its own.
+func TestNamesCannotSteerTheTerminal(t *testing.T) {
+	text := house(t, func(h *lineset.House) {
+		h.Name = "a\x1b[2Jb"
+		h.Sets[0].Name = "c\nwithin the limit given"
+		h.Sets[0].Hang[0].Name = "d\u202ee\u009bf"
+		h.Stock[0].Name = "g\ah"
+	})
+	for _, args := range [][]string{{"-file", "-"}, {"-file", "-", "-set", "c\nwithin the limit given"}} {
+		status, out, errs := output(text, args...)
+		if status != 0 {
+			t.Fatalf("status %d, %s", status, errs)
+		}
+		if i := strings.IndexFunc(out, func(r rune) bool { return r != '\n' && !unicode.IsPrint(r) }); i >= 0 {
+			t.Errorf("%q reached the terminal", out[i:min(i+20, len(out))])
+		}
+		if strings.Contains(out, "\nwithin the limit") || strings.Contains(out, "\nWITHIN") {
+			t.Error("a name made a line of its own")
+		}
+	}
+}
+
 // More is refused without being held in memory: the reader is asked for little
 // more than the bound.
 func TestHugeInput(t *testing.T) {
@@ -240,7 +268,10 @@ func TestJSON(t *testing.T) {
 		t.Errorf("%d sets, caution %q", len(got.Sets), got.Caution)
 	}
 	for _, s := range got.Sets {
-		want := house.Set(s.Name)
+		want, ok := house.Set(s.Name)
+		if !ok {
+			t.Fatalf("%q is not in the house", s.Name)
+		}
 		if s.Counterweight.Arbor != want.Counterweight().Arbor || s.Exceeds != want.Exceeds() || len(s.Checks) != len(want.Checks()) {
 			t.Errorf("%s: %+v", s.Name, s)
 		}

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"example.com/steelyard/units"
@@ -25,8 +26,19 @@ type sheet struct {
 }
 
 func (s *sheet) line(format string, args ...any) {
-	s.WriteString(strings.TrimRight(fmt.Sprintf(format, args...), " "))
+	s.WriteString(strings.TrimRight(printable(fmt.Sprintf(format, args...)), " "))
 	s.WriteByte('\n')
+}
+
+// printable puts a mark in place of what would steer a terminal or turn the
+// direction of text: names come from a file that anybody may have written.
+func printable(text string) string {
+	return strings.Map(func(r rune) rune {
+		if r == ' ' || string(r) == nbsp || unicode.IsPrint(r) {
+			return r
+		}
+		return '\uFFFD'
+	}, text)
 }
 
 func (s *sheet) rule(of string) { s.line("%s", strings.Repeat(of, width)) }

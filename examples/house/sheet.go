@@ -198,6 +198,9 @@ func (s *sheet) remarks(set *lineset.Rigged) {
 			s.wrap("", entry, fmt.Sprintf("on the way, at %s: %s", s.format(p.Trim), s.heavy(p.Imbalance)))
 		}
 	}
+	if c := set.Counterweight(); !c.Stack.Proven || !c.Ideal.Proven {
+		s.wrap("           ! ", entry, "the search for the best stack was cut short: a closer one may exist")
+	}
 	if left := set.Bare() + set.Hung() - high.Carried; left > units.Gram {
 		s.wrap("           ! ", entry, s.mass(left)+" of what hangs is still on the deck at high trim, and not in these figures")
 	}
@@ -230,11 +233,8 @@ func (s *sheet) tension(share load.LineShare, rope purchase.RopeState) string {
 
 // heaviest is the largest load on a numbered family of blocks.
 func heaviest(st lineset.State, name func(int) string) units.Force {
-	var f units.Force
-	for i := range st.Ropes.Lift {
-		f = max(f, st.Ropes.Load(name(i+1)).Size())
-	}
-	return f
+	_, load := st.Ropes.Heaviest(name)
+	return load
 }
 
 func (s *sheet) travel(t lineset.Travel) {

@@ -5,6 +5,7 @@ package check
 import (
 	"errors"
 	"math"
+	"strconv"
 
 	"example.com/steelyard/units"
 )
@@ -86,11 +87,16 @@ func Positive[Q units.Quantity](p *Problems, field string, q Q, what string) boo
 }
 
 // Show writes a quantity for an error message, in both systems: the reader of the
-// message may have written it in either. The SI figure is exact, because a rounded
-// one can hide the fault.
+// message may have written it in either. The SI figure has nine digits: feet and
+// inches alone could hide a fault, and more digits would only be rounding.
 func Show[Q units.Quantity](q Q) string {
-	if f := float64(q); math.IsNaN(f) || math.IsInf(f, 0) {
+	f := float64(q)
+	if math.IsNaN(f) || math.IsInf(f, 0) {
 		return q.String()
 	}
-	return units.US.Format(q) + " (" + q.String() + ")"
+	short, err := strconv.ParseFloat(strconv.FormatFloat(f, 'g', 9, 64), 64)
+	if err != nil { // it would round up to infinity
+		short = f
+	}
+	return units.US.Format(q) + " (" + Q(short).String() + ")"
 }

@@ -29,15 +29,31 @@ func (s spot) path() string {
 		return ""
 	}
 	outer := s.in.at.path()
-	switch {
-	case s.entry:
+	if s.entry {
 		return outer + "[" + strconv.Itoa(s.index) + "]"
-	case !plain(s.key):
-		return outer + "[" + strconv.Quote(shorten(s.key)) + "]"
-	case outer == "":
-		return s.key
 	}
-	return outer + "." + s.key
+	return Member(outer, s.key)
+}
+
+// Member writes the path of an object's member as Decode does, for checks that
+// come after it: riggings.single, but riggings["over the dock"].
+func Member(outer, key string) string {
+	switch {
+	case !plain(key):
+		return outer + "[" + strconv.Quote(shorten(key)) + "]"
+	case outer == "":
+		return key
+	}
+	return outer + "." + key
+}
+
+// Name writes the name of a thing as Decode does, for checks that come after it:
+// quoted, and shortened where it is long. No name gives nothing.
+func Name(name string) string {
+	if name == "" {
+		return ""
+	}
+	return strconv.Quote(shorten(name))
 }
 
 // plain reports whether a key can stand in a path without quotes.

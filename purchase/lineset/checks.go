@@ -1,6 +1,7 @@
 package lineset
 
 import (
+	"slices"
 	"strconv"
 
 	"example.com/steelyard/purchase"
@@ -32,7 +33,7 @@ func (r *Rigged) check() []Check {
 		n, f := s.WorstLine()
 		return lineName(n), f
 	})
-	loft := r.worst(r.heaviest(purchase.LoftBlock))
+	loft := r.worst(heaviest(purchase.LoftBlock))
 	head := r.worst(func(s State) (string, units.Force) {
 		return "", s.Ropes.Load(purchase.HeadBlock).Size()
 	})
@@ -41,9 +42,13 @@ func (r *Rigged) check() []Check {
 		loft.compare("loft block load", lim.LoftBlock),
 		head.compare("head block load", lim.HeadBlock))
 	if r.set.Rigging.Purchase == purchase.Double {
-		checks = append(checks, r.worst(r.heaviest(purchase.DeadEnd)).compare("lift line dead end", lim.DeadEnd))
+		checks = append(checks, r.worst(heaviest(purchase.DeadEnd)).compare("lift line dead end", lim.DeadEnd))
 	}
-	return append(checks, r.checkPipe(lim.Pipe), r.checkLock())
+	checks = append(checks, r.checkPipe(lim.Pipe), r.checkLock())
+	if slices.Contains(c.Short, "stock") {
+		checks = append(checks, compare("pieces in stock", "", c.Ideal.Mass, c.Stack.Mass, "what the stock, as given, allows to be stacked"))
+	}
+	return checks
 }
 
 // reach holds the travel from one end of the reach to a trim against all of it. A
@@ -112,14 +117,10 @@ func (g governing) compare(name string, lim ForceLimit) Check {
 }
 
 // heaviest finds the most loaded of a numbered family of blocks, one for each lift line.
-func (r *Rigged) heaviest(name func(int) string) func(State) (string, units.Force) {
-	return func(s State) (where string, force units.Force) {
-		for i := range s.Ropes.Lift {
-			if f := s.Ropes.Load(name(i + 1)).Size(); i == 0 || f > force {
-				where, force = lineName(i+1), f
-			}
-		}
-		return where, force
+func heaviest(name func(int) string) func(State) (string, units.Force) {
+	return func(s State) (string, units.Force) {
+		line, f := s.Ropes.Heaviest(name)
+		return lineName(line), f
 	}
 }
 

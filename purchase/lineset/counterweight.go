@@ -100,7 +100,11 @@ const plenty = 10_000
 func wantedFault(err error) error {
 	var fe *units.FieldError
 	if errors.As(err, &fe) && strings.HasPrefix(fe.Field, "wanted") {
-		return &units.FieldError{Field: "hang", Value: fe.Value + " of counterweight for it", Want: fe.Want, Err: fe.Err}
+		field := "hang"
+		if fe.Field == "wanted.pipe" {
+			field = "rigging"
+		}
+		return &units.FieldError{Field: field, Value: fe.Value + " of counterweight for it", Want: fe.Want, Err: fe.Err}
 	}
 	return err
 }

@@ -17,12 +17,17 @@ var layoutFields = map[string]string{
 	"trim": "made_off", "arbor_top": "run.upper_stop",
 }
 
-// rename gives the faults of a layout under the names that the reader wrote,
-// each once.
-func rename(err error) error {
-	var p check.Problems
+// rename gives the faults of the rigging's layout under the names that the reader
+// wrote: each once, and none of a field that known has a fault of already.
+func (r Rigging) rename(layout, known error) error {
 	seen := map[string]bool{}
-	for _, e := range flatten(err) {
+	for _, e := range flatten(known) {
+		if fe := (*units.FieldError)(nil); errors.As(e, &fe) {
+			seen[fe.Field] = true
+		}
+	}
+	var p check.Problems
+	for _, e := range flatten(layout) {
 		var fe *units.FieldError
 		if !errors.As(e, &fe) {
 			p.Within("", "", e)
@@ -32,13 +37,18 @@ func rename(err error) error {
 		switch {
 		case layoutFields[c.Field] != "":
 			c.Field = layoutFields[c.Field]
+		case c.Field == "loft":
+			c.Field = "batten.lines"
 		case strings.HasPrefix(c.Field, "loft") && strings.HasSuffix(c.Field, ".height"):
 			c.Field = "loft_blocks"
 		case strings.HasPrefix(c.Field, "loft") && strings.HasSuffix(c.Field, ".across"):
-			c.Field, c.Want = "offset", "so much that every line is clear of the arbor, which is at 0"
+			c.Field, c.Want = "offset", "so much that every line's loft block is clear of the arbor, and no more than a stage is wide"
 		}
-		if !seen[c.Error()] {
-			seen[c.Error()] = true
+		if c.Field == "offset" && c.Value != "" {
+			c.Value = check.Show(r.Offset)
+		}
+		if !seen[c.Field] {
+			seen[c.Field] = true
 			p.Within("", "", &c)
 		}
 	}

@@ -53,7 +53,7 @@ func (h House) Rig() (*RiggedHouse, error) {
 	for _, name := range slices.Sorted(maps.Keys(h.Riggings)) {
 		if err := h.Riggings[name].Validate(); err != nil {
 			faulty[name] = true
-			p.Within("riggings["+strconv.Quote(name)+"]", "", err)
+			p.Within(strictjson.Member("riggings", name), "", err)
 		}
 	}
 	if len(h.Sets) == 0 {
@@ -63,9 +63,8 @@ func (h House) Rig() (*RiggedHouse, error) {
 	first := map[string]int{}
 	for i, s := range h.Sets {
 		field := "sets[" + strconv.Itoa(i) + "]"
-		of := ""
+		of := strictjson.Name(s.Name)
 		if s.Name != "" {
-			of = strconv.Quote(s.Name)
 			if at, taken := first[s.Name]; taken {
 				p.Within(field, of, &units.FieldError{Field: "name", Value: of, Err: units.ErrDuplicate,
 					Want: fmt.Sprintf("a name of its own: sets[%d] has it already", at)})
@@ -81,14 +80,19 @@ func (h House) Rig() (*RiggedHouse, error) {
 	if err := p.Err(); err != nil {
 		return nil, err
 	}
+	// What is kept must not change with the caller's slices and maps.
 	h.Stock, h.Riggings, h.Sets = slices.Clone(h.Stock), maps.Clone(h.Riggings), slices.Clone(h.Sets)
+	for i := range h.Sets {
+		h.Sets[i].Hang = slices.Clone(h.Sets[i].Hang)
+	}
 	out := &RiggedHouse{house: h}
 	for i, s := range sets {
 		r, err := s.compute(h.Stock)
-		if err != nil {
-			return nil, units.Within("sets["+strconv.Itoa(i)+"]", strconv.Quote(s.Name), err)
-		}
+		p.Within("sets["+strconv.Itoa(i)+"]", strictjson.Name(s.Name), err)
 		out.sets = append(out.sets, r)
+	}
+	if err := p.Err(); err != nil {
+		return nil, err
 	}
 	return out, nil
 }
@@ -102,7 +106,7 @@ func (h House) resolve(s *Set, faulty map[string]bool) (usable bool, err error) 
 		return false, &units.FieldError{Field: "rigging", Err: units.ErrMissing,
 			Want: "what is installed at the set, or like with the name of one of the house's riggings"}
 	case s.Like != "" && given:
-		return false, &units.FieldError{Field: "like", Value: strconv.Quote(s.Like), Err: units.ErrDuplicate,
+		return false, &units.FieldError{Field: "like", Value: strictjson.Name(s.Like), Err: units.ErrDuplicate,
 			Want: "either like or rigging, not both"}
 	case given:
 		err := s.Rigging.Validate()
@@ -110,23 +114,28 @@ func (h House) resolve(s *Set, faulty map[string]bool) (usable bool, err error) 
 	}
 	rigging, ok := h.Riggings[s.Like]
 	if !ok {
-		return false, &units.FieldError{Field: "like", Value: strconv.Quote(s.Like), Err: units.ErrUnknown,
+		return false, &units.FieldError{Field: "like", Value: strictjson.Name(s.Like), Err: units.ErrUnknown,
 			Want: "one of the house's riggings: " + names(h.Riggings)}
 	}
 	s.Rigging = rigging
 	return !faulty[s.Like], nil
 }
 
+// names lists the first few riggings of a house.
 func names(riggings map[string]Rigging) string {
 	if len(riggings) == 0 {
 		return "it has none"
 	}
+	const most = 8
 	list := ""
 	for i, name := range slices.Sorted(maps.Keys(riggings)) {
-		if i > 0 {
+		switch {
+		case i == most:
+			return list + fmt.Sprintf(" and %d more", len(riggings)-most)
+		case i > 0:
 			list += ", "
 		}
-		list += strconv.Quote(name)
+		list += strictjson.Name(name)
 	}
 	return list
 }
@@ -144,14 +153,14 @@ func (r *RiggedHouse) House() House { return r.house }
 // Sets gives the sets in the order of the house.
 func (r *RiggedHouse) Sets() iter.Seq[*Rigged] { return slices.Values(r.sets) }
 
-// Set finds a set by its name; nil where there is none.
-func (r *RiggedHouse) Set(name string) *Rigged {
+// Set finds a set by its name, and tells whether there is one.
+func (r *RiggedHouse) Set(name string) (set *Rigged, ok bool) {
 	for _, s := range r.sets {
 		if s.set.Name == name {
-			return s
+			return s, true
 		}
 	}
-	return nil
+	return nil, false
 }
 
 // PieceCount is how many pieces of one kind all stacks take together, and how

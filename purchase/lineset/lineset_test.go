@@ -3,10 +3,13 @@ package lineset_test
 import (
 	"encoding/json"
 	"errors"
+	"math"
+	"slices"
 	"sync"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
 
 	"example.com/steelyard/arbor"
 	"example.com/steelyard/internal/near"
@@ -115,6 +118,133 @@ func TestVerdicts(t *testing.T) {
 	}
 }
 
+// With a limit of its own for each check, each compares the demand that its name
+// says. Figures by hand: a batten of 114.15 lb and 336 lb on it, weightless ropes.
+func TestEachCheckHasItsLimit(t *testing.T) {
+	s := electric()
+	s.Rigging.LiftLine, s.Rigging.HandLine = 0, 0
+	at := func(f units.Force, basis string) lineset.ForceLimit { return lineset.ForceLimit{Max: f, Basis: basis} }
+	s.Rigging.Limits = lineset.Limits{
+		LiftLine: at(1000*units.PoundForce, "line"), LoftBlock: at(2000*units.PoundForce, "loft"), HeadBlock: at(3000*units.PoundForce, "head"),
+		DeadEnd: at(4000*units.PoundForce, "end"), OutOfBalance: at(50*units.PoundForce, "balance"),
+		Pipe: lineset.StressLimit{Max: 21 * units.KipPerSquareInch, Basis: "pipe"},
+	}
+	r := mustRig(t, s)
+	_, line := r.Low().WorstLine()
+	share := r.Low().Share
+	_, carrying := share.Worst()
+	pull := carrying.Tension
+	if !near.Rel(line.In(units.Newton), pull.In(units.Newton), 1e-12) {
+		t.Errorf("worst line bears %v, the batten's heaviest %v", line, pull)
+	}
+	carried := 450.15 // lb
+	// The loft blocks are a foot below the head block, so the lines run up to it at a slant.
+	slant := func(across float64) float64 { return math.Hypot(1, across) }
+	worstAcross := (7 + carrying.At.In(units.Foot))
+	for _, c := range []struct {
+		name, basis string
+		want, tol   float64
+	}{
+		{name: "lift line tension", basis: "line", want: pull.In(units.PoundForce), tol: 1e-6},
+		{name: "lift line dead end", basis: "end", want: pull.In(units.PoundForce), tol: 1e-6},
+		{name: "loft block load", basis: "loft", want: pull.In(units.PoundForce) * math.Hypot(worstAcross/slant(worstAcross), 1-1/slant(worstAcross)), tol: 0.3},
+		{name: "out of balance", basis: "balance", want: math.Abs(carried - r.Counterweight().Arbor.In(units.Pound)/2), tol: 0.01},
+	} {
+		i := slices.IndexFunc(r.Checks(), func(k lineset.Check) bool { return k.Name == c.name })
+		if i < 0 {
+			t.Errorf("no check is called %q", c.name)
+			continue
+		}
+		k := r.Checks()[i]
+		demand, ok := k.Demand.(units.Force)
+		if !ok || !near.Abs(demand.In(units.PoundForce), c.want, c.tol) || k.Basis != c.basis {
+			t.Errorf("%v; want %v lbf by %q", k, c.want, c.basis)
+		}
+		if limit, margin := k.Limit.(units.Force), k.Margin.(units.Force); !near.Rel((limit - demand).In(units.Newton), margin.In(units.Newton), 1e-12) {
+			t.Errorf("%s: margin %v of limit %v and demand %v", k.Name, margin, limit, demand)
+		}
+	}
+	for _, k := range r.Checks() {
+		if k.Name == "pipe bending stress" {
+			if stress, ok := k.Demand.(units.Stress); !ok || stress != share.Stress || k.Basis != "pipe" {
+				t.Errorf("%v; want the stress of the share, %v, by %q", k, share.Stress, "pipe")
+			}
+		}
+		if k.Name == "head block load" && k.Basis != "head" {
+			t.Errorf("%v is by %q", k, k.Basis)
+		}
+	}
+}
+
+// The worst over the travel is the worst, also where a line goes slack on the way
+// and its neighbour's tension turns there: no state in between shows more.
+func TestPropWorstIsTheWorst(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r, err := drawSet(t).Rig(stock)
+		if err != nil {
+			t.Skip(err)
+		}
+		demand := map[string]float64{}
+		for _, c := range r.Checks() {
+			switch d := c.Demand.(type) {
+			case units.Force:
+				demand[c.Name] = d.In(units.Newton)
+			case units.Stress:
+				demand[c.Name] = d.In(units.Pascal)
+			}
+		}
+		lo, hi := r.Low().Trim, r.High().Trim
+		for i := range 50 {
+			st, err := r.At(lo + (hi - lo).Scale(float64(i)/49))
+			if err != nil {
+				t.Fatal(err)
+			}
+			_, line := st.WorstLine()
+			_, loft := st.Ropes.Heaviest(purchase.LoftBlock)
+			for name, now := range map[string]float64{
+				"lift line tension": line.In(units.Newton), "loft block load": loft.In(units.Newton), "pipe bending stress": st.Share.Stress.In(units.Pascal),
+				"head block load": st.Ropes.Load(purchase.HeadBlock).Size().In(units.Newton),
+			} {
+				if now > demand[name]*(1+1e-9)+1e-6 {
+					t.Fatalf("%s is %v at %v, more than the check's %v", name, now, st.Trim, demand[name])
+				}
+			}
+		}
+	})
+}
+
+// What was rigged does not change with the caller's slices and maps.
+func TestRiggedKeepsItsOwn(t *testing.T) {
+	h := house()
+	rigged, err := h.Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	want, err := json.Marshal(rigged.Report())
+	if err != nil {
+		t.Fatal(err)
+	}
+	h.Stock[0].Name, h.Stock[0].Count = "other", 0
+	h.Sets[0].Hang[0].Mass = 1
+	h.Sets[0].Rigging.Batten.Lines[0].At = 2
+	h.Sets[1].Name = "other"
+	delete(h.Riggings, "single")
+	for s := range rigged.Sets() {
+		s.Checks()[0].Verdict = lineset.Exceeds
+	}
+	got, err := json.Marshal(rigged.Report())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(string(want), string(got)); diff != "" {
+		t.Errorf("a rigged house changed (-want +got):\n%s", diff)
+	}
+	border, _ := rigged.Set("border")
+	if again, err := border.Set().Rig(stock); err != nil || !cmp.Equal(again.Travel(), border.Travel()) {
+		t.Errorf("the set of a rigged one cannot be rigged by itself: %v", err)
+	}
+}
+
 // The set is computed at the trims that it reaches, and says which were wanted.
 func TestTrimsNotReached(t *testing.T) {
 	s := electric()
@@ -165,7 +295,8 @@ func TestShort(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			got := house.Set(s.Name).Counterweight()
+			set, _ := house.Set(s.Name)
+			got := set.Counterweight()
 			if diff := cmp.Diff(c.short, got.Short); diff != "" {
 				t.Errorf("%s (-want +got):\n%s", c.reason, diff)
 			}
@@ -296,8 +427,11 @@ func TestHouseTotals(t *testing.T) {
 	if short := totals.Pieces[0].Short(); short != used-25 || short <= 0 || !house.Exceeds() {
 		t.Errorf("short of %d pieces, house exceeds: %v; want %d and true", short, house.Exceeds(), used-25)
 	}
-	if house.Set("second electric") == nil || house.Set("third electric") != nil {
-		t.Error("sets are not found by name")
+	if _, ok := house.Set("second electric"); !ok {
+		t.Error("a set is not found by its name")
+	}
+	if s, ok := house.Set("third electric"); ok || s != nil {
+		t.Error("a set that is not there was found")
 	}
 }
 

@@ -53,35 +53,46 @@ func TestHouseRefused(t *testing.T) {
 		{"no rigging", func(h *lineset.House) { h.Sets[1].Like = "" }, "sets[1].rigging", `"border"`, units.ErrMissing, "nothing is installed there"},
 		{"two riggings", func(h *lineset.House) { h.Sets[1].Rigging = rigging(purchase.Single) }, "sets[1].like", `"border"`, units.ErrDuplicate, "which of the two?"},
 		{"unknown rigging", func(h *lineset.House) { h.Sets[1].Like = "treble" }, "sets[1].like", `"border"`, units.ErrUnknown, "the house has no such rigging"},
-		{"no purchase", func(h *lineset.House) { single(h, func(r *lineset.Rigging) { r.Purchase = 0 }) }, `riggings["single"].purchase`, "", units.ErrMissing, "a choice that must be made"},
-		{"zero lift lines", func(h *lineset.House) { single(h, func(r *lineset.Rigging) { r.Batten.Lines = nil }) }, `riggings["single"].batten.lines`, "", units.ErrMissing, "nothing holds the batten"},
+		{"no purchase", func(h *lineset.House) { single(h, func(r *lineset.Rigging) { r.Purchase = 0 }) }, `riggings.single.purchase`, "", units.ErrMissing, "a choice that must be made"},
+		{"zero lift lines", func(h *lineset.House) { single(h, func(r *lineset.Rigging) { r.Batten.Lines = nil }) }, `riggings.single.batten.lines`, "", units.ErrMissing, "nothing holds the batten"},
 		{"line beyond the end", func(h *lineset.House) {
 			single(h, func(r *lineset.Rigging) { r.Batten.Lines[4].At = 43 * units.Foot })
-		}, `riggings["single"].batten.lines[4].at`, "", units.ErrOutOfRange, "the batten is 42 ft long"},
+		}, `riggings.single.batten.lines[4].at`, "", units.ErrOutOfRange, "the batten is 42 ft long"},
 		{"two lines at one place", func(h *lineset.House) {
 			single(h, func(r *lineset.Rigging) { r.Batten.Lines[1].At = r.Batten.Lines[2].At })
-		}, `riggings["single"].batten.lines[2].at`, "", units.ErrDuplicate, "a beam on two supports at one place has no answer"},
+		}, `riggings.single.batten.lines[2].at`, "", units.ErrDuplicate, "a beam on two supports at one place has no answer"},
 		{"arbor taller than its run", func(h *lineset.House) {
 			single(h, func(r *lineset.Rigging) { r.Run.UpperStop = 9 * units.Foot })
-		}, `riggings["single"].run.upper_stop`, "", units.ErrOutOfRange, "8 ft of arbor over a stop at 1.5 ft"},
+		}, `riggings.single.run.upper_stop`, "", units.ErrOutOfRange, "8 ft of arbor over a stop at 1.5 ft"},
 		{"batten into the loft blocks", func(h *lineset.House) {
 			single(h, func(r *lineset.Rigging) { r.LoftBlocks = 45 * units.Foot })
-		}, `riggings["single"].run.lower_stop`, "", units.ErrOutOfRange, "made off at 4 ft it would reach 47.5 ft"},
+		}, `riggings.single.loft_blocks`, "", units.ErrOutOfRange, "made off at 4 ft it would reach 47.5 ft"},
 		{"arbor through the head block", func(h *lineset.House) {
 			single(h, func(r *lineset.Rigging) { r.Run.UpperStop = 56 * units.Foot })
-		}, `riggings["single"].run.upper_stop`, "", units.ErrOutOfRange, "the head block is at 55 ft"},
+		}, `riggings.single.run.upper_stop`, "", units.ErrOutOfRange, "the head block is at 55 ft"},
 		{"idler in the arbor's way", func(h *lineset.House) {
 			single(h, func(r *lineset.Rigging) { r.Idler.Height = 3 * units.Foot })
-		}, `riggings["single"].run.lower_stop`, "", units.ErrOutOfRange, "the arbor's foot comes down to 1.5 ft"},
+		}, `riggings.single.idler.height`, "", units.ErrOutOfRange, "the arbor's foot comes down to 1.5 ft"},
 		{"line over the arbor", func(h *lineset.House) {
 			single(h, func(r *lineset.Rigging) { r.Offset = 0; r.Batten.Lines[0].At = 0 })
-		}, `riggings["single"].offset`, "", units.ErrMissing, "its loft block would be the head block"},
+		}, `riggings.single.offset`, "", units.ErrMissing, "its loft block would be the head block"},
+		{"no head block", func(h *lineset.House) { single(h, func(r *lineset.Rigging) { r.HeadBlock = 0 }) }, `riggings.single.head_block`, "", units.ErrMissing, "blocks have a place"},
+		{"no trim as made off", func(h *lineset.House) { single(h, func(r *lineset.Rigging) { r.MadeOff = 0 }) }, `riggings.single.made_off`, "", units.ErrMissing, "nothing says where the batten is"},
+		{"negative idler", func(h *lineset.House) { single(h, func(r *lineset.Rigging) { r.Idler.Mass = -1 }) }, `riggings.single.idler.mass`, "", units.ErrNegative, "things have mass"},
+		{"negative offset", func(h *lineset.House) { single(h, func(r *lineset.Rigging) { r.Offset = -1 }) }, `riggings.single.offset`, "", units.ErrNegative, "the arbor is beside the batten"},
+		{"offset of no possible size", func(h *lineset.House) { single(h, func(r *lineset.Rigging) { r.Offset = 1e12 }) }, `riggings.single.offset`, "", units.ErrOutOfRange, "once, not for every line"},
+		{"negative lift line", func(h *lineset.House) { single(h, func(r *lineset.Rigging) { r.LiftLine = -1 }) }, `riggings.single.lift_line`, "", units.ErrNegative, "ropes weigh something or nothing"},
+		{"negative hand line", func(h *lineset.House) { single(h, func(r *lineset.Rigging) { r.HandLine = -1 }) }, `riggings.single.hand_line`, "", units.ErrNegative, "ropes weigh something or nothing"},
+		{"no arbor length", func(h *lineset.House) { single(h, func(r *lineset.Rigging) { r.Arbor.Length = 0 }) }, `riggings.single.arbor.length`, "", units.ErrMissing, "reported once, though travel and ropes both want it"},
+		{"rail over the head block", func(h *lineset.House) { single(h, func(r *lineset.Rigging) { r.Rail = 60 * units.Foot }) }, `riggings.single.rail`, "", units.ErrOutOfRange, "the lock is on a rope below it"},
+		{"no dead ends", func(h *lineset.House) { h.Sets[0].Rigging.DeadEnds = 0 }, "sets[0].rigging.dead_ends", `"first electric"`, units.ErrMissing, "double purchase has them"},
+		{"rail in the arbor's way", func(h *lineset.House) { h.Sets[0].Rigging.Rail = 23 * units.Foot }, "sets[0].rigging.rail", `"first electric"`, units.ErrOutOfRange, "the arbor's foot comes down to 22 ft"},
 		{"limit without a basis", func(h *lineset.House) {
 			single(h, func(r *lineset.Rigging) { r.Limits.HeadBlock.Max = 1 })
-		}, `riggings["single"].limits.head_block.basis`, "", units.ErrMissing, "on whose word?"},
+		}, `riggings.single.limits.head_block.basis`, "", units.ErrMissing, "on whose word?"},
 		{"basis without a limit", func(h *lineset.House) {
 			single(h, func(r *lineset.Rigging) { r.Limits.HeadBlock.Basis = "common practice" })
-		}, `riggings["single"].limits.head_block.max`, "", units.ErrMissing, "the figure was forgotten"},
+		}, `riggings.single.limits.head_block.max`, "", units.ErrMissing, "the figure was forgotten"},
 		{"no stock", func(h *lineset.House) { h.Stock = nil }, "stock", "", units.ErrMissing, "nothing could be answered"},
 		{"negative stock", func(h *lineset.House) { h.Stock[0].Mass = -1 }, "stock[0].mass", `"44"`, units.ErrNegative, "things have mass"},
 	} {
@@ -103,6 +114,44 @@ func TestHouseRefused(t *testing.T) {
 				t.Errorf("%d faults reported for one: %v", n, err)
 			}
 		})
+	}
+}
+
+// A batten that would tip is refused with the trim at which it would; a trim that
+// the set never reaches does not count.
+func TestTipping(t *testing.T) {
+	s := electric()
+	s.Hang = load.Hang{{Name: "speaker", Mass: 3000 * units.Pound, From: 0, To: 0}}
+	_, err := s.Rig(stock)
+	var tip *load.TipError
+	var fe *units.FieldError
+	if !errors.As(err, &tip) || !errors.As(err, &fe) || fe.Field != "hang" {
+		t.Errorf("error %v, want a *load.TipError at hang", err)
+	}
+	// Piled on the deck at trim 0, the balance of the two is only lost below the reach.
+	s.Hang = load.Hang{
+		{Name: "speaker", Mass: 3000 * units.Pound, From: 0, To: 0},
+		{Name: "curtain", Mass: 1000 * units.Pound, From: 20 * units.Foot, To: 42 * units.Foot, Height: 3 * units.Foot, OnDeck: load.Piles},
+	}
+	if _, err := s.Rig(stock); err != nil {
+		t.Errorf("refused for a trim below the reach: %v", err)
+	}
+}
+
+// A rigging reports all that is wrong with it in one go, and the set that hangs on
+// it reports its own beside.
+func TestRiggingFaultsComeTogether(t *testing.T) {
+	s := electric()
+	r := &s.Rigging
+	r.Purchase, r.HeadBlock, r.LoftBlocks, r.LiftLine = 0, 0, units.Length(math.NaN()), -1
+	r.Batten.Length, r.Arbor.Room, r.Idler.Height = -5, -1, 60*units.Foot
+	s.Hang[0].Mass = -1
+	_, err := s.Rig(stock)
+	for _, field := range []string{"rigging.purchase", "rigging.head_block", "rigging.loft_blocks", "rigging.lift_line",
+		"rigging.batten.length", "rigging.arbor.room", "rigging.idler.height", "hang[0].mass"} {
+		if err == nil || !strings.Contains(err.Error(), field) {
+			t.Errorf("%s is not reported in: %v", field, err)
+		}
 	}
 }
 

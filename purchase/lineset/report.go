@@ -6,8 +6,8 @@ import (
 	"example.com/steelyard/units"
 )
 
-// Report is every answer about a set as plain data, for storage or for another
-// program.
+// Report is every answer about a set as plain data, to be written as JSON for
+// another program. It is not read back: rig the set again.
 type Report struct {
 	Name          string        `json:"name"`
 	Purchase      purchase.Kind `json:"purchase"`
@@ -23,7 +23,8 @@ type Report struct {
 	Exceeds       bool          `json:"exceeds"` // some check exceeds its limit
 }
 
-// HouseReport is every answer about a house as plain data.
+// HouseReport is every answer about a house as plain data, to be written as
+// JSON. It is not read back: rig the house again.
 type HouseReport struct {
 	Name    string   `json:"name"`
 	Sets    []Report `json:"sets"`

@@ -1,9 +1,11 @@
 package lineset
 
 import (
+	"errors"
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"example.com/steelyard/arbor"
 	"example.com/steelyard/internal/check"
@@ -61,41 +63,50 @@ func validateStock(stock arbor.Stock) error {
 // *units.FieldError joined.
 func (r Rigging) Validate() error {
 	var p check.Problems
-	_, err := r.Batten.Rig(nil)
+	batten, err := r.Batten.Rig(nil)
 	p.Within("", "", err)
 	check.NotNegative(&p, "idler.mass", r.Idler.Mass)
 	check.NotNegative(&p, "offset", r.Offset)
 	check.Positive(&p, "made_off", r.MadeOff, "the batten's trim while the arbor stands against its upper stop")
 	p.Within("limits", "", r.Limits.validate())
-	frame, run := r.Arbor.Validate(), r.Run.Validate()
-	p.Within("arbor", "", frame)
-	p.Within("run", "", run)
-	if frame == nil && run == nil {
-		p.Within("run", "", r.Run.ValidateFor(r.Arbor))
+	p.Within("arbor", "", r.Arbor.Validate())
+	p.Within("run", "", r.Run.ValidateFor(r.Arbor))
+	p.Within("", "", r.rename(r.layout().Validate(), p.Err()))
+	if p.Err() != nil {
+		return p.Err()
 	}
-	if err := p.Err(); err != nil {
-		return err
+	// With each field right by itself, the ropes must be able to run wherever the
+	// stops let the arbor go.
+	t := Set{Rigging: r}.travel(r.Purchase.Ratio())
+	lower := check.Show(r.Run.LowerStop)
+	if t.Highest >= r.LoftBlocks {
+		p.Add("loft_blocks", check.Show(r.LoftBlocks), "more than "+check.Show(t.Highest)+
+			", the trim that the batten reaches, made off as it is, before the arbor lands on its lower stop", units.ErrOutOfRange)
+	}
+	if r.Idler.Height >= r.Run.LowerStop {
+		p.Add("idler.height", check.Show(r.Idler.Height), "less than "+lower+", the height of the arbor's foot on its lower stop", units.ErrOutOfRange)
+	}
+	if r.Purchase == purchase.Double && r.Rail >= r.Run.LowerStop {
+		p.Add("rail", check.Show(r.Rail), "less than "+lower+", the height of the arbor's foot on its lower stop: the hand line's dead end is at the rail", units.ErrOutOfRange)
+	}
+	if p.Err() != nil {
+		return p.Err()
 	}
 	ropes, err := r.layout().Rig()
 	if err != nil {
-		return rename(err)
+		return r.rename(err, nil)
 	}
-	// The ropes must be able to run wherever the stops let the arbor go.
-	t := Set{Rigging: r}.travel(ropes.Ratio())
-	lowest, highest := ropes.Reach()
-	if t.Highest >= highest {
-		p.Add("run.lower_stop", check.Show(r.Run.LowerStop),
-			"a stop that halts the arbor before the batten meets the loft blocks or the arbor's foot the idler: the batten would reach "+
-				check.Show(t.Highest)+", the ropes run to "+check.Show(highest), units.ErrOutOfRange)
+	if lowest, highest := ropes.Reach(); t.Lowest <= lowest || t.Highest >= highest {
+		p.Add("run", "", "stops that halt the arbor before two blocks meet", units.ErrOutOfRange)
 	}
-	if t.Lowest <= lowest {
-		p.Add("run.upper_stop", check.Show(r.Run.UpperStop), "a stop that halts the arbor below the head block and the dead ends", units.ErrOutOfRange)
+	if err := batten.Tips(t.Lowest, t.Lowest); err != nil {
+		p.Add("batten.lines", "", "a lift line on each side of the bare batten's centre of gravity", err)
 	}
 	return p.Err()
 }
 
-// validate looks at what is the set's own. Whether an item sits on the batten
-// can only be told when the batten itself is right.
+// validate looks at what is the set's own. Whether its hang would tip the batten
+// can only be told when the rigging is right.
 func (s Set) validate(rigging bool) error {
 	var p check.Problems
 	if s.Name == "" {
@@ -111,9 +122,18 @@ func (s Set) validate(rigging bool) error {
 	case !s.Balance.known():
 		p.Add("balance", s.Balance.String(), wantBalance, units.ErrUnknown)
 	}
-	if rigging {
-		_, err := s.Rigging.Batten.Rig(s.Hang)
-		p.Within("", "", err)
+	hang, err := s.Rigging.Batten.Rig(s.Hang)
+	if rigging && err == nil {
+		t := s.travel(s.Rigging.Purchase.Ratio())
+		if tip := hang.Tips(t.Lowest, t.Highest); tip != nil {
+			p.Add("hang", "", "a load between the outermost lift lines", tip)
+		}
+	}
+	for _, e := range flatten(err) {
+		// Faults of the batten itself are the rigging's, and reported there.
+		if fe := (*units.FieldError)(nil); errors.As(e, &fe) && strings.HasPrefix(fe.Field, "hang") {
+			p.Within("", "", e)
+		}
 	}
 	return p.Err()
 }
@@ -123,6 +143,7 @@ func (s Set) compute(stock arbor.Stock) (*Rigged, error) {
 	// What is kept must not change with the caller's slices.
 	s.Hang = slices.Clone(s.Hang)
 	s.Rigging.Batten.Lines = slices.Clone(s.Rigging.Batten.Lines)
+	s.Like = "" // the rigging itself stands in its place
 	r := &Rigged{set: s}
 	var err error
 	if r.load, err = s.Rigging.Batten.Rig(s.Hang); err != nil {
@@ -154,24 +175,26 @@ func (s Set) compute(stock arbor.Stock) (*Rigged, error) {
 }
 
 // stations are the trims at which the set is looked at for its checks: low and
-// high trim and, between them, where the load on the batten bends or jumps (a
-// hair above such a trim a standing piece is off the deck).
+// high trim and, between them, every trim at which the load on the batten or its
+// share among the lines bends or jumps (a hair above such a trim a standing piece
+// is off the deck). Between two of them every tension runs straight, so the worst
+// is at one of them.
 func (r *Rigged) stations() []units.Length {
 	low, high := r.travel.reached()
 	trims := []units.Length{low}
-	for _, b := range r.breaks {
+	for _, b := range append([]units.Length{low}, r.load.Turns(low, high)...) {
 		if b > low && b < high {
 			trims = append(trims, b)
 		}
-		above := units.Length(math.Nextafter(b.In(units.Metre), math.Inf(1)))
-		if above > low && above < high {
+		if above := units.Length(math.Nextafter(b.In(units.Metre), math.Inf(1))); above < high && r.load.CarriedAbove(b) != r.load.Carried(b) {
 			trims = append(trims, above)
 		}
 	}
 	return slices.Compact(append(trims, high))
 }
 
-// Set is the description that was rigged.
+// Set is the description that was rigged. Where it named a rigging of the house,
+// that rigging stands in it, so that it can be rigged by itself.
 func (r *Rigged) Set() Set { return r.set }
 
 // Ratio is the batten's travel for each unit of the arbor's, from the paths of
@@ -195,15 +218,23 @@ func (r *Rigged) Balance() Balance { return r.balance }
 
 // Low is the set's state at low trim, or at the trim nearest to it that the set
 // reaches.
-func (r *Rigged) Low() State { return r.states[0] }
+func (r *Rigged) Low() State { return r.state(0) }
 
 // High is the set's state at high trim, or at the trim nearest to it that the
 // set reaches.
-func (r *Rigged) High() State { return r.states[len(r.states)-1] }
+func (r *Rigged) High() State { return r.state(len(r.states) - 1) }
+
+func (r *Rigged) state(i int) State {
+	if i < 0 || i >= len(r.states) {
+		return State{} // of a Rigged that Rig did not make
+	}
+	return r.states[i]
+}
 
 // Checks gives every check of the set, in a fixed order; those without a limit
-// say so.
-func (r *Rigged) Checks() []Check { return r.checks }
+// say so. That of the pieces in stock is there only where the stock falls short.
+// The slice is the caller's.
+func (r *Rigged) Checks() []Check { return slices.Clone(r.checks) }
 
 // Exceeds tells whether any check exceeds its limit.
 func (r *Rigged) Exceeds() bool {

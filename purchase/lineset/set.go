@@ -2,6 +2,7 @@ package lineset
 
 import (
 	"fmt"
+	"strconv"
 
 	"example.com/steelyard/internal/strictjson"
 	"example.com/steelyard/load"
@@ -70,7 +71,8 @@ func (b BalanceAt) MarshalText() ([]byte, error) {
 	return []byte(b.String()), nil
 }
 
-// UnmarshalText reads a choice by name. Where it fails the value is left as it was.
+// UnmarshalText reads a choice by name. Where it fails, with a *units.FieldError,
+// the value is left as it was.
 func (b *BalanceAt) UnmarshalText(text []byte) error {
 	for i, name := range balanceNames {
 		if name != "" && name == string(text) {
@@ -78,5 +80,5 @@ func (b *BalanceAt) UnmarshalText(text []byte) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("%w; want %s", units.ErrUnknown, wantBalance)
+	return &units.FieldError{Value: strconv.Quote(string(text)), Want: wantBalance, Err: units.ErrUnknown}
 }

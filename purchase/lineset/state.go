@@ -60,7 +60,7 @@ func (r *Rigged) Imbalance(trim units.Length) (units.Force, error) {
 }
 
 func (r *Rigged) reaches(trim units.Length) error {
-	if trim >= r.travel.Lowest && trim <= r.travel.Highest {
+	if r.ropes != nil && trim >= r.travel.Lowest && trim <= r.travel.Highest {
 		return nil
 	}
 	return &units.FieldError{Field: "trim", Value: check.Show(trim), Err: units.ErrOutOfRange,

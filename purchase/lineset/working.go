@@ -55,6 +55,9 @@ func (c Counterweight) Working(sys units.System) []Step {
 // Working lists how the out of balance at low and high trim was found.
 func (b Balance) Working(sys units.System) []Step {
 	w := worker{sys}
+	if len(b.Curve) == 0 {
+		return nil
+	}
 	var steps []Step
 	low, high := b.Curve[0], b.Curve[len(b.Curve)-1]
 	for _, p := range []Point{low, high, b.Most, b.Least} {
@@ -86,7 +89,7 @@ func (s State) Working(sys units.System) []Step {
 	w := worker{sys}
 	at := " at " + w.length(s.Trim)
 	steps := []Step{{"carried" + at, w.mass(s.Carried) + " at standard gravity", w.force(s.Share.Weight), basisWeight}}
-	for i, rope := range s.Ropes.Lift {
+	for i, rope := range s.Ropes.Lift[:min(len(s.Ropes.Lift), len(s.Share.Lines))] {
 		share := s.Share.Lines[i].Tension
 		steps = append(steps, Step{"lift line " + strconv.Itoa(i+1) + at,
 			w.force(share) + " at the batten + " + w.force(rope.Greatest()-share) + " of its own up to the blocks", w.force(rope.Greatest()), basisBeam})
