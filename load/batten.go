@@ -11,6 +11,8 @@ import (
 const (
 	// MaxLines is the greatest number of lift lines on a batten.
 	MaxLines = beam.MaxLines
+	// MaxItems is the greatest number of items in a hang; it bounds the work on any input.
+	MaxItems = 1000
 
 	// maxLength is the longest batten: far beyond any, it keeps the smallest distance
 	// of two lines within what float64 tells apart along the whole.
@@ -28,7 +30,7 @@ type Batten struct {
 	Length   units.Length `json:"length"` // from end to end
 	Pipe     Tube         `json:"pipe"`
 	Fittings units.Mass   `json:"fittings,omitzero"` // clamps, joints, trim chain: spread evenly along the batten
-	Lines    []Line       `json:"lines"`             // the lift lines, from the end nearer the arbor: short line first
+	Lines    []Line       `json:"lines,omitempty"`   // the lift lines, from the end nearer the arbor: short line first
 }
 
 // Line is a lift line.
@@ -53,8 +55,8 @@ func (b Batten) BareMass() units.Mass { return b.Pipe.LineMass().Over(b.Length) 
 
 // Rig checks the batten and what hangs on it, and makes them ready to be asked. It
 // reports all faults joined, each a *units.FieldError whose path begins with "batten."
-// or "hang[i].". A batten whose centre of gravity at some trim lies outside its
-// outermost lines is a fault, a *[TipError] inside the FieldError.
+// or "hang[i].". Whether the batten would tip is not looked at: it depends on the
+// trim, and is asked with [Rigged.Tips].
 //
 // Rig copies what it needs: later changes to b and h do not touch the result.
 func (b Batten) Rig(h Hang) (*Rigged, error) {
@@ -64,18 +66,17 @@ func (b Batten) Rig(h Hang) (*Rigged, error) {
 	if !(length > 0 && length <= maxLength) {
 		length = 0
 	}
+	if len(h) > MaxItems {
+		p.Add("hang", strconv.Itoa(len(h))+" items", "at most "+strconv.Itoa(MaxItems), units.ErrOutOfRange)
+		return nil, p.Err()
+	}
 	for i, item := range h {
 		p.Within("hang["+strconv.Itoa(i)+"]", item.title(), item.faults(length))
 	}
 	if err := p.Err(); err != nil {
 		return nil, err
 	}
-	r := newRigged(b, h)
-	if tip := r.tips(); tip != nil {
-		p.Add("batten.lines", "", "a lift line on each side of the centre of gravity, or the load moved", tip)
-		return nil, p.Err()
-	}
-	return r, nil
+	return newRigged(b, h), nil
 }
 
 // Share answers one question without keeping anything: how the lines share what

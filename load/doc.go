@@ -7,8 +7,14 @@
 //	share.Lines[2].Tension // what the third line carries
 //
 // For many questions about one hang, [Batten.Rig] checks everything once and
-// reports every fault together; the [Rigged] that it gives answers without
-// further errors. It does not change and may be used from many goroutines.
+// reports every fault together. The [Rigged] that it gives does not change and may be
+// used from many goroutines. What can still go wrong depends on the trim: a batten
+// whose centre of gravity lies outside its outermost lines would tip, perhaps only while
+// something stands on the deck. [Rigged.Tips] tells it for a range of trims, and
+// [Rigged.Share] refuses with the same *[TipError].
+//
+// A worst over a range of trims is among the values at its ends and at the trims of
+// [Rigged.Turns] between them, or just above one of these.
 //
 // Positions are measured along the batten from the end nearer the arbor. Trim is the
 // height of the batten above the deck. Masses hang; weight is mass at standard

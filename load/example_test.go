@@ -66,6 +66,42 @@ func ExampleBatten_Rig() {
 	// hang[0].height ("leg")
 }
 
+// The worst over a range of trims is at one of its ends or at a turn between: here where the middle
+// line lets go while a leg lifts off the deck beyond the last line.
+func ExampleRigged_Turns() {
+	batten := load.Batten{
+		Length: 42 * units.Foot,
+		Pipe:   load.Tube{Outer: 1.900 * units.Inch, Wall: 0.145 * units.Inch, Density: load.PipeSteelDensity, Modulus: load.SteelModulusUS},
+		Lines:  load.Spaced(3*units.Foot, 16*units.Foot, 3),
+	}
+	rigged, err := batten.Rig(load.Hang{
+		{Name: "chain motor", Mass: 625 * units.Pound, From: 3 * units.Foot, To: 3 * units.Foot},
+		{Name: "leg", Mass: 330 * units.Pound, From: 41 * units.Foot, To: 42 * units.Foot, Height: 20 * units.Foot, OnDeck: load.Piles},
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	low, high := 1*units.Foot, 18*units.Foot
+	if err := rigged.Tips(low, high); err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, trim := range append(rigged.Turns(low, high), low, high) {
+		share, err := rigged.Share(trim)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		i, worst := share.Worst()
+		fmt.Printf("trim %.2f ft: line %d carries %.1f lbf\n", trim.In(units.Foot), i+1, worst.Tension.In(units.PoundForce))
+	}
+	// Output:
+	// trim 4.67 ft: line 1 carries 659.3 lbf
+	// trim 1.00 ft: line 1 carries 653.1 lbf
+	// trim 18.00 ft: line 1 carries 614.6 lbf
+}
+
 func ExampleDrape_Item() {
 	border := load.Drape{
 		Width:    40 * units.Foot,

@@ -3,6 +3,7 @@ package load_test
 import (
 	"errors"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -75,6 +76,16 @@ func TestAllFaultsAtOnce(t *testing.T) {
 	for _, field := range []string{"batten.length:", "batten.pipe.wall:", "batten.lines[3].at:", `hang[1].mass ("x"):`, `hang[1].below ("x"):`} {
 		if !strings.Contains(err.Error(), field) {
 			t.Errorf("%v\nsays nothing of %s", err, field)
+		}
+	}
+}
+
+func TestTooManyItems(t *testing.T) {
+	item := load.Item{Name: "lamp", Mass: 1, From: 1, To: 1}
+	for n, want := range map[int]error{load.MaxItems: nil, load.MaxItems + 1: units.ErrOutOfRange} {
+		_, err := fiveLines().Rig(slices.Repeat(load.Hang{item}, n))
+		if !errors.Is(err, want) {
+			t.Errorf("%d items: error %v, want %v", n, err, want)
 		}
 	}
 }

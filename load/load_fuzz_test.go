@@ -1,6 +1,7 @@
 package load_test
 
 import (
+	"errors"
 	"math"
 	"reflect"
 	"testing"
@@ -42,8 +43,19 @@ func FuzzRig(f *testing.F) {
 				t.Fatalf("%v from %+v %+v", v, b, h)
 			}
 		}
-		for _, at := range append(r.Breaks(), units.Length(trim)) {
+		turns := r.Turns(units.Length(trim), units.Length(height))
+		finite(t, reflect.ValueOf(turns))
+		_ = r.Tips(units.Length(trim), units.Length(height))
+		for _, at := range append(append(r.Breaks(), turns...), units.Length(trim)) {
 			s, err := r.Share(at)
+			var tip *load.TipError
+			if errors.As(err, &tip) {
+				finite(t, reflect.ValueOf(*tip))
+				if tips := r.Tips(at, at); tips == nil || tips.Error() != err.Error() {
+					t.Fatalf("%v, yet asked whether it tips: %v", err, tips)
+				}
+				continue
+			}
 			if err != nil {
 				if at == units.Length(trim) && !(math.Abs(trim) <= 1e12) {
 					continue

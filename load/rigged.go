@@ -40,7 +40,11 @@ func newRigged(b Batten, h Hang) *Rigged {
 	for i := range r.hang {
 		item := &r.hang[i]
 		item.From, item.To = onto(item.From), onto(item.To)
-		loads = append(loads, beam.Stretch{From: float64(item.From), To: float64(item.To)})
+		from, to := item.From, item.To
+		if to-from < rounding { // a point: weight over next to no length is beyond float64
+			from, to = item.middle(), item.middle()
+		}
+		loads = append(loads, beam.Stretch{From: float64(from), To: float64(to)})
 		switch item.OnDeck {
 		case Piles:
 			r.breaks = append(r.breaks, item.Below, item.foot())
@@ -103,7 +107,8 @@ func (r *Rigged) centre(trim units.Length, carried func(Item, units.Length) unit
 }
 
 // Breaks gives the trims, sorted, at which what is carried bends or jumps: between two
-// of them it is a straight line over trim. The slice is the caller's.
+// of them it is a straight line over trim. How the lines share it may turn at more trims:
+// see [Rigged.Turns]. The slice is the caller's.
 func (r *Rigged) Breaks() []units.Length { return slices.Clone(r.breaks) }
 
 // Lowest is how far the lowest thing on the batten reaches below it: below this trim
@@ -116,28 +121,25 @@ func (r *Rigged) Lowest() units.Length {
 	return low
 }
 
-// Share gives how the lines share what is carried at the trim. The error, a
-// *units.FieldError, is for a trim that is not finite or of no possible size.
+// Share gives how the lines share what is carried at the trim. The error is a
+// *[TipError] where the batten tips at that trim, and a *units.FieldError for a trim that
+// is not finite or of no possible size.
 func (r *Rigged) Share(trim units.Length) (Share, error) {
 	var p check.Problems
 	if !check.Finite(&p, "trim", trim) {
 		return Share{}, p.Err()
 	}
-	weights := make([]float64, 1+len(r.hang))
-	carried := r.bare
-	weights[0] = float64(r.bare.Weight(units.StandardGravity))
-	for i := range r.hang {
-		m := r.hang[i].Carried(trim)
-		carried += m
-		weights[1+i] = float64(m.Weight(units.StandardGravity))
+	carried := r.Carried(trim)
+	centre := r.Centre(trim)
+	if tip := r.tip(trim, false, centre); tip.out() > r.reach() {
+		return Share{}, tip
 	}
 	w := r.layout.Work()
-	w.Load(weights)
-	centre := r.Centre(trim)
-	if !w.Hang(float64(rounding)) {
-		// Rig has seen to it that this cannot be; rather an error than a wrong figure.
-		p.Add("batten.lines", "", "", r.tip(trim, false, centre))
-		return Share{}, p.Err()
+	w.Load(r.weights(trim, Item.Carried))
+	if !w.Hang(2 * float64(r.reach())) {
+		// The centre of gravity is inside, so that this cannot be; rather an error than a
+		// wrong figure.
+		return Share{}, r.tip(trim, false, centre)
 	}
 	sag, hog, shear := w.Extremes()
 	s := Share{
@@ -161,4 +163,14 @@ func (r *Rigged) Share(trim units.Length) (Share, error) {
 		}
 	}
 	return s, nil
+}
+
+// weights gives what each load of the layout weighs at the trim, in newtons.
+func (r *Rigged) weights(trim units.Length, carried func(Item, units.Length) units.Mass) []float64 {
+	weights := make([]float64, 1+len(r.hang))
+	weights[0] = float64(r.bare.Weight(units.StandardGravity))
+	for i := range r.hang {
+		weights[1+i] = float64(carried(r.hang[i], trim).Weight(units.StandardGravity))
+	}
+	return weights
 }

@@ -7,9 +7,10 @@ import (
 
 // TipError says that a batten has no equilibrium: its centre of gravity lies outside
 // the outermost lift lines, or not under its only one. It would tip until something
-// holds it.
+// holds it. What helps is a lift line on each side of the centre of gravity, or a load that is
+// moved.
 type TipError struct {
-	Trim        units.Length // the trim at which it is worst
+	Trim        units.Length // the trim that was asked; of a range the one at which it is worst
 	Above       bool         // it is so just above that trim, where a standing piece has lifted off
 	Centre      units.Length // of gravity, along the batten
 	First, Last units.Length // the outermost lines
@@ -26,37 +27,61 @@ func (e *TipError) Error() string {
 	if e.First == e.Last {
 		lines = ", is not under the only line, " + check.Show(e.First)
 	}
-	return "tip the batten " + trim + check.Show(e.Trim) + centre + lines
+	return "the batten would tip " + trim + check.Show(e.Trim) + centre + lines
 }
 
-// tips reports the trim at which the centre of gravity lies furthest outside, or nil
-// where it never does. Between two breaks each item's carried mass is a straight
-// line over trim, and so is the moment of all about a line: if the batten
-// holds at both ends of such a stretch, it holds all along it.
+// out is how far outside the lines the centre of gravity lies; negative where it is inside.
+func (e *TipError) out() units.Length { return max(e.First-e.Centre, e.Centre-e.Last) }
+
+// Tips tells whether the batten tips anywhere between two trims, both included, in
+// either order. It gives nil, or a *[TipError] for the trim at which the centre of
+// gravity lies furthest outside; that may be just above a trim between them at which a
+// standing piece lifts off. For a trim that is not finite or of no possible
+// size the error is a *units.FieldError at from or to.
 //
-// With one line the centre of gravity must be under it to a micrometre, which is
-// rounding: nothing but the pipe's own stiffness at the clamp could hold more.
-func (r *Rigged) tips() *TipError {
+// Between two breaks the mass carried and its moment about any line are straight
+// over trim. So the centre of gravity moves one way along such a stretch, and is
+// furthest out at one of its ends.
+func (r *Rigged) Tips(from, to units.Length) error {
+	var p check.Problems
+	check.Finite(&p, "from", from)
+	check.Finite(&p, "to", to)
+	if err := p.Err(); err != nil {
+		return err
+	}
+	from, to = min(from, to), max(from, to)
 	var worst *TipError
-	var furthest units.Length
+	furthest := r.reach()
 	consider := func(trim units.Length, above bool, carried func(Item, units.Length) units.Mass) {
-		t := r.tip(trim, above, r.centre(trim, carried))
-		reach := (t.Last - t.First).Scale(1e-11)
-		if len(r.lines) == 1 {
-			reach = rounding
-		}
-		if out := max(t.First-t.Centre, t.Centre-t.Last); out > reach && out > furthest {
-			worst, furthest = t, out
+		if t := r.tip(trim, above, r.centre(trim, carried)); t.out() > furthest {
+			worst, furthest = t, t.out()
 		}
 	}
-	if len(r.breaks) == 0 {
-		consider(0, false, Item.Carried)
-	}
+	consider(from, false, Item.Carried)
 	for _, trim := range r.breaks {
+		if trim < from || trim > to {
+			continue
+		}
 		consider(trim, false, Item.Carried)
-		consider(trim, true, Item.CarriedAbove)
+		if trim < to {
+			consider(trim, true, Item.CarriedAbove)
+		}
+	}
+	consider(to, false, Item.Carried)
+	if worst == nil {
+		return nil
 	}
 	return worst
+}
+
+// reach is how far outside the lines the centre of gravity may lie: rounding. With one line
+// it must be under it to a micrometre; nothing but the pipe's own stiffness at the clamp could
+// hold more.
+func (r *Rigged) reach() units.Length {
+	if len(r.lines) == 1 {
+		return rounding
+	}
+	return (r.lines[len(r.lines)-1] - r.lines[0]).Scale(1e-11)
 }
 
 func (r *Rigged) tip(trim units.Length, above bool, centre units.Length) *TipError {

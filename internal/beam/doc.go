@@ -22,6 +22,8 @@
 //	w.Hold(mask)  // supports of a set that pull and push: the textbook's beam
 //	w.Extremes()
 //
+// and [Work.Turns] tells where, while the weights change, lines go slack or come back.
+//
 // A product that is added to something is converted to float64 first: that keeps
 // the compiler from fusing the two, so that every platform gives the same bits.
 package beam

@@ -1,0 +1,46 @@
+package load
+
+import (
+	"slices"
+
+	"example.com/steelyard/units"
+)
+
+// Turns gives the trims, sorted, strictly between two trims in either order, at which
+// anything about the share may bend or jump: the breaks (see [Rigged.Breaks]), and
+// every trim at which a line goes slack or takes load again, or the batten begins
+// or ceases to tip. A worst can lie at any of them. The slice is the caller's.
+//
+// Between two neighbours every tension and every gap is a straight line over trim. Moment
+// and shear at any place along the pipe are straight too, and so their largest over
+// the pipe, and the stress, is nowhere above the straight line between its values at the two
+// trims. So the worst over a range of trims is among the values at its two ends, at the
+// turns, and just above each of these, the lower end too, at which a standing piece lifts off.
+//
+// It is found by proof for every stretch between two breaks, not by trying trims:
+// where a set of tight lines has every sign right at two trims, it has at all between.
+func (r *Rigged) Turns(from, to units.Length) []units.Length {
+	from, to = min(from, to), max(from, to)
+	var turns []units.Length
+	note := func(trim units.Length) {
+		if trim > from && trim < to {
+			turns = append(turns, trim)
+		}
+	}
+	w := r.layout.Work()
+	for i, b := range r.breaks {
+		note(b)
+		if i+1 == len(r.breaks) {
+			break // above the last one, as below the first, nothing changes
+		}
+		lower, upper := max(from, b), min(to, r.breaks[i+1])
+		if !(lower < upper) {
+			continue
+		}
+		above, below := r.weights(lower, Item.CarriedAbove), r.weights(upper, Item.Carried)
+		for _, share := range w.Turns(above, below, float64(r.reach())) {
+			note(min(lower+(upper-lower).Scale(share), upper))
+		}
+	}
+	return slices.Compact(turns)
+}
