@@ -20,6 +20,7 @@ func (s *sheet) title(name string) {
 func (s *sheet) caution() {
 	s.legend()
 	s.rule("=")
+	s.wrap("", 0, "Shares among lift lines are for lines of the right length: one that is a little short takes load from its neighbours.")
 	s.wrap("", 0, lineset.Caution)
 }
 
