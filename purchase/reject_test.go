@@ -30,7 +30,9 @@ func TestLayoutRefused(t *testing.T) {
 		{"no dead end", func(l *purchase.Layout) { l.DeadEnd = 0 }, "dead_end", units.ErrMissing, "double purchase has one"},
 		{"rail over the arbor's foot", func(l *purchase.Layout) { l.Rail = 53 * units.Foot }, "rail", units.ErrOutOfRange, "its dead end must be below"},
 		{"rail under the idler", func(l *purchase.Layout) { l.Rail = 1 * units.Foot }, "rail", units.ErrOutOfRange, "the lock sits above the idler"},
-		{"rail at the arbor's foot", func(l *purchase.Layout) { l.Rail = 52 * units.Foot }, "rail", units.ErrOutOfRange, "its dead end must be below: equal is not"},
+		{"loft at the trim", func(l *purchase.Layout) { l.Loft[0].Height = l.Trim }, "loft[0].height", units.ErrOutOfRange, "equal is not above"},
+		{"idler at the arbor's foot", func(l *purchase.Layout) { l.Idler = l.ArborTop - l.ArborLength }, "idler", units.ErrOutOfRange, "equal is not below"},
+		{"rail at the arbor's foot", func(l *purchase.Layout) { l.Rail = l.ArborTop - l.ArborLength }, "rail", units.ErrOutOfRange, "its dead end must be below: equal is not"},
 		{"rail at the head block", func(l *purchase.Layout) { l.Kind, l.Rail = purchase.Single, 60*units.Foot }, "rail", units.ErrOutOfRange, "equal is not below"},
 		{"arbor at the head block", func(l *purchase.Layout) { l.ArborTop = 60 * units.Foot }, "arbor_top", units.ErrOutOfRange, "equal is not below"},
 		{"dead end at the arbor", func(l *purchase.Layout) { l.DeadEnd = 58 * units.Foot }, "dead_end", units.ErrOutOfRange, "equal is not above"},
@@ -142,6 +144,7 @@ func TestQuestionsRefused(t *testing.T) {
 		"infinite arbor":             {second(r.Imbalance(10*units.Foot, 1, units.Mass(math.Inf(1)))), units.ErrNotFinite},
 		"too few pulls":              {second(r.At(10*units.Foot, purchase.Bodies{})), units.ErrOutOfRange},
 		"a line that pushes":         {second(r.At(10*units.Foot, purchase.Bodies{Pulls: []units.Force{0, 0, -1, 0, 0}})), units.ErrNegative},
+		"negative idler":             {second(r.At(10*units.Foot, purchase.Bodies{Pulls: pulls, Idler: -1})), units.ErrNegative},
 		"negative arbor":             {second(r.At(10*units.Foot, purchase.Bodies{Pulls: pulls, Arbor: -1})), units.ErrNegative},
 	} {
 		if !errors.Is(c.err, c.kind) {
