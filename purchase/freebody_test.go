@@ -106,6 +106,66 @@ func TestReach(t *testing.T) {
 	}
 }
 
+// The greatest tension may be at either end of a part.
+func TestGreatest(t *testing.T) {
+	for _, parts := range [][]purchase.Part{
+		{{TensionFrom: 1, TensionTo: 3}, {TensionFrom: 3, TensionTo: 2}},
+		{{TensionFrom: 3, TensionTo: 1}},
+		{{TensionFrom: 1, TensionTo: 3}},
+	} {
+		if got := (purchase.RopeState{Parts: parts}).Greatest(); got != 3 {
+			t.Errorf("%v: greatest %v, want 3", parts, got)
+		}
+	}
+}
+
+// A lift line that bears nothing, with the arbor below the batten, would have to be
+// pushed up by it: it is slack there, and says so.
+func TestLiftLineSlackAtTheArbor(t *testing.T) {
+	l := weightless(purchase.Single)
+	l.LiftMass = 11 * units.PoundPerHundredFeet
+	r, err := l.Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	st, err := r.At(45*units.Foot, purchase.Bodies{Pulls: []units.Force{0, 99, 99, 99, 99}, Arbor: 10, Idler: 10})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if first := st.Lift[0]; !first.Slack || first.Parts[2].TensionTo != 0 || st.Lift[1].Slack {
+		t.Errorf("first line %+v, second slack: %v", first, st.Lift[1].Slack)
+	}
+}
+
+// What was rigged keeps paths of its own, and stops of one name on two bodies are
+// two blocks.
+func TestReevedKeepsItsOwn(t *testing.T) {
+	reeving := weightless(purchase.Single).Reeving()
+	reeving.Lift[0].Path[1].Name = "block"
+	reeving.Lift[1].Path[2].Name = "block" // on the head beam, not the grid
+	r, err := reeving.Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	reeving.Lift[0].Path[1].Name = "other"
+	st, err := r.At(20*units.Foot, purchase.Bodies{Pulls: []units.Force{9, 9, 9, 9, 9}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if to := st.Lift[0].Parts[0].To; to != "block" {
+		t.Errorf("the first part runs to %q", to)
+	}
+	n := 0
+	for _, b := range st.Blocks {
+		if b.Name == "block" {
+			n++
+		}
+	}
+	if n != 2 {
+		t.Errorf("%d blocks of that name, want one on each body", n)
+	}
+}
+
 func TestVector(t *testing.T) {
 	v := purchase.Vector{Across: 3, Up: 5}.Add(purchase.Vector{Across: -6, Up: -1})
 	if v.Across != -3 || v.Up != 4 || v.Size() != 5 {

@@ -158,6 +158,10 @@ func TestExitStatus(t *testing.T) {
 		{"strict", "", []string{"-strict"}, 1, "", "sets exceed"},
 		{"strict, one set", "", []string{"-strict", "-set", "9"}, 0, "", "that set is within its limits"},
 		{"strict, one that exceeds", "", []string{"-strict", "-set", "11 moon"}, 1, "", "that set exceeds"},
+		{"strict, as JSON", "", []string{"-strict", "-json"}, 1, "", "however it is printed"},
+		{"set by the beginning of its name", "", []string{"-set", "11 MOON"}, 0, "", "in any case"},
+		{"set by part of a word", "", []string{"-set", "11 mo"}, 2, "no one set", "words are not cut"},
+		{"two sets begin so", house(t, func(h *lineset.House) { h.Sets[1].Name = "1 house curtain, second" }), []string{"-file", "-", "-set", "1"}, 2, "no one set", "which of the two?"},
 		{"strict, all within", quiet, []string{"-strict", "-file", "-"}, 0, "", "nothing exceeds"},
 		{"strict, stock short", house(t, func(h *lineset.House) { h.Sets = h.Sets[:9]; h.Stock[0].Count = 30 }), []string{"-strict", "-file", "-"}, 1, "", "all sets together take more than there is"},
 		{"no such file", "", []string{"-file", "nowhere.json"}, 2, "nowhere.json", "it names the file"},
@@ -191,7 +195,7 @@ func TestBadHouse(t *testing.T) {
 	if status != 2 || out != "" {
 		t.Errorf("status %d, printed %q", status, out)
 	}
-	for _, want := range []string{path, `sets[3].hang[0].mass ("12 fixtures" of "4 first electric")`, `"312" has no unit`, `sets[1].high_trim ("2 first border")`, `"44 lb"`, "nothing was computed"} {
+	for _, want := range []string{path, `sets[3].hang[0].mass ("12 fixtures" of "4 first electric")`, `"312" has no unit`, `sets[1].high_trim ("2 first border")`, `"44 lb"`, "4 problems; nothing was computed"} {
 		if !strings.Contains(errs, want) {
 			t.Errorf("%q is missing in:\n%s", want, errs)
 		}

@@ -54,17 +54,27 @@ func named(t *testing.T, r *lineset.Rigged, name string) lineset.Check {
 // is just enough is within, one that a millimetre in a kilometre exceeds is not.
 func TestJustEnough(t *testing.T) {
 	s := electric()
-	// 1.2 + 2·(16.1 − 6.7 − 2.4) is 15.2, but not in binary.
-	s.Rigging.MadeOff, s.Rigging.Run.LowerStop, s.Rigging.Run.UpperStop, s.Rigging.Arbor.Length = 1.2, 6.7, 16.1, 2.4
+	// 1.2 + 2·(16.1 − 6.3 − 2.1) is 16.6, but not in binary.
+	s.Rigging.MadeOff, s.Rigging.Run.LowerStop, s.Rigging.Run.UpperStop, s.Rigging.Arbor.Length = 1.2, 6.3, 16.1, 2.1
 	s.Rigging.Arbor.Room = 1.9
 	for _, c := range []struct {
 		high units.Length
 		want lineset.Verdict
-	}{{15.2, lineset.Within}, {15.2001, lineset.Exceeds}} {
+	}{{16.6, lineset.Within}, {16.6001, lineset.Exceeds}} {
 		s.High = c.high
 		if got := named(t, mustRig(t, s), "travel to high trim"); got.Verdict != c.want || got.Trim != c.high {
 			t.Errorf("high trim %v: %v, want %v at that trim", c.high, got, c.want)
 		}
+	}
+}
+
+// Low and high trim may be one: a set that does not fly in the show.
+func TestOneTrim(t *testing.T) {
+	s := electric()
+	s.Low = s.High
+	r := mustRig(t, s)
+	if b := r.Balance(); b.Low != b.High || r.Travel().Wanted != 0 {
+		t.Errorf("balance %v, travel wanted %v", b, r.Travel().Wanted)
 	}
 }
 

@@ -49,6 +49,8 @@ func TestHouseRefused(t *testing.T) {
 		{"item off the batten", func(h *lineset.House) { h.Sets[0].Hang[0].To = 50 * units.Foot }, "sets[0].hang[0].to", `"12 fixtures" of "first electric"`, units.ErrOutOfRange, "the batten is 42 ft long"},
 		{"low above high", func(h *lineset.House) { h.Sets[0].Low = 30 * units.Foot }, "sets[0].low_trim", `"first electric"`, units.ErrOutOfRange, "swapped trims"},
 		{"infinite trim", func(h *lineset.House) { h.Sets[0].High = units.Length(math.Inf(1)) }, "sets[0].high_trim", `"first electric"`, units.ErrNotFinite, "no infinity goes in"},
+		{"trim as made off of no possible size", func(h *lineset.House) { single(h, func(r *lineset.Rigging) { r.MadeOff = units.Length(math.NaN()) }) }, `riggings.single.made_off`, "", units.ErrNotFinite, "no NaN goes in"},
+		{"dead end limit without a basis", func(h *lineset.House) { single(h, func(r *lineset.Rigging) { r.Limits.DeadEnd.Max = 1 }) }, `riggings.single.limits.dead_end.basis`, "", units.ErrMissing, "on whose word?"},
 		{"no balance", func(h *lineset.House) { h.Sets[0].Balance = 0 }, "sets[0].balance", `"first electric"`, units.ErrMissing, "a choice that must be made"},
 		{"no rigging", func(h *lineset.House) { h.Sets[1].Like = "" }, "sets[1].rigging", `"border"`, units.ErrMissing, "nothing is installed there"},
 		{"two riggings", func(h *lineset.House) { h.Sets[1].Rigging = rigging(purchase.Single) }, "sets[1].like", `"border"`, units.ErrDuplicate, "which of the two?"},
