@@ -54,13 +54,13 @@ func named(t *testing.T, r *lineset.Rigged, name string) lineset.Check {
 // is just enough is within, one that a millimetre in a kilometre exceeds is not.
 func TestJustEnough(t *testing.T) {
 	s := electric()
-	// 1.2 + 2·(16.1 − 6.3 − 2.1) is 16.6, but not in binary.
-	s.Rigging.MadeOff, s.Rigging.Run.LowerStop, s.Rigging.Run.UpperStop, s.Rigging.Arbor.Length = 1.2, 6.3, 16.1, 2.1
+	// 1.1 + 2·(16.3 − 6.7 − 2.1) is 16.1, but not in binary.
+	s.Rigging.MadeOff, s.Rigging.Run.LowerStop, s.Rigging.Run.UpperStop, s.Rigging.Arbor.Length = 1.1, 6.7, 16.3, 2.1
 	s.Rigging.Arbor.Room = 1.9
 	for _, c := range []struct {
 		high units.Length
 		want lineset.Verdict
-	}{{16.6, lineset.Within}, {16.6001, lineset.Exceeds}} {
+	}{{16.1, lineset.Within}, {16.1001, lineset.Exceeds}} {
 		s.High = c.high
 		if got := named(t, mustRig(t, s), "travel to high trim"); got.Verdict != c.want || got.Trim != c.high {
 			t.Errorf("high trim %v: %v, want %v at that trim", c.high, got, c.want)
