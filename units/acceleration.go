@@ -21,6 +21,9 @@ func (a Acceleration) In(unit Acceleration) float64 { return float64(a) / float6
 // Scale gives k times a.
 func (a Acceleration) Scale(k float64) Acceleration { return Acceleration(k * float64(a)) }
 
+// Over gives the change of speed that a steady a makes in t.
+func (a Acceleration) Over(t TimeSpan) Speed { return Speed(float64(a) * float64(t)) }
+
 // String writes a in m/s² with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
 func (a Acceleration) String() string { return string(appendSI(nil, a)) }

@@ -29,6 +29,10 @@ func (f Force) Scale(k float64) Force { return Force(k * float64(f)) }
 // [Mass.Weight]. A zero g gives an infinity, or NaN where f is zero too.
 func (f Force) Mass(g Acceleration) Mass { return Mass(float64(f) / float64(g)) }
 
+// Acceleration gives the acceleration that a net force f gives to m, in the
+// direction of f. A zero m gives an infinity, or NaN where f is zero too.
+func (f Force) Acceleration(m Mass) Acceleration { return Acceleration(float64(f) / float64(m)) }
+
 // Moment gives the moment of f at the given arm, the distance at right angles to
 // the force.
 func (f Force) Moment(arm Length) Moment { return Moment(float64(f) * float64(arm)) }
@@ -36,6 +40,21 @@ func (f Force) Moment(arm Length) Moment { return Moment(float64(f) * float64(ar
 // Per spreads f evenly along l. A zero l gives an infinity, or NaN where f is
 // zero too.
 func (f Force) Per(l Length) LineLoad { return LineLoad(float64(f) / float64(l)) }
+
+// Stress gives the stress of f spread evenly over the cross-section a, along its
+// axis. A zero a gives an infinity, or NaN where f is zero too.
+func (f Force) Stress(a Area) Stress { return Stress(float64(f) / float64(a)) }
+
+// Stiffness gives the stiffness of what f stretches by the given length. A zero
+// length gives an infinity, or NaN where f is zero too.
+func (f Force) Stiffness(stretch Length) Stiffness { return Stiffness(float64(f) / float64(stretch)) }
+
+// Work gives the work of f along the given travel, which is measured in the
+// direction of f.
+func (f Force) Work(travel Length) Energy { return Energy(float64(f) * float64(travel)) }
+
+// Power gives the power of f on what moves at v in the direction of f.
+func (f Force) Power(v Speed) Power { return Power(float64(f) * float64(v)) }
 
 // String writes f in newtons with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.

@@ -31,6 +31,14 @@ func (l Length) Scale(k float64) Length { return Length(k * float64(l)) }
 // By gives the area of a rectangle that is l long and width wide.
 func (l Length) By(width Length) Area { return Area(float64(l) * float64(width)) }
 
+// Per gives the steady speed at which l is covered in t. A zero t gives an
+// infinity, or NaN where l is zero too.
+func (l Length) Per(t TimeSpan) Speed { return Speed(float64(l) / float64(t)) }
+
+// Time gives how long l takes at a steady v. A zero v gives an infinity, or NaN
+// where l is zero too.
+func (l Length) Time(v Speed) TimeSpan { return TimeSpan(float64(l) / float64(v)) }
+
 // String writes l in metres with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
 func (l Length) String() string { return string(appendSI(nil, l)) }

@@ -2,8 +2,8 @@ package units
 
 // LineLoad is a force spread along a length, in newtons per metre.
 //
-// PoundForcePerFoot and KipPerFoot are quotients of the exact pound-force and the
-// exact foot, rounded once. A length of it is a [Force], through [LineLoad.Over].
+// The customary units are quotients of the exact pound-force and the exact foot or
+// inch, each rounded once. A length of it is a [Force], through [LineLoad.Over].
 // The zero LineLoad is no load.
 //
 // Source: NIST SP 811 (2008), Appendix B.9, force divided by length.
@@ -12,8 +12,9 @@ type LineLoad float64
 // Units of LineLoad: write a value as a number of one of them, such as 3*NewtonPerMetre.
 const (
 	NewtonPerMetre     LineLoad = 1
-	KilonewtonPerMetre LineLoad = 1000
+	KilonewtonPerMetre LineLoad = 1000 // also N/mm
 	PoundForcePerFoot  LineLoad = kilogramsPerPound * standardGravity / metresPerFoot
+	PoundForcePerInch  LineLoad = kilogramsPerPound * standardGravity / metresPerInch
 	KipPerFoot         LineLoad = 1000 * kilogramsPerPound * standardGravity / metresPerFoot
 )
 

@@ -30,6 +30,16 @@ func (m Mass) Scale(k float64) Mass { return Mass(k * float64(m)) }
 // [StandardGravity] unless the calculation is about another acceleration.
 func (m Mass) Weight(g Acceleration) Force { return Force(float64(m) * float64(g)) }
 
+// Force gives the net force that gives m the acceleration a: m times a, in the
+// direction of a. The pull of gravity is [Mass.Weight].
+func (m Mass) Force(a Acceleration) Force { return Force(float64(m) * float64(a)) }
+
+// Inertia gives the mass moment of inertia of m, all of it at the given radius
+// from the axle: m times radius².
+func (m Mass) Inertia(radius Length) Inertia {
+	return Inertia(float64(m) * (float64(radius) * float64(radius)))
+}
+
 // Per spreads m evenly along l. A zero l gives an infinity, or NaN where m is
 // zero too.
 func (m Mass) Per(l Length) LineMass { return LineMass(float64(m) / float64(l)) }

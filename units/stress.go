@@ -29,6 +29,9 @@ func (s Stress) Scale(k float64) Stress { return Stress(k * float64(s)) }
 // of elastic section modulus z to the stress s: s times z.
 func (s Stress) Moment(z SectionModulus) Moment { return Moment(float64(s) * float64(z)) }
 
+// Over gives the force of s on the cross-section a, along its axis.
+func (s Stress) Over(a Area) Force { return Force(float64(s) * float64(a)) }
+
 // String writes s in pascals with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
 func (s Stress) String() string { return string(appendSI(nil, s)) }

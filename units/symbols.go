@@ -71,7 +71,8 @@ func (d *dimension) spelled(key string) *unit {
 var dimensions = [...]*dimension{
 	&lengthDimension, &areaDimension, &massDimension, &forceDimension, &accelerationDimension, &momentDimension,
 	&stressDimension, &lineMassDimension, &lineLoadDimension, &areaMassDimension, &densityDimension,
-	&secondMomentDimension, &sectionModulusDimension,
+	&secondMomentDimension, &sectionModulusDimension, &timeDimension, &speedDimension, &angleDimension,
+	&energyDimension, &powerDimension, &stiffnessDimension, &inertiaDimension,
 }
 
 // Exact factors that many units share; the rest is written out where it is used.
@@ -87,6 +88,10 @@ const (
 	squareYardText = "0.83612736"
 	cubicInchText  = "0.000016387064"
 	cubicFootText  = "0.028316846592"
+	footPoundText  = "1.3558179483314004" // pound-force × foot
+	// No decimal is π. These are the digits of math.Pi, far beyond what one
+	// rounding to a float64 can show.
+	piText = "3.14159265358979323846264338327950288419716939937510582097494459"
 )
 
 var lengthDimension = dimension{
@@ -155,7 +160,7 @@ var momentDimension = dimension{
 	units: []unit{
 		{symbol: "N·m", num: "1"},
 		{symbol: "kN·m", num: "1000"},
-		{symbol: "lbf·ft", aliases: []string{"ft·lbf"}, num: "1.3558179483314004"},
+		{symbol: "lbf·ft", aliases: []string{"ft·lbf"}, num: footPoundText},
 		{symbol: "lbf·in", aliases: []string{"in·lbf"}, num: "0.1129848290276167"},
 		{symbol: "kip·ft", aliases: []string{"ft·kip", "kip·foot"}, num: "1355.8179483314004"},
 	},
@@ -190,8 +195,9 @@ var lineLoadDimension = dimension{
 	name: "force per length", want: "a force per length such as 30 lbf/ft or 440 N/m",
 	units: []unit{
 		{symbol: "N/m", num: "1"},
-		{symbol: "kN/m", num: "1000"},
+		{symbol: "kN/m", aliases: []string{"N/mm"}, num: "1000"},
 		{symbol: "lbf/ft", aliases: []string{"lbf/foot", "plf"}, num: poundForceText, den: footText},
+		{symbol: "lbf/in", aliases: []string{"lbf/inch", "pli"}, num: poundForceText, den: inchText},
 		{symbol: "kip/ft", aliases: []string{"kips/ft", "klf"}, num: kipText, den: footText},
 	},
 	us: reading{"lbf/ft", 2}, metric: reading{"N/m", 1},
@@ -238,4 +244,77 @@ var sectionModulusDimension = dimension{
 		{symbol: "in³", aliases: []string{"in3"}, num: cubicInchText},
 	},
 	us: reading{"in³", 4}, metric: reading{"cm³", 3},
+}
+
+var timeDimension = dimension{
+	name: "time", want: "a time such as 2.5 s or 1 min",
+	units: []unit{
+		{symbol: "s", aliases: []string{"sec", "secs", "second", "seconds"}, num: "1"},
+		{symbol: "ms", aliases: []string{"millisecond", "milliseconds"}, num: "0.001"},
+		{symbol: "min", aliases: []string{"mins", "minute", "minutes"}, num: "60"},
+		{symbol: "h", aliases: []string{"hr", "hrs", "hour", "hours"}, num: "3600"},
+	},
+	us: reading{"s", 2}, metric: reading{"s", 2},
+}
+
+var speedDimension = dimension{
+	name: "speed", want: "a speed such as 3 ft/s or 0.9 m/s",
+	units: []unit{
+		{symbol: "m/s", aliases: []string{"m/sec", "metres/second", "meters/second"}, num: "1"},
+		{symbol: "ft/s", aliases: []string{"ft/sec", "fps", "feet/second"}, num: footText},
+		{symbol: "ft/min", aliases: []string{"fpm", "feet/minute"}, num: footText, den: "60"},
+	},
+	us: reading{"ft/s", 2}, metric: reading{"m/s", 3},
+}
+
+var angleDimension = dimension{
+	name: "angle", want: "an angle such as 1.5 deg or 0.026 rad",
+	units: []unit{
+		{symbol: "rad", aliases: []string{"radian", "radians"}, num: "1"},
+		{symbol: "deg", aliases: []string{"°", "º", "degree", "degrees"}, num: piText, den: "180"},
+		{symbol: "arcmin", aliases: []string{"arc·min", "arcminute", "arcminutes", "arc·minute", "arc·minutes"}, num: piText, den: "10800"},
+		{symbol: "turn", aliases: []string{"turns", "rev", "revs", "revolution", "revolutions"}, num: piText, den: "0.5"},
+	},
+	us: reading{"deg", 2}, metric: reading{"deg", 2},
+}
+
+var energyDimension = dimension{
+	name: "energy", want: "an energy such as 350 ft·lbf or 475 J",
+	units: []unit{
+		{symbol: "J", aliases: []string{"joule", "joules"}, num: "1"},
+		{symbol: "kJ", aliases: []string{"kilojoule", "kilojoules"}, num: "1000"},
+		{symbol: "ft·lbf", aliases: []string{"lbf·ft"}, num: footPoundText},
+	},
+	us: reading{"ft·lbf", 1}, metric: reading{"J", 1},
+}
+
+var powerDimension = dimension{
+	name: "power", want: "a power such as 0.5 hp or 0.4 kW",
+	units: []unit{
+		{symbol: "W", aliases: []string{"watt", "watts"}, num: "1"},
+		{symbol: "kW", aliases: []string{"kilowatt", "kilowatts"}, num: "1000"},
+		{symbol: "hp", aliases: []string{"HP", "horsepower"}, num: "745.69987158227022"}, // 550 ft·lbf/s
+	},
+	us: reading{"hp", 3}, metric: reading{"kW", 3},
+}
+
+var stiffnessDimension = dimension{
+	name: "stiffness", want: "a stiffness such as 600 lbf/in or 105 kN/m",
+	units: []unit{
+		{symbol: "N/m", num: "1"},
+		{symbol: "kN/m", aliases: []string{"N/mm"}, num: "1000"},
+		{symbol: "lbf/in", aliases: []string{"lbf/inch"}, num: poundForceText, den: inchText},
+		{symbol: "lbf/ft", aliases: []string{"lbf/foot"}, num: poundForceText, den: footText},
+	},
+	us: reading{"lbf/in", 1}, metric: reading{"kN/m", 3},
+}
+
+var inertiaDimension = dimension{
+	name: "mass moment of inertia", want: "a mass moment of inertia such as 3.2 lb·ft² or 0.135 kg·m²",
+	units: []unit{
+		{symbol: "kg·m²", aliases: []string{"kg·m2"}, num: "1"},
+		{symbol: "lb·ft²", aliases: []string{"lb·ft2", "lbs·ft2"}, num: "0.0421401100938048"},
+		{symbol: "lb·in²", aliases: []string{"lb·in2", "lbs·in2"}, num: "0.0002926396534292"},
+	},
+	us: reading{"lb·ft²", 3}, metric: reading{"kg·m²", 4},
 }

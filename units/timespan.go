@@ -1,0 +1,74 @@
+package units
+
+import (
+	"math"
+	"math/big"
+	"time"
+)
+
+// TimeSpan is how long something takes, in seconds. It is a span and not a point
+// of time, and it is not [time.Duration], which counts whole nanoseconds:
+// [TimeSpanOf] and [TimeSpan.Duration] cross between the two.
+//
+// Minute and Hour are exact, and whole numbers of seconds; Millisecond is the
+// float64 nearest to its definition. The zero TimeSpan is no time.
+//
+// Source: NIST SP 811 (2008), Appendix B.9, time.
+type TimeSpan float64
+
+// Units of TimeSpan: write a value as a number of one of them, such as 3*Second.
+const (
+	Second      TimeSpan = 1
+	Millisecond TimeSpan = 0.001
+	Minute      TimeSpan = 60
+	Hour        TimeSpan = 3600
+)
+
+// In gives t as a number of the given unit, as in t.In(units.Minute).
+func (t TimeSpan) In(unit TimeSpan) float64 { return float64(t) / float64(unit) }
+
+// Scale gives k times t.
+func (t TimeSpan) Scale(k float64) TimeSpan { return TimeSpan(k * float64(t)) }
+
+// TimeSpanOf gives the span of a Go duration, to the nearest float64.
+func TimeSpanOf(d time.Duration) TimeSpan {
+	const exact = 1 << 53 // a float64 holds every whole number up to here
+	if -exact <= d && d <= exact {
+		return TimeSpan(float64(d) / float64(time.Second))
+	}
+	f, _ := big.NewRat(int64(d), int64(time.Second)).Float64()
+	return TimeSpan(f)
+}
+
+// Duration gives t as a Go duration, to the nearest nanosecond and to even in a
+// tie; so what [TimeSpanOf] made of up to 26 days comes back as it was. A t that
+// is not finite, or beyond the 292 years that a Go duration can hold, is refused
+// with a *[FieldError] of kind ErrNotFinite or ErrOutOfRange.
+func (t TimeSpan) Duration() (time.Duration, error) {
+	switch size := math.Abs(float64(t)); {
+	case !finite(size):
+		return 0, &FieldError{Value: t.String(), Want: "a finite time", Err: ErrNotFinite}
+	case math.RoundToEven(size*1e9) >= 1<<63:
+		return 0, &FieldError{Value: t.String(), Want: "a time under 292 years", Err: ErrOutOfRange}
+	}
+	return time.Duration(math.RoundToEven(float64(t) * 1e9)), nil
+}
+
+// String writes t in seconds with the fewest digits that [Parse] reads back as
+// the same value, bit for bit.
+func (t TimeSpan) String() string { return string(appendSI(nil, t)) }
+
+// AppendText appends what String writes. It refuses a value that is not finite,
+// with a *[FieldError].
+func (t TimeSpan) AppendText(b []byte) ([]byte, error) { return encode(b, t) }
+
+// MarshalText writes what String writes, for JSON and the like. It refuses a
+// value that is not finite, with a *[FieldError].
+func (t TimeSpan) MarshalText() ([]byte, error) { return encode(nil, t) }
+
+// UnmarshalText reads text as [Parse] does. On an error, a *[ParseError], the
+// receiver keeps its value.
+func (t *TimeSpan) UnmarshalText(text []byte) error { return decode(t, text) }
+
+func (t TimeSpan) si() float64           { return float64(t) }
+func (t TimeSpan) dimension() *dimension { return &timeDimension }
