@@ -16,7 +16,7 @@ func TestSymbols(t *testing.T) {
 	dimensionOf := map[string]*dimension{}
 	owner := map[string]string{}
 	for _, d := range dimensions {
-		if d.units[0].num != "1" || d.units[0].den != "" {
+		if u := &d.units[0]; u.num != 1 || u.den != 0 || u.tens != 0 || u.long != "" {
 			t.Errorf("%s: the first unit, %s, is not the SI unit", d.name, d.si())
 		}
 		for i := range d.units {
