@@ -1,6 +1,9 @@
 package units
 
-import "math"
+import (
+	"fmt"
+	"math"
+)
 
 // Angle is a turn, or the corner between two directions, in radians.
 //
@@ -31,9 +34,17 @@ func (a Angle) Scale(k float64) Angle { return Angle(k * float64(a)) }
 // that a turning sheave takes up at its tread.
 func (a Angle) Arc(radius Length) Length { return Length(float64(a) * float64(radius)) }
 
+// Within reports whether a and other are at most tol apart. What is not finite is
+// within no distance of anything.
+func (a Angle) Within(other, tol Angle) bool { return near(a, other, tol) }
+
 // String writes a in radians with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
 func (a Angle) String() string { return string(appendSI(nil, a)) }
+
+// Format writes a for fmt, never without its unit: as String under %v, %s and %q,
+// and as a number of the SI unit under %f, %g, %e and the other verbs of floats.
+func (a Angle) Format(state fmt.State, verb rune) { format(state, verb, a) }
 
 // AppendText appends what String writes. It refuses a value that is not finite,
 // with a *[FieldError].
@@ -46,6 +57,10 @@ func (a Angle) MarshalText() ([]byte, error) { return encode(nil, a) }
 // UnmarshalText reads text as [Parse] does. On an error, a *[ParseError], the
 // receiver keeps its value.
 func (a *Angle) UnmarshalText(text []byte) error { return decode(a, text) }
+
+// UnmarshalJSON reads a JSON string as UnmarshalText reads its text, and leaves a
+// alone under null. A bare number is refused: it has no unit.
+func (a *Angle) UnmarshalJSON(data []byte) error { return decodeJSON(a, data) }
 
 func (a Angle) si() float64           { return float64(a) }
 func (a Angle) dimension() *dimension { return &angleDimension }

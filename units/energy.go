@@ -1,5 +1,7 @@
 package units
 
+import "fmt"
+
 // Energy is work, done or stored, in joules.
 //
 // FootPoundForce is the product of the exact foot and the exact pound-force,
@@ -28,9 +30,17 @@ func (e Energy) Scale(k float64) Energy { return Energy(k * float64(e)) }
 // where e is zero too.
 func (e Energy) Per(t TimeSpan) Power { return Power(float64(e) / float64(t)) }
 
+// Within reports whether e and other are at most tol apart. What is not finite is
+// within no distance of anything.
+func (e Energy) Within(other, tol Energy) bool { return near(e, other, tol) }
+
 // String writes e in joules with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
 func (e Energy) String() string { return string(appendSI(nil, e)) }
+
+// Format writes e for fmt, never without its unit: as String under %v, %s and %q,
+// and as a number of the SI unit under %f, %g, %e and the other verbs of floats.
+func (e Energy) Format(state fmt.State, verb rune) { format(state, verb, e) }
 
 // AppendText appends what String writes. It refuses a value that is not finite,
 // with a *[FieldError].
@@ -43,6 +53,10 @@ func (e Energy) MarshalText() ([]byte, error) { return encode(nil, e) }
 // UnmarshalText reads text as [Parse] does. On an error, a *[ParseError], the
 // receiver keeps its value.
 func (e *Energy) UnmarshalText(text []byte) error { return decode(e, text) }
+
+// UnmarshalJSON reads a JSON string as UnmarshalText reads its text, and leaves e
+// alone under null. A bare number is refused: it has no unit.
+func (e *Energy) UnmarshalJSON(data []byte) error { return decodeJSON(e, data) }
 
 func (e Energy) si() float64           { return float64(e) }
 func (e Energy) dimension() *dimension { return &energyDimension }

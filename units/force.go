@@ -1,5 +1,7 @@
 package units
 
+import "fmt"
+
 // Force is a pull, a push or a weight, in newtons.
 //
 // PoundForce is the pull of standard gravity on a [Pound], 4.4482216152605 N
@@ -56,9 +58,17 @@ func (f Force) Work(travel Length) Energy { return Energy(float64(f) * float64(t
 // Power gives the power of f on what moves at v in the direction of f.
 func (f Force) Power(v Speed) Power { return Power(float64(f) * float64(v)) }
 
+// Within reports whether f and other are at most tol apart. What is not finite is
+// within no distance of anything.
+func (f Force) Within(other, tol Force) bool { return near(f, other, tol) }
+
 // String writes f in newtons with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
 func (f Force) String() string { return string(appendSI(nil, f)) }
+
+// Format writes f for fmt, never without its unit: as String under %v, %s and %q,
+// and as a number of the SI unit under %f, %g, %e and the other verbs of floats.
+func (f Force) Format(state fmt.State, verb rune) { format(state, verb, f) }
 
 // AppendText appends what String writes. It refuses a value that is not finite,
 // with a *[FieldError].
@@ -71,6 +81,10 @@ func (f Force) MarshalText() ([]byte, error) { return encode(nil, f) }
 // UnmarshalText reads text as [Parse] does. On an error, a *[ParseError], the
 // receiver keeps its value.
 func (f *Force) UnmarshalText(text []byte) error { return decode(f, text) }
+
+// UnmarshalJSON reads a JSON string as UnmarshalText reads its text, and leaves f
+// alone under null. A bare number is refused: it has no unit.
+func (f *Force) UnmarshalJSON(data []byte) error { return decodeJSON(f, data) }
 
 func (f Force) si() float64           { return float64(f) }
 func (f Force) dimension() *dimension { return &forceDimension }

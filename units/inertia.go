@@ -1,5 +1,7 @@
 package units
 
+import "fmt"
+
 // Inertia is the mass moment of inertia of a thing that turns, such as a sheave,
 // about its axle, in kilogram metres squared. That of a cross-section, which
 // bending needs, is [SecondMoment].
@@ -31,9 +33,17 @@ func (i Inertia) Mass(radius Length) Mass {
 	return Mass(float64(i) / (float64(radius) * float64(radius)))
 }
 
+// Within reports whether i and other are at most tol apart. What is not finite is
+// within no distance of anything.
+func (i Inertia) Within(other, tol Inertia) bool { return near(i, other, tol) }
+
 // String writes i in kg·m² with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
 func (i Inertia) String() string { return string(appendSI(nil, i)) }
+
+// Format writes i for fmt, never without its unit: as String under %v, %s and %q,
+// and as a number of the SI unit under %f, %g, %e and the other verbs of floats.
+func (i Inertia) Format(state fmt.State, verb rune) { format(state, verb, i) }
 
 // AppendText appends what String writes. It refuses a value that is not finite,
 // with a *[FieldError].
@@ -46,6 +56,10 @@ func (i Inertia) MarshalText() ([]byte, error) { return encode(nil, i) }
 // UnmarshalText reads text as [Parse] does. On an error, a *[ParseError], the
 // receiver keeps its value.
 func (i *Inertia) UnmarshalText(text []byte) error { return decode(i, text) }
+
+// UnmarshalJSON reads a JSON string as UnmarshalText reads its text, and leaves i
+// alone under null. A bare number is refused: it has no unit.
+func (i *Inertia) UnmarshalJSON(data []byte) error { return decodeJSON(i, data) }
 
 func (i Inertia) si() float64           { return float64(i) }
 func (i Inertia) dimension() *dimension { return &inertiaDimension }

@@ -1,5 +1,7 @@
 package units
 
+import "fmt"
+
 // Length is a distance, or a height above the stage deck, in metres.
 //
 // Inch, Foot and Yard are exact by definition (1 in = 25.4 mm), and so are the
@@ -39,9 +41,17 @@ func (l Length) Per(t TimeSpan) Speed { return Speed(float64(l) / float64(t)) }
 // where l is zero too.
 func (l Length) Time(v Speed) TimeSpan { return TimeSpan(float64(l) / float64(v)) }
 
+// Within reports whether l and other are at most tol apart. What is not finite is
+// within no distance of anything.
+func (l Length) Within(other, tol Length) bool { return near(l, other, tol) }
+
 // String writes l in metres with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
 func (l Length) String() string { return string(appendSI(nil, l)) }
+
+// Format writes l for fmt, never without its unit: as String under %v, %s and %q,
+// and as a number of the SI unit under %f, %g, %e and the other verbs of floats.
+func (l Length) Format(state fmt.State, verb rune) { format(state, verb, l) }
 
 // AppendText appends what String writes. It refuses a value that is not finite,
 // with a *[FieldError].
@@ -54,6 +64,10 @@ func (l Length) MarshalText() ([]byte, error) { return encode(nil, l) }
 // UnmarshalText reads text as [Parse] does. On an error, a *[ParseError], the
 // receiver keeps its value.
 func (l *Length) UnmarshalText(text []byte) error { return decode(l, text) }
+
+// UnmarshalJSON reads a JSON string as UnmarshalText reads its text, and leaves l
+// alone under null. A bare number is refused: it has no unit.
+func (l *Length) UnmarshalJSON(data []byte) error { return decodeJSON(l, data) }
 
 func (l Length) si() float64           { return float64(l) }
 func (l Length) dimension() *dimension { return &lengthDimension }

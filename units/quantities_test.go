@@ -55,6 +55,13 @@ var kinds = []kind{
 	kindOf[units.Density]("density"),
 	kindOf[units.SecondMoment]("second moment of area"),
 	kindOf[units.SectionModulus]("section modulus"),
+	kindOf[units.TimeSpan]("time"),
+	kindOf[units.Speed]("speed"),
+	kindOf[units.Angle]("angle"),
+	kindOf[units.Energy]("energy"),
+	kindOf[units.Power]("power"),
+	kindOf[units.Stiffness]("stiffness"),
+	kindOf[units.Inertia]("mass moment of inertia"),
 }
 
 // number gives the SI number of a quantity.
@@ -85,6 +92,20 @@ func number(v units.Value) float64 {
 	case units.SecondMoment:
 		return float64(q)
 	case units.SectionModulus:
+		return float64(q)
+	case units.TimeSpan:
+		return float64(q)
+	case units.Speed:
+		return float64(q)
+	case units.Angle:
+		return float64(q)
+	case units.Energy:
+		return float64(q)
+	case units.Power:
+		return float64(q)
+	case units.Stiffness:
+		return float64(q)
+	case units.Inertia:
 		return float64(q)
 	}
 	panic(fmt.Sprintf("%T is not in this switch", v))

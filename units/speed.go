@@ -1,5 +1,7 @@
 package units
 
+import "fmt"
+
 // Speed is a distance in a time, in metres per second.
 //
 // FootPerSecond is exact by definition; FootPerMinute is a sixtieth of it, rounded
@@ -28,9 +30,17 @@ func (v Speed) Over(t TimeSpan) Length { return Length(float64(v) * float64(t)) 
 // an infinity, or NaN where v is zero too.
 func (v Speed) Per(t TimeSpan) Acceleration { return Acceleration(float64(v) / float64(t)) }
 
+// Within reports whether v and other are at most tol apart. What is not finite is
+// within no distance of anything.
+func (v Speed) Within(other, tol Speed) bool { return near(v, other, tol) }
+
 // String writes v in m/s with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
 func (v Speed) String() string { return string(appendSI(nil, v)) }
+
+// Format writes v for fmt, never without its unit: as String under %v, %s and %q,
+// and as a number of the SI unit under %f, %g, %e and the other verbs of floats.
+func (v Speed) Format(state fmt.State, verb rune) { format(state, verb, v) }
 
 // AppendText appends what String writes. It refuses a value that is not finite,
 // with a *[FieldError].
@@ -43,6 +53,10 @@ func (v Speed) MarshalText() ([]byte, error) { return encode(nil, v) }
 // UnmarshalText reads text as [Parse] does. On an error, a *[ParseError], the
 // receiver keeps its value.
 func (v *Speed) UnmarshalText(text []byte) error { return decode(v, text) }
+
+// UnmarshalJSON reads a JSON string as UnmarshalText reads its text, and leaves v
+// alone under null. A bare number is refused: it has no unit.
+func (v *Speed) UnmarshalJSON(data []byte) error { return decodeJSON(v, data) }
 
 func (v Speed) si() float64           { return float64(v) }
 func (v Speed) dimension() *dimension { return &speedDimension }

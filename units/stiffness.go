@@ -1,5 +1,7 @@
 package units
 
+import "fmt"
+
 // Stiffness is the force that it takes to stretch a thing, such as a lift line, by
 // a length, in newtons per metre.
 //
@@ -33,9 +35,17 @@ func (k Stiffness) Force(stretch Length) Force { return Force(float64(k) * float
 // infinity, or NaN where f is zero too.
 func (k Stiffness) Stretch(f Force) Length { return Length(float64(f) / float64(k)) }
 
+// Within reports whether k and other are at most tol apart. What is not finite is
+// within no distance of anything.
+func (k Stiffness) Within(other, tol Stiffness) bool { return near(k, other, tol) }
+
 // String writes k in N/m with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
 func (k Stiffness) String() string { return string(appendSI(nil, k)) }
+
+// Format writes k for fmt, never without its unit: as String under %v, %s and %q,
+// and as a number of the SI unit under %f, %g, %e and the other verbs of floats.
+func (k Stiffness) Format(state fmt.State, verb rune) { format(state, verb, k) }
 
 // AppendText appends what String writes. It refuses a value that is not finite,
 // with a *[FieldError].
@@ -48,6 +58,10 @@ func (k Stiffness) MarshalText() ([]byte, error) { return encode(nil, k) }
 // UnmarshalText reads text as [Parse] does. On an error, a *[ParseError], the
 // receiver keeps its value.
 func (k *Stiffness) UnmarshalText(text []byte) error { return decode(k, text) }
+
+// UnmarshalJSON reads a JSON string as UnmarshalText reads its text, and leaves k
+// alone under null. A bare number is refused: it has no unit.
+func (k *Stiffness) UnmarshalJSON(data []byte) error { return decodeJSON(k, data) }
 
 func (k Stiffness) si() float64           { return float64(k) }
 func (k Stiffness) dimension() *dimension { return &stiffnessDimension }

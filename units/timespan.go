@@ -1,6 +1,7 @@
 package units
 
 import (
+	"fmt"
 	"math"
 	"math/big"
 	"time"
@@ -40,23 +41,32 @@ func TimeSpanOf(d time.Duration) TimeSpan {
 	return TimeSpan(f)
 }
 
-// Duration gives t as a Go duration, to the nearest nanosecond and to even in a
-// tie; so what [TimeSpanOf] made of up to 26 days comes back as it was. A t that
-// is not finite, or beyond the 292 years that a Go duration can hold, is refused
-// with a *[FieldError] of kind ErrNotFinite or ErrOutOfRange.
+// Duration gives t as a Go duration, to the nearest nanosecond; so what
+// [TimeSpanOf] made of up to 50 days comes back as it was. A t that is not finite,
+// or beyond the 292 years that a Go duration can hold, is refused with a
+// *[FieldError] of kind ErrNotFinite or ErrOutOfRange.
 func (t TimeSpan) Duration() (time.Duration, error) {
-	switch size := math.Abs(float64(t)); {
-	case !finite(size):
+	switch {
+	case !finite(float64(t)):
 		return 0, &FieldError{Value: t.String(), Want: "a finite time", Err: ErrNotFinite}
-	case math.RoundToEven(size*1e9) >= 1<<63:
+	case math.Abs(float64(t))*1e9 >= 1<<63:
 		return 0, &FieldError{Value: t.String(), Want: "a time under 292 years", Err: ErrOutOfRange}
 	}
-	return time.Duration(math.RoundToEven(float64(t) * 1e9)), nil
+	whole, part := math.Modf(float64(t)) // both exact
+	return time.Duration(whole)*time.Second + time.Duration(math.RoundToEven(part*1e9)), nil
 }
+
+// Within reports whether t and other are at most tol apart. What is not finite is
+// within no distance of anything.
+func (t TimeSpan) Within(other, tol TimeSpan) bool { return near(t, other, tol) }
 
 // String writes t in seconds with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
 func (t TimeSpan) String() string { return string(appendSI(nil, t)) }
+
+// Format writes t for fmt, never without its unit: as String under %v, %s and %q,
+// and as a number of the SI unit under %f, %g, %e and the other verbs of floats.
+func (t TimeSpan) Format(state fmt.State, verb rune) { format(state, verb, t) }
 
 // AppendText appends what String writes. It refuses a value that is not finite,
 // with a *[FieldError].
@@ -69,6 +79,10 @@ func (t TimeSpan) MarshalText() ([]byte, error) { return encode(nil, t) }
 // UnmarshalText reads text as [Parse] does. On an error, a *[ParseError], the
 // receiver keeps its value.
 func (t *TimeSpan) UnmarshalText(text []byte) error { return decode(t, text) }
+
+// UnmarshalJSON reads a JSON string as UnmarshalText reads its text, and leaves t
+// alone under null. A bare number is refused: it has no unit.
+func (t *TimeSpan) UnmarshalJSON(data []byte) error { return decodeJSON(t, data) }
 
 func (t TimeSpan) si() float64           { return float64(t) }
 func (t TimeSpan) dimension() *dimension { return &timeDimension }
