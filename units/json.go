@@ -19,13 +19,13 @@ func decodeJSON[Q Quantity](q *Q, data []byte) error {
 	case text == "":
 		return fail(ErrSyntax, "is empty")
 	case text[0] == '-' || '0' <= text[0] && text[0] <= '9':
-		return fail(ErrNoUnit, "is a number without a unit: add the unit and put both in quotes")
+		return fail(ErrNoUnit, "is a bare number: write it as text, with its unit")
 	case text[0] != '"':
-		return fail(ErrSyntax, "is not text in quotes")
+		return fail(ErrSyntax, "is no JSON text")
 	}
 	var s string
 	if err := json.Unmarshal(data, &s); err != nil {
-		return fail(ErrSyntax, "is not a JSON string")
+		return fail(ErrSyntax, "is no JSON text")
 	}
 	return decode(q, []byte(s))
 }

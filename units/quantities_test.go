@@ -2,30 +2,37 @@ package units_test
 
 import (
 	"fmt"
+	"slices"
 
 	"example.com/steelyard/units"
 )
 
 // kind lets a test treat all quantities alike.
 type kind struct {
-	name      string
-	of        func(float64) units.Value
-	parse     func(string) (units.Value, error)
-	append    func(units.Value, []byte) ([]byte, error)
-	marshal   func(units.Value) ([]byte, error)
-	unmarshal func(units.Value, string) (units.Value, error)
+	name          string
+	of            func(float64) units.Value
+	parse         func(string) (units.Value, error)
+	append        func(units.Value, []byte) ([]byte, error)
+	marshal       func(units.Value) ([]byte, error)
+	unmarshal     func(units.Value, string) (units.Value, error)
+	unmarshalJSON func(units.Value, string) (units.Value, error)
+	within        func(q, other, tol units.Value) bool
+	unit          func(string) (units.Value, error)
+	symbols       func() []string
 }
 
 // quantity is what every quantity can do beyond units.Value.
-type quantity interface {
+type quantity[Q any] interface {
 	units.Quantity
 	AppendText([]byte) ([]byte, error)
 	MarshalText() ([]byte, error)
+	Within(other, tol Q) bool
 }
 
-func kindOf[Q quantity, P interface {
+func kindOf[Q quantity[Q], P interface {
 	*Q
 	UnmarshalText([]byte) error
+	UnmarshalJSON([]byte) error
 }](name string) kind {
 	return kind{
 		name:    name,
@@ -38,6 +45,14 @@ func kindOf[Q quantity, P interface {
 			err := P(&q).UnmarshalText([]byte(s))
 			return q, err
 		},
+		unmarshalJSON: func(v units.Value, s string) (units.Value, error) {
+			q := v.(Q)
+			err := P(&q).UnmarshalJSON([]byte(s))
+			return q, err
+		},
+		within:  func(q, other, tol units.Value) bool { return q.(Q).Within(other.(Q), tol.(Q)) },
+		unit:    func(s string) (units.Value, error) { q, err := units.Unit[Q](s); return q, err },
+		symbols: func() []string { return slices.Collect(units.Symbols[Q]()) },
 	}
 }
 

@@ -7,9 +7,9 @@ import (
 )
 
 // format writes q under a verb of fmt. Width counts the unit too, so that columns
-// keep their edges; flags and precision are those of the number. A precision never
-// cuts the text short as that of a string does: under %v and %s it is the number
-// of digits, as under %g.
+// keep their edges. A precision never cuts the text short, as it does that of a
+// string: under %v, %s and %q it is the number of digits, as under %g. There the
+// sign of %+v is only for the structs around q, as it is with plain floats.
 func format[Q Quantity](state fmt.State, verb rune, q Q) {
 	precision, precise := state.Precision()
 	var room [64]byte
@@ -19,12 +19,15 @@ func format[Q Quantity](state fmt.State, verb rune, q Q) {
 		switch {
 		case verb == 'v' && state.Flag('#'):
 			b = fmt.Appendf(b, "%T(%v)", q, float64(q))
-		case precise || state.Flag('+') || state.Flag(' '):
+		case precise:
 			b = appendNumber(b, state, 'g', precision, precise, q)
 		default:
 			b = appendSI(b, q)
 		}
-		if verb == 'q' {
+		switch {
+		case verb == 'q' && state.Flag('+'):
+			b = strconv.AppendQuoteToASCII(nil, string(b))
+		case verb == 'q':
 			b = strconv.AppendQuote(nil, string(b))
 		}
 	case 'e', 'E', 'f', 'F', 'g', 'G', 'b', 'x', 'X':
