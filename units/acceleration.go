@@ -32,7 +32,7 @@ func (a Acceleration) Within(other, tol Acceleration) bool { return near(a, othe
 
 // String writes a in m/s² with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
-func (a Acceleration) String() string { return string(appendSI(nil, a)) }
+func (a Acceleration) String() string { return textSI(a) }
 
 // Format writes a for fmt, never without its unit: as String under %v, %s and %q,
 // and as a number of the SI unit under %f, %g, %e and the other verbs of floats.

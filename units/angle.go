@@ -40,7 +40,7 @@ func (a Angle) Within(other, tol Angle) bool { return near(a, other, tol) }
 
 // String writes a in radians with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
-func (a Angle) String() string { return string(appendSI(nil, a)) }
+func (a Angle) String() string { return textSI(a) }
 
 // Format writes a for fmt, never without its unit: as String under %v, %s and %q,
 // and as a number of the SI unit under %f, %g, %e and the other verbs of floats.

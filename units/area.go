@@ -33,7 +33,7 @@ func (a Area) Within(other, tol Area) bool { return near(a, other, tol) }
 
 // String writes a in square metres with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
-func (a Area) String() string { return string(appendSI(nil, a)) }
+func (a Area) String() string { return textSI(a) }
 
 // Format writes a for fmt, never without its unit: as String under %v, %s and %q,
 // and as a number of the SI unit under %f, %g, %e and the other verbs of floats.

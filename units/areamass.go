@@ -35,7 +35,7 @@ func (m AreaMass) Within(other, tol AreaMass) bool { return near(m, other, tol) 
 
 // String writes m in kg/m² with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
-func (m AreaMass) String() string { return string(appendSI(nil, m)) }
+func (m AreaMass) String() string { return textSI(m) }
 
 // Format writes m for fmt, never without its unit: as String under %v, %s and %q,
 // and as a number of the SI unit under %f, %g, %e and the other verbs of floats.

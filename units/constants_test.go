@@ -172,7 +172,9 @@ func TestConstantsAllCovered(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	listed := map[string]bool{"US": true, "Metric": true} // systems, not units
+	listed := map[string]bool{ // systems and roundings, not units
+		"US": true, "Metric": true, "HalfAway": true, "HalfEven": true, "AwayFromZero": true, "TowardZero": true,
+	}
 	for _, row := range unitRows {
 		listed[row.name] = true
 	}

@@ -32,7 +32,7 @@ func (d Density) Within(other, tol Density) bool { return near(d, other, tol) }
 
 // String writes d in kg/m³ with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
-func (d Density) String() string { return string(appendSI(nil, d)) }
+func (d Density) String() string { return textSI(d) }
 
 // Format writes d for fmt, never without its unit: as String under %v, %s and %q,
 // and as a number of the SI unit under %f, %g, %e and the other verbs of floats.

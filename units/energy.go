@@ -36,7 +36,7 @@ func (e Energy) Within(other, tol Energy) bool { return near(e, other, tol) }
 
 // String writes e in joules with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
-func (e Energy) String() string { return string(appendSI(nil, e)) }
+func (e Energy) String() string { return textSI(e) }
 
 // Format writes e for fmt, never without its unit: as String under %v, %s and %q,
 // and as a number of the SI unit under %f, %g, %e and the other verbs of floats.

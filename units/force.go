@@ -64,7 +64,7 @@ func (f Force) Within(other, tol Force) bool { return near(f, other, tol) }
 
 // String writes f in newtons with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
-func (f Force) String() string { return string(appendSI(nil, f)) }
+func (f Force) String() string { return textSI(f) }
 
 // Format writes f for fmt, never without its unit: as String under %v, %s and %q,
 // and as a number of the SI unit under %f, %g, %e and the other verbs of floats.

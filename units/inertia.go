@@ -39,7 +39,7 @@ func (i Inertia) Within(other, tol Inertia) bool { return near(i, other, tol) }
 
 // String writes i in kg·m² with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
-func (i Inertia) String() string { return string(appendSI(nil, i)) }
+func (i Inertia) String() string { return textSI(i) }
 
 // Format writes i for fmt, never without its unit: as String under %v, %s and %q,
 // and as a number of the SI unit under %f, %g, %e and the other verbs of floats.

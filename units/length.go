@@ -47,7 +47,7 @@ func (l Length) Within(other, tol Length) bool { return near(l, other, tol) }
 
 // String writes l in metres with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
-func (l Length) String() string { return string(appendSI(nil, l)) }
+func (l Length) String() string { return textSI(l) }
 
 // Format writes l for fmt, never without its unit: as String under %v, %s and %q,
 // and as a number of the SI unit under %f, %g, %e and the other verbs of floats.

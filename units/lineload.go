@@ -35,7 +35,7 @@ func (w LineLoad) Within(other, tol LineLoad) bool { return near(w, other, tol) 
 
 // String writes w in N/m with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
-func (w LineLoad) String() string { return string(appendSI(nil, w)) }
+func (w LineLoad) String() string { return textSI(w) }
 
 // Format writes w for fmt, never without its unit: as String under %v, %s and %q,
 // and as a number of the SI unit under %f, %g, %e and the other verbs of floats.

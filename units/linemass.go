@@ -38,7 +38,7 @@ func (m LineMass) Within(other, tol LineMass) bool { return near(m, other, tol) 
 
 // String writes m in kg/m with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
-func (m LineMass) String() string { return string(appendSI(nil, m)) }
+func (m LineMass) String() string { return textSI(m) }
 
 // Format writes m for fmt, never without its unit: as String under %v, %s and %q,
 // and as a number of the SI unit under %f, %g, %e and the other verbs of floats.

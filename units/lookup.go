@@ -12,23 +12,31 @@ import (
 // another quantity, or ErrAmbiguousUnit, and says what would be right.
 func Unit[Q Quantity](symbol string) (Q, error) {
 	var q Q
-	d := q.dimension()
+	u, err := q.dimension().named(symbol)
+	if err != nil {
+		return 0, err
+	}
+	size, _ := u.factor().Float64()
+	return Q(size), nil
+}
+
+// named finds a unit by any spelling, or says what would be right.
+func (d *dimension) named(symbol string) (*unit, error) {
 	key := unitKey(fold(symbol))
 	if u := d.spelled(key); u != nil {
-		size, _ := u.factor().Float64()
-		return Q(size), nil
+		return u, nil
 	}
 	fault := &FieldError{Value: quote(symbol), Want: "a unit of " + d.name + ": " + strings.Join(symbols(d), ", "), Err: ErrUnknown}
 	if choices := ambiguous(key); choices != "" {
 		fault.Err, fault.Want = ErrAmbiguousUnit, choices
-		return 0, fault
+		return nil, fault
 	}
 	for _, other := range dimensions {
 		if other.spelled(key) != nil {
 			fault.Err = ErrWrongQuantity
 		}
 	}
-	return 0, fault
+	return nil, fault
 }
 
 // Symbols goes through the symbols of the units of Q as they are printed, the SI

@@ -41,7 +41,7 @@ func (m Moment) Within(other, tol Moment) bool { return near(m, other, tol) }
 
 // String writes m in newton metres with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
-func (m Moment) String() string { return string(appendSI(nil, m)) }
+func (m Moment) String() string { return textSI(m) }
 
 // Format writes m for fmt, never without its unit: as String under %v, %s and %q,
 // and as a number of the SI unit under %f, %g, %e and the other verbs of floats.

@@ -1,6 +1,7 @@
 package units
 
 import (
+	"bytes"
 	"math"
 	"math/big"
 	"strconv"
@@ -28,8 +29,26 @@ import (
 // comma, and a unit of another dimension: a force is not written in lb.
 func Parse[Q Quantity](text string) (Q, error) {
 	var q Q
-	f, err := parse(text, q.dimension())
+	d := q.dimension()
+	if f, ok := quick(text, d); ok {
+		return Q(f), nil
+	}
+	f, err := read(text, d)
 	return Q(f), err
+}
+
+// read gives the SI value of a text that quick cannot read as it stands. With its
+// odd characters folded away, most such texts are as good as any; a string of 32
+// bytes need not leave the stack.
+func read(text string, want *dimension) (float64, error) {
+	if len(text) <= maxText {
+		var room [64]byte
+		folded := appendFolded(room[:0], text)
+		if f, ok := quick(string(bytes.TrimSpace(folded)), want); ok {
+			return f, nil
+		}
+	}
+	return parse(text, want)
 }
 
 // parser reads one text.
@@ -43,6 +62,7 @@ func (p *parser) fail(kind error, rest, reason string) error {
 }
 
 // parse gives the SI value of a text that should be a quantity of dimension want.
+// It reads everything, in exact fractions of any size, and says what is wrong.
 func parse(text string, want *dimension) (float64, error) {
 	p := parser{text, want}
 	if len(text) > maxText {

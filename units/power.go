@@ -33,7 +33,7 @@ func (p Power) Within(other, tol Power) bool { return near(p, other, tol) }
 
 // String writes p in watts with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
-func (p Power) String() string { return string(appendSI(nil, p)) }
+func (p Power) String() string { return textSI(p) }
 
 // Format writes p for fmt, never without its unit: as String under %v, %s and %q,
 // and as a number of the SI unit under %f, %g, %e and the other verbs of floats.

@@ -31,7 +31,7 @@ func (i SecondMoment) Within(other, tol SecondMoment) bool { return near(i, othe
 
 // String writes i in m⁴ with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
-func (i SecondMoment) String() string { return string(appendSI(nil, i)) }
+func (i SecondMoment) String() string { return textSI(i) }
 
 // Format writes i for fmt, never without its unit: as String under %v, %s and %q,
 // and as a number of the SI unit under %f, %g, %e and the other verbs of floats.

@@ -31,7 +31,7 @@ func (z SectionModulus) Within(other, tol SectionModulus) bool { return near(z, 
 
 // String writes z in m³ with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
-func (z SectionModulus) String() string { return string(appendSI(nil, z)) }
+func (z SectionModulus) String() string { return textSI(z) }
 
 // Format writes z for fmt, never without its unit: as String under %v, %s and %q,
 // and as a number of the SI unit under %f, %g, %e and the other verbs of floats.

@@ -36,7 +36,7 @@ func (v Speed) Within(other, tol Speed) bool { return near(v, other, tol) }
 
 // String writes v in m/s with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
-func (v Speed) String() string { return string(appendSI(nil, v)) }
+func (v Speed) String() string { return textSI(v) }
 
 // Format writes v for fmt, never without its unit: as String under %v, %s and %q,
 // and as a number of the SI unit under %f, %g, %e and the other verbs of floats.

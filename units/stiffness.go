@@ -41,7 +41,7 @@ func (k Stiffness) Within(other, tol Stiffness) bool { return near(k, other, tol
 
 // String writes k in N/m with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
-func (k Stiffness) String() string { return string(appendSI(nil, k)) }
+func (k Stiffness) String() string { return textSI(k) }
 
 // Format writes k for fmt, never without its unit: as String under %v, %s and %q,
 // and as a number of the SI unit under %f, %g, %e and the other verbs of floats.

@@ -40,7 +40,7 @@ func (s Stress) Within(other, tol Stress) bool { return near(s, other, tol) }
 
 // String writes s in pascals with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
-func (s Stress) String() string { return string(appendSI(nil, s)) }
+func (s Stress) String() string { return textSI(s) }
 
 // Format writes s for fmt, never without its unit: as String under %v, %s and %q,
 // and as a number of the SI unit under %f, %g, %e and the other verbs of floats.

@@ -9,7 +9,7 @@ type unit struct {
 	aliases  []string // other spellings, in the form that unitKey gives
 	num, den uint64
 	tens     int
-	long     string // num × 10^tens with all its digits, where num holds only the first of them
+	long     string // num with all its digits, where the word holds only the first of them
 }
 
 // factor gives the exact number of SI units in u.
@@ -17,9 +17,8 @@ func (u *unit) factor() *big.Rat {
 	r := new(big.Rat).SetInt(new(big.Int).SetUint64(u.num))
 	if u.long != "" {
 		r.SetString(u.long)
-	} else {
-		r = shift(r, u.tens)
 	}
+	r = shift(r, u.tens)
 	return r.Quo(r, new(big.Rat).SetInt(new(big.Int).SetUint64(max(u.den, 1))))
 }
 
@@ -54,16 +53,22 @@ func (d *dimension) unit(symbol string) *unit {
 	return &d.units[0]
 }
 
-// spelled finds a unit by any spelling, in the form that unitKey gives.
+// spelled finds a unit by any spelling, in the form that unitKey gives. The
+// symbols come first, for they are the commonest; a look at the length and the
+// first byte is all that most of the others need.
 func (d *dimension) spelled(key string) *unit {
+	if key == "" {
+		return nil
+	}
 	for i := range d.units {
-		u := &d.units[i]
-		if u.symbol == key {
-			return u
+		if s := d.units[i].symbol; len(s) == len(key) && s[0] == key[0] && s == key {
+			return &d.units[i]
 		}
-		for _, alias := range u.aliases {
-			if alias == key {
-				return u
+	}
+	for i := range d.units {
+		for _, s := range d.units[i].aliases {
+			if len(s) == len(key) && s[0] == key[0] && s == key {
+				return &d.units[i]
 			}
 		}
 	}
@@ -95,9 +100,9 @@ const (
 	// No decimal is π. The digits go far beyond what one rounding to a float64 can
 	// show; in a word there is room for nineteen of them, -18.
 	piDigits  = 3141592653589793238
-	piText    = "3.14159265358979323846264338327950288419716939937510582097494459"
+	piText    = "3141592653589793238.46264338327950288419716939937510582097494459"
 	tauDigits = 6283185307179586476 // 2π
-	tauText   = "6.28318530717958647692528676655900576839433879875021164194988918"
+	tauText   = "6283185307179586476.92528676655900576839433879875021164194988918"
 )
 
 var lengthDimension = dimension{
@@ -277,8 +282,8 @@ var angleDimension = dimension{
 	name: "angle", want: "an angle such as 1.5 deg or 0.026 rad",
 	units: []unit{
 		{symbol: "rad", aliases: []string{"radian", "radians"}, num: 1},
-		{symbol: "deg", aliases: []string{"°", "º", "degree", "degrees"}, num: piDigits, den: 180, tens: -18, long: piText},
-		{symbol: "arcmin", aliases: []string{"arc·min", "arcminute", "arcminutes", "arc·minute", "arc·minutes"}, num: piDigits, den: 10800, tens: -18, long: piText},
+		{symbol: "deg", aliases: []string{"°", "º", "degree", "degrees"}, num: piDigits, den: 18, tens: -18 - 1, long: piText},
+		{symbol: "arcmin", aliases: []string{"arc·min", "arcminute", "arcminutes", "arc·minute", "arc·minutes"}, num: piDigits, den: 108, tens: -18 - 2, long: piText},
 		{symbol: "turn", aliases: []string{"turns", "rev", "revs", "revolution", "revolutions"}, num: tauDigits, tens: -18, long: tauText},
 	},
 	us: reading{"deg", 2}, metric: reading{"deg", 2},

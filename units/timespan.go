@@ -62,7 +62,7 @@ func (t TimeSpan) Within(other, tol TimeSpan) bool { return near(t, other, tol) 
 
 // String writes t in seconds with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
-func (t TimeSpan) String() string { return string(appendSI(nil, t)) }
+func (t TimeSpan) String() string { return textSI(t) }
 
 // Format writes t for fmt, never without its unit: as String under %v, %s and %q,
 // and as a number of the SI unit under %f, %g, %e and the other verbs of floats.
