@@ -14,14 +14,17 @@ import (
 //	12.5 lb   90 lbf   1e3 N   0.11 lb/ft   11 lb/100 ft   15 oz/yd²   29000 ksi
 //
 // The number is digits with a decimal point, an exponent of ten, or a fraction,
-// and may have a sign; in feet and inches the sign is that of the whole. The
+// which may be one character (6½), and may have a sign; in feet and inches the sign is that of the whole. The
 // space before the unit is free, powers may be plain (oz/yd2), and the usual
 // spellings of the units are known: lbs, feet, metre, meter. Upper and lower
 // case differ.
 //
 // The exact value of the text is multiplied by the exact factor of the unit and
 // rounded once, to the nearest float64 and to even in a tie. What String wrote
-// comes back as the same value, bit for bit.
+// comes back as the same value, bit for bit, and so does what FormatIn wrote.
+//
+// Parse makes no allocation for what people write: up to 19 digits, fractions with
+// up to 9 above and below the stroke. Text of any kind takes bounded time.
 //
 // The error is a *[ParseError] whose kind is ErrSyntax, ErrNoUnit,
 // ErrUnknownUnit, ErrAmbiguousUnit, ErrWrongQuantity, ErrNotFinite or

@@ -1,7 +1,7 @@
 package units
 
 // Rounding says which of the two neighbouring steps is shown for a value between
-// them. The zero Rounding is HalfAway.
+// them. The zero Rounding is HalfAway, and one that is not listed here counts as it.
 //
 // What was typed with no more places than are shown keeps its digits under every
 // Rounding: 12.5 lb to one place is 12.5 lb, and not 12.6 lb because the nearest

@@ -78,7 +78,8 @@ func (s System) Format(q Value) string {
 	return string(s.Append(room[:0], q))
 }
 
-// Append appends what Format writes, without an allocation.
+// Append appends what Format writes. For what people hang, measure or pull it makes
+// no allocation, nor do AppendPlaces and AppendRounded.
 func (s System) Append(b []byte, q Value) []byte {
 	x, d := valueOf(q)
 	if s == US && d == &lengthDimension && finite(x) {
@@ -99,7 +100,7 @@ func (s System) FormatPlaces(q Value, places int) string {
 	return s.FormatRounded(q, places, HalfAway)
 }
 
-// AppendPlaces appends what FormatPlaces writes, without an allocation.
+// AppendPlaces appends what FormatPlaces writes.
 func (s System) AppendPlaces(b []byte, q Value, places int) []byte {
 	return s.AppendRounded(b, q, places, HalfAway)
 }
@@ -110,7 +111,7 @@ func (s System) FormatRounded(q Value, places int, r Rounding) string {
 	return string(s.AppendRounded(room[:0], q, places, r))
 }
 
-// AppendRounded appends what FormatRounded writes, without an allocation.
+// AppendRounded appends what FormatRounded writes.
 func (s System) AppendRounded(b []byte, q Value, places int, r Rounding) []byte {
 	x, d := valueOf(q)
 	read, ok := s.reading(x, d)

@@ -6,9 +6,13 @@ import (
 )
 
 // textSI gives what String writes.
-func textSI[Q Quantity](q Q) string {
+func textSI[Q Quantity](q Q) string { return plainText(float64(q), q.dimension()) }
+
+// plainText does the work of textSI. It is not generic because the compiler puts
+// the buffer of a generic function on the heap in other packages.
+func plainText(x float64, d *dimension) string {
 	var room [64]byte
-	return string(appendSI(room[:0], q))
+	return string(appendPlain(room[:0], x, d))
 }
 
 // appendSI appends a value in its SI unit, with the fewest digits that give the
@@ -38,6 +42,9 @@ func encode[Q Quantity](b []byte, q Q) ([]byte, error) {
 	if !finite(float64(q)) {
 		return b, notFinite(float64(q), q.dimension())
 	}
+	if b == nil {
+		b = make([]byte, 0, 32) // one allocation, where growing takes three
+	}
 	return appendSI(b, q), nil
 }
 
@@ -48,11 +55,15 @@ func notFinite(x float64, d *dimension) error {
 
 // decode reads a text into q, and leaves q alone where it cannot.
 func decode[Q Quantity](q *Q, text []byte) error {
-	read, err := Parse[Q](string(text))
-	if err != nil {
-		return err
+	d := (*q).dimension()
+	f, ok := quick(string(text), d) // a string that goes nowhere needs no allocation
+	if !ok {
+		var err error
+		if f, err = read(string(text), d); err != nil {
+			return err
+		}
 	}
-	*q = read
+	*q = Q(f)
 	return nil
 }
 
