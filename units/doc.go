@@ -35,7 +35,8 @@
 //
 // The verbs of fmt print a quantity with its SI unit, %.2f too. In JSON null
 // changes nothing and a bare number is refused. [Unit] and [Symbols] serve tools
-// in which a unit is chosen.
+// in which a unit is chosen. Package column keeps quantities in a database, package
+// ucum exchanges them with other programs.
 //
 // # Zero values
 //

@@ -34,6 +34,7 @@ func TestFormat(t *testing.T) {
 		{"%-8.1f|", trim, "7.5 m   |", "to the left"},
 		{"%08.1f", trim, "0007.5 m", "zeros before the number"},
 		{"%08.1f", low, "-000.2 m", "behind its sign"},
+		{"%08.1f", 2 * units.SquareMetre, "0002.0 m²", "characters, not bytes"},
 		{"%-08.1f|", trim, "7.5 m   |", "no zeros behind a number"},
 		{"%2.1f", trim, "7.5 m", "wider than its width"},
 		{"%8.1f", 2 * units.SquareMetre, "  2.0 m²", "characters, not bytes"},
