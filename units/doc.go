@@ -28,7 +28,11 @@
 //
 // [Parse] reads 24'-6", 12.5 lb or 15 oz/yd² with one rounding. String writes SI
 // so that Parse gives the same bits back; JSON holds that text. A [System]
-// writes for people, rounded: 24' 6 1/2" and 1000 lb, or 7.48 m and 453.59 kg.
+// writes for people, rounded: 24' 6 1/2" and 1000 lb, or 7.48 m and 453.59 kg; how
+// it rounds is a [Rounding] where that matters. [FormatIn] writes any unit without
+// loss: what was typed with up to twelve digits comes back as it was typed. Each
+// way of writing has a form that appends and makes no allocation.
+//
 // A text and the product of a number and a unit, which is rounded twice, may
 // differ in the last bit: compare quantities with a tolerance, never with ==, as
 // in [Length.Within], and tests with [Near].

@@ -1,7 +1,6 @@
 package units
 
 import (
-	"fmt"
 	"math"
 	"math/big"
 	"math/rand/v2"
@@ -238,18 +237,4 @@ func TestStepsFit(t *testing.T) {
 			}
 		}
 	}
-}
-
-func ExampleRounding() {
-	demand := Pound.Scale(1234.04)
-	for _, r := range []Rounding{HalfAway, AwayFromZero, TowardZero} {
-		fmt.Println(US.FormatRounded(demand, 1, r))
-	}
-	// What was typed in is on the step already, whatever its float64 is.
-	fmt.Println(US.FormatRounded(12.5*Pound, 1, AwayFromZero))
-	// Output:
-	// 1234.0 lb
-	// 1234.1 lb
-	// 1234.0 lb
-	// 12.5 lb
 }

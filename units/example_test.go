@@ -162,3 +162,45 @@ func ExampleFieldError() {
 	// batten.lines[2].at - 0 or more
 	// true
 }
+
+// A demand is shown rounded up in size and a limit down, so that rounding never
+// hides an excess. What was typed in stays as it was typed.
+func ExampleSystem_FormatRounded() {
+	demand, limit := 2000.04*units.PoundForce, 2000*units.PoundForce
+	us := units.US
+	fmt.Println(us.FormatPlaces(demand, 1), "of", us.FormatPlaces(limit, 1))
+	fmt.Println(us.FormatRounded(demand, 1, units.AwayFromZero), "of", us.FormatRounded(limit, 1, units.TowardZero))
+	fmt.Println(us.FormatRounded(12.5*units.PoundForce, 1, units.AwayFromZero))
+	// Output:
+	// 2000.0 lbf of 2000.0 lbf
+	// 2000.1 lbf of 2000.0 lbf
+	// 12.5 lbf
+}
+
+// A table of many rows is written into one buffer.
+func ExampleSystem_Append() {
+	var row []byte
+	for _, trim := range []units.Length{24*units.Foot + 6.5*units.Inch, 31 * units.Foot} {
+		row = units.US.Append(row[:0], trim)
+		row = append(row, " | "...)
+		row = units.Metric.Append(row, trim)
+		fmt.Printf("%s\n", row)
+	}
+	// Output:
+	// 24' 6 1/2" | 7.48 m
+	// 31' 0" | 9.449 m
+}
+
+// What was typed in one unit is stored in another and comes back as it was typed.
+func ExampleFormatIn() {
+	piece, _ := units.Parse[units.Mass]("12.35 lb")
+	for _, symbol := range []string{"kg", "lb", "oz", "lbf"} {
+		text, err := units.FormatIn(piece, symbol)
+		fmt.Println(text, err)
+	}
+	// Output:
+	// 5.6018657695 kg <nil>
+	// 12.35 lb <nil>
+	// 197.6 oz <nil>
+	//  "lbf" is another quantity; want a unit of mass: kg, g, t, lb, oz, short ton
+}

@@ -155,6 +155,13 @@ func TestHandbookText(t *testing.T) {
 		{"1 lb/ft2", units.KilogramPerSquareMetre, 4.882428, 5e-7, publicTable},
 		{"1 lb/ft3", units.KilogramPerCubicMetre, 16.01846, 5e-6, publicTable},
 		{"1 lb/in3", units.KilogramPerCubicMetre, 27679.90, 5e-3, publicTable},
+		{"1 hp", units.Watt, 745.6999, 5e-5, sp811},
+		{"1 ft·lbf", units.Joule, 1.355818, 5e-7, publicTable},
+		{"1 arcmin", units.Radian, 2.908882e-4, 5e-11, sp811},
+		{"1 revolution", units.Radian, 6.283185, 5e-7, sp811},
+		{"1 lbf/in", units.NewtonPerMetreStretch, 175.1268, 5e-5, publicTable},
+		{"1 lb·ft²", units.KilogramMetreSquared, 4.214011e-2, 5e-9, publicTable},
+		{"1 lb in2", units.KilogramMetreSquared, 2.926397e-4, 5e-11, publicTable},
 	} {
 		t.Run(row.text, func(t *testing.T) {
 			got, err := parseLike(row.like, row.text)

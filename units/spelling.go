@@ -29,7 +29,7 @@ func odd(text string) bool {
 // '-', every foot and inch mark as ' and ", and every fraction in one character
 // as digits. Superscripts stay, for "5² lb" is not 52 lb.
 func appendFolded(b []byte, text string) []byte {
-	begin := len(b)
+	last := ' ' // the last character read
 	for _, r := range text {
 		switch r {
 		case '\u2212', '\u2010', '\u2011', '\u2013': // minus, hyphens, en dash
@@ -45,18 +45,17 @@ func appendFolded(b []byte, text string) []byte {
 				r = ' '
 			}
 		}
-		last := byte(' ')
-		if len(b) > begin {
-			last = b[len(b)-1]
+		// 6½ is 6 1/2, not 61/2; and ½2 is two numbers, not 1/22.
+		fraction, before := vulgar(r), vulgar(last)
+		if fraction != "" && (before != "" || '0' <= last && last <= '9') || before != "" && '0' <= r && r <= '9' {
+			b = append(b, ' ')
 		}
-		if fraction := vulgar(r); fraction != "" {
-			if isDigit(last) { // 6½ is 6 1/2, not 61/2
-				b = append(b, ' ')
-			}
+		if fraction != "" {
 			b = append(b, fraction...)
-			continue
+		} else {
+			b = utf8.AppendRune(b, r)
 		}
-		b = utf8.AppendRune(b, r)
+		last = r
 	}
 	return b
 }

@@ -65,6 +65,13 @@ func (s *System) UnmarshalText(text []byte) error {
 //	Density         490.1 lb/ft³           7850 kg/m³     1; 1
 //	SecondMoment    0.31 in⁴               12.903 cm⁴     4; 3
 //	SectionModulus  0.3262 in³             5.346 cm³      4; 3
+//	TimeSpan        2.5 s                  2.5 s          2; 2
+//	Speed           3 ft/s                 0.914 m/s      2; 3
+//	Angle           1.5 deg                1.5 deg        2; 2
+//	Energy          350.5 ft·lbf           475.2 J        1; 1
+//	Power           0.5 hp                 0.373 kW       3; 3
+//	Stiffness       600 lbf/in             105.076 kN/m   1; 3
+//	Inertia         3.2 lb·ft²             0.1348 kg·m²   3; 4
 //
 // A length always has its feet and its inches, so that a column reads evenly:
 // 0' 6", 43' 0", and -0' 6" for six inches down.
