@@ -35,7 +35,7 @@ type bare struct {
 //go:noinline
 func (s *bare) tension() float64 {
 	sum := s.pipe * s.span
-	for _, m := range s.hung {
+	for _, m := range s.hung[:] {
 		sum += m
 	}
 	return sum * gravity / liftLines
@@ -56,7 +56,7 @@ type typed struct {
 //go:noinline
 func (s *typed) tension() units.Force {
 	sum := s.pipe.Over(s.span)
-	for _, m := range s.hung {
+	for _, m := range s.hung[:] {
 		sum += m
 	}
 	return sum.Weight(units.StandardGravity) / liftLines
@@ -89,7 +89,7 @@ type fixed struct {
 //go:noinline
 func (s *fixed) tension() unit.Force {
 	sum := unit.Mass(s.pipe * float64(s.span))
-	for _, m := range s.hung {
+	for _, m := range s.hung[:] {
 		sum += m
 	}
 	return unit.Force(float64(sum)*gravity) / liftLines
@@ -114,7 +114,7 @@ var lineMassDimensions = unit.Dimensions{unit.MassDim: 1, unit.LengthDim: -1}
 //go:noinline
 func (s *dynamic) tension() *unit.Unit {
 	sum := unit.New(s.pipe.Value(), lineMassDimensions).Mul(s.span)
-	for _, m := range s.hung {
+	for _, m := range s.hung[:] {
 		sum.Add(m)
 	}
 	return sum.Mul(unit.Acceleration(gravity)).Div(unit.Dimless(liftLines))
@@ -138,7 +138,7 @@ var (
 //go:noinline
 func (s *exact) tension() decimal.Decimal {
 	sum := s.pipe.Mul(s.span)
-	for _, m := range s.hung {
+	for _, m := range s.hung[:] {
 		sum = sum.Add(m)
 	}
 	return sum.Mul(decimalGravity).Div(decimalLines)
