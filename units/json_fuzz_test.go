@@ -18,6 +18,7 @@ func FuzzUnmarshalJSON(f *testing.F) {
 		{`"3 \ud83d\ude00"`, "a surrogate pair"},
 		{` "3 m" `, "space around, which encoding/json cuts off"},
 		{`"\/"`, "an escape that Go does not have"},
+		{"\"3 m\xff\"", "no UTF-8, which encoding/json mends"},
 		{`-1.5e3`, "a number"},
 		{`null`, "no value"},
 		{`{"a":[true]}`, "a tree"},

@@ -57,7 +57,7 @@ func TestUnmarshalJSON(t *testing.T) {
 
 // UnmarshalJSON may be called by hand, with what is no JSON at all.
 func TestUnmarshalJSONOfNoJSON(t *testing.T) {
-	for _, data := range []string{"", `"`, `"3 m`, "\"\x00 m\"", `"3 m" "4 m"`, "3 m", "nul"} {
+	for _, data := range []string{"", `"`, `"3 m`, "\"\x00 m\"", `"3 m" "4 m"`, "3 m", "nul", `"24'-6""`, "\"3\tm\""} {
 		l := 42 * units.Metre
 		var parse *units.ParseError
 		if err := l.UnmarshalJSON([]byte(data)); !errors.As(err, &parse) || l != 42 {
