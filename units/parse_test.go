@@ -242,6 +242,25 @@ func TestParseErrorCutsBetweenRunes(t *testing.T) {
 	}
 }
 
+// Each fraction in one character, alone and behind a whole number.
+func TestParseFractions(t *testing.T) {
+	for _, row := range []struct {
+		character string
+		value     units.Length
+	}{
+		{"½", units.Inch / 2}, {"¼", units.Inch / 4}, {"¾", 3 * units.Inch / 4},
+		{"⅛", units.Inch / 8}, {"⅜", 3 * units.Inch / 8}, {"⅝", 5 * units.Inch / 8}, {"⅞", 7 * units.Inch / 8},
+		{"⅓", units.Inch / 3}, {"⅔", 2 * units.Inch / 3},
+	} {
+		for whole, text := range []string{row.character + `"`, "1" + row.character + `"`, "2 " + row.character + " in"} {
+			want := row.value + units.Inch.Scale(float64(whole))
+			if got, err := units.Parse[units.Length](text); err != nil || !got.Within(want, 1e-15*units.Metre) {
+				t.Errorf("%s: %v, %v, want %v", text, got, err, want)
+			}
+		}
+	}
+}
+
 func TestParseNegativeZero(t *testing.T) {
 	q, err := units.Parse[units.Length]("-0 m")
 	if err != nil || q != 0 || !math.Signbit(float64(q)) {

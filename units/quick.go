@@ -78,7 +78,7 @@ func quickNumber(s string, i int) (n word, next int, ok bool) {
 		n.tens = point - i
 		n.whole = n.tens == 0
 		digits += i - point
-	} else if i < len(s) && s[i] < '0' && digits != 0 { // a stroke, or a space or dash before a fraction
+	} else if digits != 0 && i < len(s) && (s[i] == ' ' || s[i] == '-' || s[i] == '/') {
 		if next, ok := n.addFraction(s, i, digits); next != i {
 			return n, next, ok
 		}
@@ -101,21 +101,17 @@ const maxPart = 9
 // them a numerator, and " 1/2" or "-1/2" adds a fraction. Where none stands, next
 // is i.
 func (n *word) addFraction(s string, i, digits int) (next int, ok bool) {
-	start := i
-	if s[i] == '-' {
-		start++
-	} else {
-		start = spacesAt(s, i)
-	}
-	whole, over, stroke := n.m, n.m, i
-	if start != i {
-		over, stroke = wordAt(s, start)
-		if stroke == start {
+	whole, over, stroke := uint64(0), n.m, i
+	if s[i] != '/' {
+		start := i + 1
+		if s[i] == ' ' {
+			start = spacesAt(s, i)
+		}
+		whole = n.m
+		if over, stroke = wordAt(s, start); stroke == start {
 			return i, true
 		}
 		digits = max(digits, stroke-start)
-	} else {
-		whole = 0
 	}
 	if stroke == len(s) || s[stroke] != '/' {
 		return i, true
@@ -125,7 +121,7 @@ func (n *word) addFraction(s string, i, digits int) (next int, ok bool) {
 		return i, true
 	}
 	n.m, n.per, n.whole = whole*under+over, under, false
-	return next, under != 0 && digits != 0 && max(digits, next-stroke-1) <= maxPart
+	return next, under != 0 && max(digits, next-stroke-1) <= maxPart
 }
 
 // addExponent reads on behind the digits where an e and a whole number of one or
@@ -151,7 +147,7 @@ func (n word) addExponent(s string, i int) (_ word, next int, ok bool) {
 // quickFeetInches gives the length of whole feet and the inches in s.
 func quickFeetInches(feet *word, s string) (float64, bool) {
 	n, i, ok := quickNumber(s, 0)
-	if !ok || !feet.whole || feet.m > 1e9 || n.tens > 0 || n.tens < -maxPart {
+	if !ok || !feet.whole || n.tens > 0 || n.tens < -maxPart {
 		return 0, false
 	}
 	i = spacesAt(s, i)

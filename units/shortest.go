@@ -81,15 +81,14 @@ func (u *unit) shortest(x float64) (number uint64, ten int) {
 	}
 	middle, left := u.countAny(4*m, e-2, places)
 
+	// More than ten steps lie between the ends, so step is at least ten in the end.
 	ten = -places
 	step := uint64(1)
 	for (low+9)/10 <= high/10 {
 		low, high, step, ten = (low+9)/10, high/10, step*10, ten+1
 	}
 	number = middle / step
-	rest := middle % step
-	if step == 1 && (left == overHalf || left == half && number%2 == 1) ||
-		step > 1 && (rest > step/2 || rest == step/2 && (left != nothing || number%2 == 1)) {
+	if rest := middle % step; rest > step/2 || rest == step/2 && (left != nothing || number%2 == 1) {
 		number++
 	}
 	return min(max(number, low), high), ten

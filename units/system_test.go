@@ -25,6 +25,8 @@ func TestSystemFormat(t *testing.T) {
 		{"three quarters", 0.75 * inch, `0' 0 3/4"`, "0.019 m", "lowest terms"},
 		{"just under a foot", 11.99 * inch, `1' 0"`, "0.305 m", "carries over to feet"},
 		{"pipe", 1.900 * inch, `0' 1 7/8"`, "0.048 m", "1.9 is nearer to 1 7/8 than to 1 15/16"},
+		{"a tie", units.Length(127. / 256), `1' 7 9/16"`, "0.496 m", "19 17/32 in, which a float64 holds exactly: away from zero"},
+		{"a tie below zero", units.Length(-127. / 256), `-1' 7 9/16"`, "-0.496 m", "away from zero"},
 		{"no length", units.Length(0), `0' 0"`, "0 m", "zero"},
 		{"a hair below zero", units.Length(-1e-9), `0' 0"`, "0 m", "zero has no sign"},
 		{"negative zero", units.Length(math.Copysign(0, -1)), `0' 0"`, "0 m", "zero has no sign"},

@@ -54,9 +54,9 @@ func valueOf(q Value) (float64, *dimension) {
 		return float64(v), &inertiaDimension
 	}
 	// Go gives a pointer the methods of what it points to, so a *Length is a Value
-	// too: it counts as the length, or as nothing where it is nil.
+	// too: it counts as the length, or as nothing where it is nil and has no Elem.
 	p := reflect.ValueOf(q)
-	if p.Kind() != reflect.Pointer || p.IsNil() || p.Elem().Kind() != reflect.Float64 {
+	if p.Kind() != reflect.Pointer || p.Elem().Kind() != reflect.Float64 {
 		return 0, nil
 	}
 	zero, ok := reflect.Zero(p.Elem().Type()).Interface().(Value)
