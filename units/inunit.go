@@ -18,7 +18,8 @@ func FormatIn(q Value, symbol string) (string, error) {
 }
 
 // AppendIn appends what FormatIn writes, and nothing beside an error. For what
-// people write it makes no allocation.
+// people write it makes no allocation, but for angles: π has no end, and to be
+// certain of the last digit takes more than a few machine words.
 func AppendIn(b []byte, q Value, symbol string) ([]byte, error) {
 	x, d := valueOf(q)
 	if d == nil {

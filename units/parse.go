@@ -44,7 +44,7 @@ func Parse[Q Quantity](text string) (Q, error) {
 // odd characters folded away, most such texts are as good as any; a string of 32
 // bytes need not leave the stack.
 func read(text string, want *dimension) (float64, error) {
-	if len(text) <= maxText {
+	if len(text) <= maxText && (odd(text) || strings.TrimSpace(text) != text) {
 		var room [64]byte
 		folded := appendFolded(room[:0], text)
 		if f, ok := quick(string(bytes.TrimSpace(folded)), want); ok {
