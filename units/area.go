@@ -1,5 +1,7 @@
 package units
 
+import "fmt"
+
 // Area is the size of a surface or of a cross-section, in square metres.
 //
 // Every unit here is exact by definition, from the exact inch; each constant is
@@ -25,9 +27,17 @@ func (a Area) In(unit Area) float64 { return float64(a) / float64(unit) }
 // Scale gives k times a.
 func (a Area) Scale(k float64) Area { return Area(k * float64(a)) }
 
+// Within reports whether a and other are at most tol apart. What is not finite is
+// within no distance of anything.
+func (a Area) Within(other, tol Area) bool { return near(a, other, tol) }
+
 // String writes a in square metres with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
-func (a Area) String() string { return string(appendSI(nil, a)) }
+func (a Area) String() string { return textSI(a) }
+
+// Format writes a for fmt, never without its unit: as String under %v, %s and %q,
+// and as a number of the SI unit under %f, %g, %e and the other verbs of floats.
+func (a Area) Format(state fmt.State, verb rune) { format(state, verb, a) }
 
 // AppendText appends what String writes. It refuses a value that is not finite,
 // with a *[FieldError].
@@ -40,6 +50,10 @@ func (a Area) MarshalText() ([]byte, error) { return encode(nil, a) }
 // UnmarshalText reads text as [Parse] does. On an error, a *[ParseError], the
 // receiver keeps its value.
 func (a *Area) UnmarshalText(text []byte) error { return decode(a, text) }
+
+// UnmarshalJSON reads a JSON string as UnmarshalText reads its text, and leaves a
+// alone under null. A bare number is refused: it has no unit.
+func (a *Area) UnmarshalJSON(data []byte) error { return decodeJSON(a, data) }
 
 func (a Area) si() float64           { return float64(a) }
 func (a Area) dimension() *dimension { return &areaDimension }

@@ -1,5 +1,7 @@
 package units
 
+import "fmt"
+
 // AreaMass is a mass spread over an area, in kilograms per square metre: how
 // cloth is listed.
 //
@@ -27,9 +29,17 @@ func (m AreaMass) Scale(k float64) AreaMass { return AreaMass(k * float64(m)) }
 // Over gives the mass of an area a.
 func (m AreaMass) Over(a Area) Mass { return Mass(float64(m) * float64(a)) }
 
+// Within reports whether m and other are at most tol apart. What is not finite is
+// within no distance of anything.
+func (m AreaMass) Within(other, tol AreaMass) bool { return near(m, other, tol) }
+
 // String writes m in kg/m² with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
-func (m AreaMass) String() string { return string(appendSI(nil, m)) }
+func (m AreaMass) String() string { return textSI(m) }
+
+// Format writes m for fmt, never without its unit: as String under %v, %s and %q,
+// and as a number of the SI unit under %f, %g, %e and the other verbs of floats.
+func (m AreaMass) Format(state fmt.State, verb rune) { format(state, verb, m) }
 
 // AppendText appends what String writes. It refuses a value that is not finite,
 // with a *[FieldError].
@@ -42,6 +52,10 @@ func (m AreaMass) MarshalText() ([]byte, error) { return encode(nil, m) }
 // UnmarshalText reads text as [Parse] does. On an error, a *[ParseError], the
 // receiver keeps its value.
 func (m *AreaMass) UnmarshalText(text []byte) error { return decode(m, text) }
+
+// UnmarshalJSON reads a JSON string as UnmarshalText reads its text, and leaves m
+// alone under null. A bare number is refused: it has no unit.
+func (m *AreaMass) UnmarshalJSON(data []byte) error { return decodeJSON(m, data) }
 
 func (m AreaMass) si() float64           { return float64(m) }
 func (m AreaMass) dimension() *dimension { return &areaMassDimension }

@@ -5,6 +5,7 @@ import (
 	"go/importer"
 	"go/token"
 	"go/types"
+	"math"
 	"math/big"
 	"strings"
 	"testing"
@@ -24,10 +25,12 @@ func rat(t testing.TB, text string) *big.Rat {
 
 // define works out a definition such as "lb * g / in / in", from left to right
 // and exactly. The names stand for the definitions of NIST SP 811 (2008),
-// Appendix B.8, footnotes 22 and 23, and B.9: inch, pound and standard gravity.
+// Appendix B.8, footnotes 22 and 23, and B.9: inch, pound and standard gravity;
+// and for π to seventy decimals.
 func define(t testing.TB, definition string) *big.Rat {
 	t.Helper()
-	names := map[string]string{"in": "0.0254", "ft": "0.3048", "yd": "0.9144", "lb": "0.45359237", "g": "9.80665"}
+	names := map[string]string{"in": "0.0254", "ft": "0.3048", "yd": "0.9144", "lb": "0.45359237", "g": "9.80665",
+		"pi": "3.1415926535897932384626433832795028841971693993751058209749445923078164"}
 	value, op := big.NewRat(1, 1), "*"
 	for _, word := range strings.Fields(definition) {
 		if word == "*" || word == "/" {
@@ -100,6 +103,7 @@ var unitRows = []unitRow{
 	{"NewtonPerMetre", units.NewtonPerMetre, "1", "N/m"},
 	{"KilonewtonPerMetre", units.KilonewtonPerMetre, "1000", "kN/m"},
 	{"PoundForcePerFoot", units.PoundForcePerFoot, "lb * g / ft", "lbf/ft"},
+	{"PoundForcePerInch", units.PoundForcePerInch, "lb * g / in", "lbf/in"},
 	{"KipPerFoot", units.KipPerFoot, "1000 * lb * g / ft", "kip/ft"},
 	{"KilogramPerSquareMetre", units.KilogramPerSquareMetre, "1", "kg/m²"},
 	{"GramPerSquareMetre", units.GramPerSquareMetre, "0.001", "g/m²"},
@@ -116,6 +120,30 @@ var unitRows = []unitRow{
 	{"CubicCentimetre", units.CubicCentimetre, "0.01 * 0.01 * 0.01", "cm³"},
 	{"CubicMillimetre", units.CubicMillimetre, "0.001 * 0.001 * 0.001", "mm³"},
 	{"CubicInch", units.CubicInch, "in * in * in", "in³"},
+	{"Second", units.Second, "1", "s"},
+	{"Millisecond", units.Millisecond, "0.001", "ms"},
+	{"Minute", units.Minute, "60", "min"},
+	{"Hour", units.Hour, "3600", "h"},
+	{"MetrePerSecond", units.MetrePerSecond, "1", "m/s"},
+	{"FootPerSecond", units.FootPerSecond, "ft", "ft/s"},
+	{"FootPerMinute", units.FootPerMinute, "ft / 60", "ft/min"},
+	{"Radian", units.Radian, "1", "rad"},
+	{"Degree", units.Degree, "pi / 180", "deg"},
+	{"ArcMinute", units.ArcMinute, "pi / 180 / 60", "arcmin"},
+	{"Turn", units.Turn, "2 * pi", "turn"},
+	{"Joule", units.Joule, "1", "J"},
+	{"Kilojoule", units.Kilojoule, "1000", "kJ"},
+	{"FootPoundForce", units.FootPoundForce, "ft * lb * g", "ft·lbf"},
+	{"Watt", units.Watt, "1", "W"},
+	{"Kilowatt", units.Kilowatt, "1000", "kW"},
+	{"Horsepower", units.Horsepower, "550 * ft * lb * g", "hp"},
+	{"NewtonPerMetreStretch", units.NewtonPerMetreStretch, "1", "N/m"},
+	{"KilonewtonPerMetreStretch", units.KilonewtonPerMetreStretch, "1000", "kN/m"},
+	{"PoundForcePerInchStretch", units.PoundForcePerInchStretch, "lb * g / in", "lbf/in"},
+	{"PoundForcePerFootStretch", units.PoundForcePerFootStretch, "lb * g / ft", "lbf/ft"},
+	{"KilogramMetreSquared", units.KilogramMetreSquared, "1", "kg·m²"},
+	{"PoundFootSquared", units.PoundFootSquared, "lb * ft * ft", "lb·ft²"},
+	{"PoundInchSquared", units.PoundInchSquared, "lb * in * in", "lb·in²"},
 }
 
 // Each constant must be the float64 nearest to its exact definition: a constant
@@ -144,7 +172,9 @@ func TestConstantsAllCovered(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	listed := map[string]bool{"US": true, "Metric": true} // systems, not units
+	listed := map[string]bool{ // systems and roundings, not units
+		"US": true, "Metric": true, "HalfAway": true, "HalfEven": true, "AwayFromZero": true, "TowardZero": true,
+	}
 	for _, row := range unitRows {
 		listed[row.name] = true
 	}
@@ -188,6 +218,20 @@ func TestConstantsIdentities(t *testing.T) {
 		{"1 lbf over 1 ft is 1 lbf/ft", units.PoundForce.Per(units.Foot) == units.PoundForcePerFoot, false},
 		{"1 lbf at 1 ft is 1 lbf·ft", units.PoundForce.Moment(units.Foot) == units.PoundForceFoot, true},
 		{"1 lbf at 1 in is 1 lbf·in", units.PoundForce.Moment(units.Inch) == units.PoundForceInch, false},
+		{"1 lbf along 1 ft is 1 ft·lbf", units.PoundForce.Work(units.Foot) == units.FootPoundForce, true},
+		{"550 ft·lbf in 1 s is 1 hp", (550 * units.FootPoundForce).Per(units.Second) == units.Horsepower, false},
+		{"60 ft/min is 1 ft/s", 60*units.FootPerMinute == units.FootPerSecond, true},
+		{"1 ft in 1 min is 1 ft/min", units.Foot.Per(units.Minute) == units.FootPerMinute, true},
+		{"1000 ms is 1 s", 1000*units.Millisecond == units.Second, true},
+		{"60 min is 1 h", 60*units.Minute == units.Hour, true},
+		{"90° is a quarter of a turn", 90*units.Degree == units.Turn/4, true},
+		{"60 arc minutes is 1°", 60*units.ArcMinute == units.Degree, true},
+		{"half a turn has no sine", math.Sin(units.Angle(units.Turn/2).In(units.Radian)) == 0, false},
+		{"1 lbf a foot of stretch is 1 lbf/ft", units.PoundForce.Stiffness(units.Foot) == units.PoundForcePerFootStretch, false},
+		{"1 lbf an inch of stretch is 1 lbf/in", units.PoundForce.Stiffness(units.Inch) == units.PoundForcePerInchStretch, false},
+		{"12 lbf/ft is 1 lbf/in", 12*units.PoundForcePerFootStretch == units.PoundForcePerInchStretch, false},
+		{"144 lb·in² is 1 lb·ft²", 144*units.PoundInchSquared == units.PoundFootSquared, true},
+		{"1 lb at 1 ft is 1 lb·ft²", units.Pound.Inertia(units.Foot) == units.PoundFootSquared, false},
 	} {
 		if row.equal != row.want {
 			t.Errorf("%s, to the last bit: %v, want %v", row.name, row.equal, row.want)

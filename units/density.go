@@ -1,5 +1,7 @@
 package units
 
+import "fmt"
+
 // Density is a mass spread through a volume, in kilograms per cubic metre.
 //
 // The customary units are quotients of exact units, rounded once. A bar of it has
@@ -24,9 +26,17 @@ func (d Density) Scale(k float64) Density { return Density(k * float64(d)) }
 // Over gives the mass per length of a bar, pipe or rope with the cross-section a.
 func (d Density) Over(a Area) LineMass { return LineMass(float64(d) * float64(a)) }
 
+// Within reports whether d and other are at most tol apart. What is not finite is
+// within no distance of anything.
+func (d Density) Within(other, tol Density) bool { return near(d, other, tol) }
+
 // String writes d in kg/m³ with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
-func (d Density) String() string { return string(appendSI(nil, d)) }
+func (d Density) String() string { return textSI(d) }
+
+// Format writes d for fmt, never without its unit: as String under %v, %s and %q,
+// and as a number of the SI unit under %f, %g, %e and the other verbs of floats.
+func (d Density) Format(state fmt.State, verb rune) { format(state, verb, d) }
 
 // AppendText appends what String writes. It refuses a value that is not finite,
 // with a *[FieldError].
@@ -39,6 +49,10 @@ func (d Density) MarshalText() ([]byte, error) { return encode(nil, d) }
 // UnmarshalText reads text as [Parse] does. On an error, a *[ParseError], the
 // receiver keeps its value.
 func (d *Density) UnmarshalText(text []byte) error { return decode(d, text) }
+
+// UnmarshalJSON reads a JSON string as UnmarshalText reads its text, and leaves d
+// alone under null. A bare number is refused: it has no unit.
+func (d *Density) UnmarshalJSON(data []byte) error { return decodeJSON(d, data) }
 
 func (d Density) si() float64           { return float64(d) }
 func (d Density) dimension() *dimension { return &densityDimension }

@@ -2,10 +2,11 @@
 // a pound of steel, a pull of a pound and a foot of batten cannot be taken for
 // one another, and reads and prints them as riggers write them.
 //
-// It covers lengths, areas, masses, forces, accelerations, moments, stresses,
-// masses and forces per length, masses per area, densities and the two
-// properties of a cross-section that bending needs. It knows nothing of theatres
-// and computes no mechanics beyond the named products of two quantities.
+// It covers lengths, areas, masses, forces, times, speeds, accelerations, angles,
+// moments, energies, powers, stresses, masses and forces per length, masses per
+// area, densities, stiffnesses, the two properties of a cross-section that bending
+// needs and the mass moment of inertia. It knows nothing of theatres and computes
+// no mechanics beyond the named products of two quantities.
 //
 // # Units and signs
 //
@@ -18,16 +19,28 @@
 // Things have [Mass]; pulls, and the limits of pulls, are [Force]. [Pound] is a
 // mass, [PoundForce] the pull of standard gravity on it, and only [Mass.Weight]
 // and [Force.Mass] cross between them. A product or quotient is named for what
-// comes out: [Force.Moment], [LineMass.Over], [Mass.Per], [Ratio]. Positive and
-// negative are for the user of a quantity to define.
+// comes out: [Force.Moment], [Force.Work], [Mass.Weight], [Ratio]; Per spreads one
+// thing over another and Over takes so much of it again, as in [Mass.Per] and
+// [LineMass.Over], or [Length.Per] and [Speed.Over]. Positive and negative are for
+// the user of a quantity to define.
 //
 // # Text
 //
 // [Parse] reads 24'-6", 12.5 lb or 15 oz/yd² with one rounding. String writes SI
 // so that Parse gives the same bits back; JSON holds that text. A [System]
-// writes for people, rounded: 24' 6 1/2" and 1000 lb, or 7.48 m and 453.59 kg.
+// writes for people, rounded: 24' 6 1/2" and 1000 lb, or 7.48 m and 453.59 kg; how
+// it rounds is a [Rounding] where that matters. [FormatIn] writes any unit without
+// loss: what was typed with up to twelve digits comes back as it was typed. Each
+// way of writing has a form that appends and makes no allocation.
+//
 // A text and the product of a number and a unit, which is rounded twice, may
-// differ in the last bit: compare quantities with a tolerance, never with ==.
+// differ in the last bit: compare quantities with a tolerance, never with ==, as
+// in [Length.Within], and tests with [Near].
+//
+// The verbs of fmt print a quantity with its SI unit, %.2f too. In JSON null
+// changes nothing and a bare number is refused. [Unit] and [Symbols] serve tools
+// in which a unit is chosen. Package column keeps quantities in a database, package
+// ucum exchanges them with other programs.
 //
 // # Zero values
 //

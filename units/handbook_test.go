@@ -23,12 +23,13 @@ import (
 // not seen in the publication itself.
 
 const (
-	sp811       = "NIST SP 811 (2008), B.9"
-	sp811Note22 = "NIST SP 811 (2008), B.8, footnote 22"
-	sp811Note23 = "NIST SP 811 (2008), B.8, footnote 23"
-	publicTable = "NIST factor as reproduced in a public table"
-	textbook    = "conversion table of a chemical engineering textbook, Appendix A"
-	fromMemory  = "from memory, NIST factor of psi times 1000"
+	sp811           = "NIST SP 811 (2008), B.9"
+	sp811Note22     = "NIST SP 811 (2008), B.8, footnote 22"
+	sp811Note23     = "NIST SP 811 (2008), B.8, footnote 23"
+	publicTable     = "NIST factor as reproduced in a public table"
+	textbook        = "conversion table of a chemical engineering textbook, Appendix A"
+	sp811FromMemory = "from memory, NIST SP 811 (2008), B.9"
+	fromMemory      = "from memory, NIST factor of psi times 1000"
 )
 
 func TestHandbookExact(t *testing.T) {
@@ -87,7 +88,25 @@ func TestHandbookFactors(t *testing.T) {
 		{"kg to lb", units.Kilogram.In(units.Pound), "2.20462", textbook},
 		{"m to ft", units.Metre.In(units.Foot), "3.28084", textbook},
 		// A joule is a newton metre of work; the factor is that of the moment.
-		{"J to ft·lbf", units.NewtonMetre.In(units.PoundForceFoot), "0.737562", textbook},
+		{"moment of a J to ft·lbf", units.NewtonMetre.In(units.PoundForceFoot), "0.737562", textbook},
+		{"J to ft·lbf", units.Joule.In(units.FootPoundForce), "0.737562", textbook},
+		{"ft·lbf of energy to J", units.FootPoundForce.In(units.Joule), "1.355818", publicTable},
+		{"hp of 550 ft·lbf/s to W", units.Horsepower.In(units.Watt), "7.456999E+02", sp811},
+		{"degree to rad", units.Degree.In(units.Radian), "1.745329E-02", sp811FromMemory},
+		{"arc minute to rad", units.ArcMinute.In(units.Radian), "2.908882E-04", sp811},
+		{"revolution to rad", units.Turn.In(units.Radian), "6.283185", sp811},
+		{"ft/s to m/s", units.FootPerSecond.In(units.MetrePerSecond), "3.048E-01", publicTable},
+		{"ft/min to m/s", units.FootPerMinute.In(units.MetrePerSecond), "5.08E-03", publicTable},
+		{"ft/s² to m/s²", units.FootPerSecondSquared.In(units.MetrePerSecondSquared), "3.048E-01", publicTable},
+		{"ft·lbf/s to W", units.FootPoundForce.Per(units.Second).In(units.Watt), "1.355818", publicTable},
+		{"ft·lbf/min to W", units.FootPoundForce.Per(units.Minute).In(units.Watt), "2.259697E-02", publicTable},
+		{"hour to s", units.Hour.In(units.Second), "3.6E+03", publicTable},
+		{"gon of 0.9 degrees to rad", (0.9 * units.Degree).In(units.Radian), "1.570796E-02", publicTable},
+		{"gram-force per cm² to Pa", (units.KilogramForce / 1000).Stress(units.SquareCentimetre).In(units.Pascal), "9.80665E+01", publicTable},
+		{"lb·ft² to kg·m²", units.PoundFootSquared.In(units.KilogramMetreSquared), "4.214011E-02", publicTable},
+		{"lb·in² to kg·m²", units.PoundInchSquared.In(units.KilogramMetreSquared), "2.926397E-04", publicTable},
+		{"stiffness lbf/in to N/m", units.PoundForcePerInchStretch.In(units.NewtonPerMetreStretch), "1.751268E+02", publicTable},
+		{"stiffness lbf/ft to N/m", units.PoundForcePerFootStretch.In(units.NewtonPerMetreStretch), "1.459390E+01", publicTable},
 		{"ft·lbf to J", units.PoundForceFoot.In(units.NewtonMetre), "1.355818", publicTable},
 		{"in·lbf to N·m", units.PoundForceInch.In(units.NewtonMetre), "1.129848E-01", publicTable},
 		{"lbf/ft to N/m", units.PoundForcePerFoot.In(units.NewtonPerMetre), "1.459390E+01", publicTable},
@@ -141,6 +160,13 @@ func TestHandbookText(t *testing.T) {
 		{"1 lb/ft2", units.KilogramPerSquareMetre, 4.882428, 5e-7, publicTable},
 		{"1 lb/ft3", units.KilogramPerCubicMetre, 16.01846, 5e-6, publicTable},
 		{"1 lb/in3", units.KilogramPerCubicMetre, 27679.90, 5e-3, publicTable},
+		{"1 hp", units.Watt, 745.6999, 5e-5, sp811},
+		{"1 ft·lbf", units.Joule, 1.355818, 5e-7, publicTable},
+		{"1 arcmin", units.Radian, 2.908882e-4, 5e-11, sp811},
+		{"1 revolution", units.Radian, 6.283185, 5e-7, sp811},
+		{"1 lbf/in", units.NewtonPerMetreStretch, 175.1268, 5e-5, publicTable},
+		{"1 lb·ft²", units.KilogramMetreSquared, 4.214011e-2, 5e-9, publicTable},
+		{"1 lb in2", units.KilogramMetreSquared, 2.926397e-4, 5e-11, publicTable},
 	} {
 		t.Run(row.text, func(t *testing.T) {
 			got, err := parseLike(row.like, row.text)

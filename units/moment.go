@@ -1,5 +1,7 @@
 package units
 
+import "fmt"
+
 // Moment is a force at an arm, in newton metres: what bends a batten.
 //
 // The customary units are products of the exact pound-force and the exact foot or
@@ -33,9 +35,17 @@ func (m Moment) Arm(f Force) Length { return Length(float64(m) / float64(f)) }
 // is zero too.
 func (m Moment) Stress(z SectionModulus) Stress { return Stress(float64(m) / float64(z)) }
 
+// Within reports whether m and other are at most tol apart. What is not finite is
+// within no distance of anything.
+func (m Moment) Within(other, tol Moment) bool { return near(m, other, tol) }
+
 // String writes m in newton metres with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
-func (m Moment) String() string { return string(appendSI(nil, m)) }
+func (m Moment) String() string { return textSI(m) }
+
+// Format writes m for fmt, never without its unit: as String under %v, %s and %q,
+// and as a number of the SI unit under %f, %g, %e and the other verbs of floats.
+func (m Moment) Format(state fmt.State, verb rune) { format(state, verb, m) }
 
 // AppendText appends what String writes. It refuses a value that is not finite,
 // with a *[FieldError].
@@ -48,6 +58,10 @@ func (m Moment) MarshalText() ([]byte, error) { return encode(nil, m) }
 // UnmarshalText reads text as [Parse] does. On an error, a *[ParseError], the
 // receiver keeps its value.
 func (m *Moment) UnmarshalText(text []byte) error { return decode(m, text) }
+
+// UnmarshalJSON reads a JSON string as UnmarshalText reads its text, and leaves m
+// alone under null. A bare number is refused: it has no unit.
+func (m *Moment) UnmarshalJSON(data []byte) error { return decodeJSON(m, data) }
 
 func (m Moment) si() float64           { return float64(m) }
 func (m Moment) dimension() *dimension { return &momentDimension }

@@ -120,18 +120,19 @@ func (n *number) readExponent(s string) bool {
 
 // rat gives the exact value.
 func (n *number) rat() *big.Rat {
-	value := new(big.Rat).SetInt(integer(n.digits))
-	if ten := n.exponent - n.decimals; ten != 0 {
-		power := new(big.Rat).SetInt(powerOfTen(max(ten, -ten)))
-		if ten < 0 {
-			power.Inv(power)
-		}
-		value.Mul(value, power)
-	}
+	value := shift(new(big.Rat).SetInt(integer(n.digits)), n.exponent-n.decimals)
 	if n.under != "" {
 		value.Add(value, new(big.Rat).SetFrac(integer(n.over), integer(n.under)))
 	}
 	return value
+}
+
+// shift gives r times 10 to the n, in place of r.
+func shift(r *big.Rat, n int) *big.Rat {
+	if n < 0 {
+		return r.Quo(r, new(big.Rat).SetInt(powerOfTen(-n)))
+	}
+	return r.Mul(r, new(big.Rat).SetInt(powerOfTen(n)))
 }
 
 // integer gives the value of a run of digits.

@@ -1,6 +1,7 @@
 package units
 
 import (
+	"bytes"
 	"math"
 	"math/big"
 	"strconv"
@@ -13,14 +14,17 @@ import (
 //	12.5 lb   90 lbf   1e3 N   0.11 lb/ft   11 lb/100 ft   15 oz/yd²   29000 ksi
 //
 // The number is digits with a decimal point, an exponent of ten, or a fraction,
-// and may have a sign; in feet and inches the sign is that of the whole. The
+// which may be one character (6½), and may have a sign; in feet and inches the sign is that of the whole. The
 // space before the unit is free, powers may be plain (oz/yd2), and the usual
 // spellings of the units are known: lbs, feet, metre, meter. Upper and lower
 // case differ.
 //
 // The exact value of the text is multiplied by the exact factor of the unit and
 // rounded once, to the nearest float64 and to even in a tie. What String wrote
-// comes back as the same value, bit for bit.
+// comes back as the same value, bit for bit, and so does what FormatIn wrote.
+//
+// Parse makes no allocation for what people write: up to 19 digits, fractions with
+// up to 9 above and below the stroke. Text of any kind takes bounded time.
 //
 // The error is a *[ParseError] whose kind is ErrSyntax, ErrNoUnit,
 // ErrUnknownUnit, ErrAmbiguousUnit, ErrWrongQuantity, ErrNotFinite or
@@ -28,8 +32,26 @@ import (
 // comma, and a unit of another dimension: a force is not written in lb.
 func Parse[Q Quantity](text string) (Q, error) {
 	var q Q
-	f, err := parse(text, q.dimension())
+	d := q.dimension()
+	if f, ok := quick(text, d); ok {
+		return Q(f), nil
+	}
+	f, err := read(text, d)
 	return Q(f), err
+}
+
+// read gives the SI value of a text that quick cannot read as it stands. With its
+// odd characters folded away, most such texts are as good as any; a string of 32
+// bytes need not leave the stack.
+func read(text string, want *dimension) (float64, error) {
+	if len(text) <= maxText && (odd(text) || strings.TrimSpace(text) != text) {
+		var room [64]byte
+		folded := appendFolded(room[:0], text)
+		if f, ok := quick(string(bytes.TrimSpace(folded)), want); ok {
+			return f, nil
+		}
+	}
+	return parse(text, want)
 }
 
 // parser reads one text.
@@ -43,6 +65,7 @@ func (p *parser) fail(kind error, rest, reason string) error {
 }
 
 // parse gives the SI value of a text that should be a quantity of dimension want.
+// It reads everything, in exact fractions of any size, and says what is wrong.
 func parse(text string, want *dimension) (float64, error) {
 	p := parser{text, want}
 	if len(text) > maxText {

@@ -42,6 +42,13 @@ func TestParse(t *testing.T) {
 		{"1/2 in", units.Foot, "0.5 * in", "a fraction alone"},
 		{`1 1/2"`, units.Foot, "1.5 * in", "a whole number and a fraction"},
 		{`1-1/2"`, units.Foot, "1.5 * in", "with a dash"},
+		{"½ in", units.Foot, "0.5 * in", "a fraction in one character"},
+		{`24' 6½"`, units.Foot, "294.5 * in", "behind a whole number"},
+		{"24′-6 ¾″", units.Foot, "294.75 * in", "with a space before it"},
+		{"1-⅞ in", units.Foot, "1.875 * in", "with a dash"},
+		{"24 ft ⅜ in", units.Foot, "288.375 * in", "no whole inch"},
+		{"2⅓ yd", units.Foot, "7 * ft", "thirds too"},
+		{"12¼ lb", units.Pound, "12.25 * lb", "not only for inches"},
 		{"1/3 yd", units.Foot, "ft", "a fraction that does not end in decimals"},
 		{"7.4676 m", units.Foot, "7.4676", "metres"},
 		{"7.4676m", units.Foot, "7.4676", "no space"},
@@ -155,6 +162,11 @@ func TestParseErrors(t *testing.T) {
 		{`24.5' 6"`, units.Foot, units.ErrSyntax, "not a whole number", `6"`, "half a foot and inches too"},
 		{`24' 12"`, units.Foot, units.ErrSyntax, "12 or more inches", `12"`, "a slip of the finger"},
 		{`24' 11 8/8"`, units.Foot, units.ErrSyntax, "12 or more inches", `11 8/8"`, "the same in eighths"},
+		{"½2 in", units.Foot, units.ErrSyntax, "two numbers", "2 in", "a half, or 1/22"},
+		{"½½ in", units.Foot, units.ErrSyntax, "two numbers", "1/2 in", "two of them"},
+		{"½/3 in", units.Foot, units.ErrSyntax, `"/" after the number`, "/3 in", "a fraction of a fraction"},
+		{"1.5½ in", units.Foot, units.ErrSyntax, "two numbers", "1/2 in", "a decimal and a fraction"},
+		{`24½' 6"`, units.Foot, units.ErrSyntax, "not a whole number", `6"`, "half a foot and inches too"},
 		{"1/0 in", units.Foot, units.ErrSyntax, "a fraction over zero", "1/0 in", "no number"},
 		{"1/2/3 in", units.Foot, units.ErrSyntax, `"/" after the number`, "/3 in", "one stroke too many"},
 		{"1.5/2 in", units.Foot, units.ErrSyntax, `"/" after the number`, "/2 in", "a decimal over a number"},
@@ -226,6 +238,25 @@ func TestParseErrorCutsBetweenRunes(t *testing.T) {
 		var parse *units.ParseError
 		if !errors.As(err, &parse) || !utf8.ValidString(parse.Text) || !strings.HasSuffix(parse.Text, "…") {
 			t.Errorf("%d: %v", n, err)
+		}
+	}
+}
+
+// Each fraction in one character, alone and behind a whole number.
+func TestParseFractions(t *testing.T) {
+	for _, row := range []struct {
+		character string
+		value     units.Length
+	}{
+		{"½", units.Inch / 2}, {"¼", units.Inch / 4}, {"¾", 3 * units.Inch / 4},
+		{"⅛", units.Inch / 8}, {"⅜", 3 * units.Inch / 8}, {"⅝", 5 * units.Inch / 8}, {"⅞", 7 * units.Inch / 8},
+		{"⅓", units.Inch / 3}, {"⅔", 2 * units.Inch / 3},
+	} {
+		for whole, text := range []string{row.character + `"`, "1" + row.character + `"`, "2 " + row.character + " in"} {
+			want := row.value + units.Inch.Scale(float64(whole))
+			if got, err := units.Parse[units.Length](text); err != nil || !got.Within(want, 1e-15*units.Metre) {
+				t.Errorf("%s: %v, %v, want %v", text, got, err, want)
+			}
 		}
 	}
 }

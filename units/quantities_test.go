@@ -2,30 +2,37 @@ package units_test
 
 import (
 	"fmt"
+	"slices"
 
 	"example.com/steelyard/units"
 )
 
 // kind lets a test treat all quantities alike.
 type kind struct {
-	name      string
-	of        func(float64) units.Value
-	parse     func(string) (units.Value, error)
-	append    func(units.Value, []byte) ([]byte, error)
-	marshal   func(units.Value) ([]byte, error)
-	unmarshal func(units.Value, string) (units.Value, error)
+	name          string
+	of            func(float64) units.Value
+	parse         func(string) (units.Value, error)
+	append        func(units.Value, []byte) ([]byte, error)
+	marshal       func(units.Value) ([]byte, error)
+	unmarshal     func(units.Value, string) (units.Value, error)
+	unmarshalJSON func(units.Value, string) (units.Value, error)
+	within        func(q, other, tol units.Value) bool
+	unit          func(string) (units.Value, error)
+	symbols       func() []string
 }
 
 // quantity is what every quantity can do beyond units.Value.
-type quantity interface {
+type quantity[Q any] interface {
 	units.Quantity
 	AppendText([]byte) ([]byte, error)
 	MarshalText() ([]byte, error)
+	Within(other, tol Q) bool
 }
 
-func kindOf[Q quantity, P interface {
+func kindOf[Q quantity[Q], P interface {
 	*Q
 	UnmarshalText([]byte) error
+	UnmarshalJSON([]byte) error
 }](name string) kind {
 	return kind{
 		name:    name,
@@ -38,6 +45,14 @@ func kindOf[Q quantity, P interface {
 			err := P(&q).UnmarshalText([]byte(s))
 			return q, err
 		},
+		unmarshalJSON: func(v units.Value, s string) (units.Value, error) {
+			q := v.(Q)
+			err := P(&q).UnmarshalJSON([]byte(s))
+			return q, err
+		},
+		within:  func(q, other, tol units.Value) bool { return q.(Q).Within(other.(Q), tol.(Q)) },
+		unit:    func(s string) (units.Value, error) { q, err := units.Unit[Q](s); return q, err },
+		symbols: func() []string { return slices.Collect(units.Symbols[Q]()) },
 	}
 }
 
@@ -55,6 +70,13 @@ var kinds = []kind{
 	kindOf[units.Density]("density"),
 	kindOf[units.SecondMoment]("second moment of area"),
 	kindOf[units.SectionModulus]("section modulus"),
+	kindOf[units.TimeSpan]("time"),
+	kindOf[units.Speed]("speed"),
+	kindOf[units.Angle]("angle"),
+	kindOf[units.Energy]("energy"),
+	kindOf[units.Power]("power"),
+	kindOf[units.Stiffness]("stiffness"),
+	kindOf[units.Inertia]("mass moment of inertia"),
 }
 
 // number gives the SI number of a quantity.
@@ -85,6 +107,20 @@ func number(v units.Value) float64 {
 	case units.SecondMoment:
 		return float64(q)
 	case units.SectionModulus:
+		return float64(q)
+	case units.TimeSpan:
+		return float64(q)
+	case units.Speed:
+		return float64(q)
+	case units.Angle:
+		return float64(q)
+	case units.Energy:
+		return float64(q)
+	case units.Power:
+		return float64(q)
+	case units.Stiffness:
+		return float64(q)
+	case units.Inertia:
 		return float64(q)
 	}
 	panic(fmt.Sprintf("%T is not in this switch", v))

@@ -15,7 +15,7 @@ type Value interface {
 // work on. A type defined from one of them is not in it.
 type Quantity interface {
 	Length | Area | Mass | Force | Acceleration | Moment | Stress | LineMass | LineLoad | AreaMass | Density |
-		SecondMoment | SectionModulus
+		SecondMoment | SectionModulus | TimeSpan | Speed | Angle | Energy | Power | Stiffness | Inertia
 
 	Value
 }

@@ -1,5 +1,7 @@
 package units
 
+import "fmt"
+
 // SectionModulus is the elastic section modulus of a cross-section, in cubic
 // metres: the [SecondMoment] over the distance from the axis to the outer fibre.
 //
@@ -23,9 +25,17 @@ func (z SectionModulus) In(unit SectionModulus) float64 { return float64(z) / fl
 // Scale gives k times z.
 func (z SectionModulus) Scale(k float64) SectionModulus { return SectionModulus(k * float64(z)) }
 
+// Within reports whether z and other are at most tol apart. What is not finite is
+// within no distance of anything.
+func (z SectionModulus) Within(other, tol SectionModulus) bool { return near(z, other, tol) }
+
 // String writes z in m³ with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
-func (z SectionModulus) String() string { return string(appendSI(nil, z)) }
+func (z SectionModulus) String() string { return textSI(z) }
+
+// Format writes z for fmt, never without its unit: as String under %v, %s and %q,
+// and as a number of the SI unit under %f, %g, %e and the other verbs of floats.
+func (z SectionModulus) Format(state fmt.State, verb rune) { format(state, verb, z) }
 
 // AppendText appends what String writes. It refuses a value that is not finite,
 // with a *[FieldError].
@@ -38,6 +48,10 @@ func (z SectionModulus) MarshalText() ([]byte, error) { return encode(nil, z) }
 // UnmarshalText reads text as [Parse] does. On an error, a *[ParseError], the
 // receiver keeps its value.
 func (z *SectionModulus) UnmarshalText(text []byte) error { return decode(z, text) }
+
+// UnmarshalJSON reads a JSON string as UnmarshalText reads its text, and leaves z
+// alone under null. A bare number is refused: it has no unit.
+func (z *SectionModulus) UnmarshalJSON(data []byte) error { return decodeJSON(z, data) }
 
 func (z SectionModulus) si() float64           { return float64(z) }
 func (z SectionModulus) dimension() *dimension { return &sectionModulusDimension }

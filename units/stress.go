@@ -1,5 +1,7 @@
 package units
 
+import "fmt"
+
 // Stress is a force spread over an area, in pascals. An elastic modulus is a
 // Stress too.
 //
@@ -29,9 +31,20 @@ func (s Stress) Scale(k float64) Stress { return Stress(k * float64(s)) }
 // of elastic section modulus z to the stress s: s times z.
 func (s Stress) Moment(z SectionModulus) Moment { return Moment(float64(s) * float64(z)) }
 
+// Over gives the force of s on the cross-section a, along its axis.
+func (s Stress) Over(a Area) Force { return Force(float64(s) * float64(a)) }
+
+// Within reports whether s and other are at most tol apart. What is not finite is
+// within no distance of anything.
+func (s Stress) Within(other, tol Stress) bool { return near(s, other, tol) }
+
 // String writes s in pascals with the fewest digits that [Parse] reads back as
 // the same value, bit for bit.
-func (s Stress) String() string { return string(appendSI(nil, s)) }
+func (s Stress) String() string { return textSI(s) }
+
+// Format writes s for fmt, never without its unit: as String under %v, %s and %q,
+// and as a number of the SI unit under %f, %g, %e and the other verbs of floats.
+func (s Stress) Format(state fmt.State, verb rune) { format(state, verb, s) }
 
 // AppendText appends what String writes. It refuses a value that is not finite,
 // with a *[FieldError].
@@ -44,6 +57,10 @@ func (s Stress) MarshalText() ([]byte, error) { return encode(nil, s) }
 // UnmarshalText reads text as [Parse] does. On an error, a *[ParseError], the
 // receiver keeps its value.
 func (s *Stress) UnmarshalText(text []byte) error { return decode(s, text) }
+
+// UnmarshalJSON reads a JSON string as UnmarshalText reads its text, and leaves s
+// alone under null. A bare number is refused: it has no unit.
+func (s *Stress) UnmarshalJSON(data []byte) error { return decodeJSON(s, data) }
 
 func (s Stress) si() float64           { return float64(s) }
 func (s Stress) dimension() *dimension { return &stressDimension }

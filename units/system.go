@@ -2,9 +2,7 @@ package units
 
 import (
 	"math"
-	"math/big"
 	"strconv"
-	"strings"
 )
 
 // System is a way to write quantities for a reader. The zero System is none: it
@@ -67,25 +65,38 @@ func (s *System) UnmarshalText(text []byte) error {
 //	Density         490.1 lb/ft³           7850 kg/m³     1; 1
 //	SecondMoment    0.31 in⁴               12.903 cm⁴     4; 3
 //	SectionModulus  0.3262 in³             5.346 cm³      4; 3
+//	TimeSpan        2.5 s                  2.5 s          2; 2
+//	Speed           3 ft/s                 0.914 m/s      2; 3
+//	Angle           1.5 deg                1.5 deg        2; 2
+//	Energy          350.5 ft·lbf           475.2 J        1; 1
+//	Power           0.5 hp                 0.373 kW       3; 3
+//	Stiffness       600 lbf/in             105.076 kN/m   1; 3
+//	Inertia         3.2 lb·ft²             0.1348 kg·m²   3; 4
 //
 // A length always has its feet and its inches, so that a column reads evenly:
 // 0' 6", 43' 0", and -0' 6" for six inches down.
 //
 // The exact value is rounded once to the nearest step, and away from zero in a
 // tie. A value that rounds to zero has no sign. What is not finite is written as
-// String writes it, and a nil q as nothing.
+// String writes it. A nil q, and a nil pointer to a quantity, is written as
+// nothing; so is a type of your own that only embeds one: pass the quantity in it.
 func (s System) Format(q Value) string {
-	switch {
-	case q == nil:
-		return ""
-	case s == US && q.dimension() == &lengthDimension && finite(q.si()):
-		return feetInches(q.si())
+	var room [64]byte
+	return string(s.Append(room[:0], q))
+}
+
+// Append appends what Format writes. For what people hang, measure or pull it makes
+// no allocation, nor do AppendPlaces and AppendRounded.
+func (s System) Append(b []byte, q Value) []byte {
+	x, d := valueOf(q)
+	if s == US && d == &lengthDimension && finite(x) {
+		return appendFeetInches(b, x)
 	}
-	read, ok := s.reading(q)
-	if !ok {
-		return q.String()
+	if read, ok := s.reading(x, d); ok {
+		b = appendDecimals(b, x, d.unit(read.symbol), read.places, HalfAway, true)
+		return appendSymbol(b, read.symbol)
 	}
-	return decimals(q.si(), q.dimension().unit(read.symbol), read.places, true) + " " + read.symbol
+	return appendPlain(b, x, d)
 }
 
 // FormatPlaces writes q as a decimal number of the unit that [System.Symbol]
@@ -93,38 +104,52 @@ func (s System) Format(q Value) string {
 // zeros too. It rounds as Format does. Places under 0 count as 0 and those over
 // 20 as 20.
 func (s System) FormatPlaces(q Value, places int) string {
-	if q == nil {
-		return ""
-	}
-	read, ok := s.reading(q)
+	return s.FormatRounded(q, places, HalfAway)
+}
+
+// AppendPlaces appends what FormatPlaces writes.
+func (s System) AppendPlaces(b []byte, q Value, places int) []byte {
+	return s.AppendRounded(b, q, places, HalfAway)
+}
+
+// FormatRounded writes q as FormatPlaces does, and rounds as r says.
+func (s System) FormatRounded(q Value, places int, r Rounding) string {
+	var room [64]byte
+	return string(s.AppendRounded(room[:0], q, places, r))
+}
+
+// AppendRounded appends what FormatRounded writes.
+func (s System) AppendRounded(b []byte, q Value, places int, r Rounding) []byte {
+	x, d := valueOf(q)
+	read, ok := s.reading(x, d)
 	if !ok {
-		return q.String()
+		return appendPlain(b, x, d)
 	}
-	return decimals(q.si(), q.dimension().unit(read.symbol), min(max(places, 0), 20), false) + " " + read.symbol
+	b = appendDecimals(b, x, d.unit(read.symbol), min(max(places, 0), maxPlaces), r, false)
+	return appendSymbol(b, read.symbol)
 }
 
 // Symbol gives the symbol of the unit in which the system writes q, as for the
 // head of a column: ft for a length in US, whose Format is in feet and inches.
 // It depends on the type of q alone, but for a small Area.
 func (s System) Symbol(q Value) string {
-	if q == nil {
+	x, d := valueOf(q)
+	if read, ok := s.reading(x, d); ok {
+		return read.symbol
+	}
+	if d == nil {
 		return ""
 	}
-	read, ok := s.reading(q)
-	if !ok {
-		return q.dimension().si()
-	}
-	return read.symbol
+	return d.si()
 }
 
-// reading chooses the unit for q. It is false where the system has none, or where
-// q is not a number.
-func (s System) reading(q Value) (reading, bool) {
-	d, size := q.dimension(), math.Abs(q.si())
-	if !finite(size) {
-		return reading{}, false
-	}
+// reading chooses the unit for x. It is false where the system has none, or where
+// x is not a number.
+func (s System) reading(x float64, d *dimension) (reading, bool) {
+	size := math.Abs(x)
 	switch {
+	case d == nil || !finite(x):
+		return reading{}, false
 	case s == US && d.fineUS.symbol != "" && size < float64(SquareFoot):
 		return d.fineUS, true
 	case s == US:
@@ -135,37 +160,4 @@ func (s System) reading(q Value) (reading, bool) {
 		return d.metric, true
 	}
 	return reading{}, false
-}
-
-// steps gives how many steps of 1/by unit make up the size of x, to the nearest
-// whole one and up in a tie. All of it is exact: a float64 is a fraction, and so
-// is the factor of a unit.
-func steps(x float64, u *unit, by *big.Int) *big.Int {
-	r := new(big.Rat).SetFloat64(math.Abs(x))
-	r.Quo(r, u.factor())
-	num := new(big.Int).Mul(r.Num(), by)
-	num.Lsh(num, 1)
-	num.Add(num, r.Denom())
-	return num.Quo(num, new(big.Int).Lsh(r.Denom(), 1))
-}
-
-// decimals writes x in the unit u with the given places, and cuts zeros at the
-// end where trim is set.
-func decimals(x float64, u *unit, places int, trim bool) string {
-	n := steps(x, u, powerOfTen(places))
-	digits := n.String()
-	if missing := places + 1 - len(digits); missing > 0 {
-		digits = strings.Repeat("0", missing) + digits
-	}
-	whole, part := digits[:len(digits)-places], digits[len(digits)-places:]
-	if trim {
-		part = strings.TrimRight(part, "0")
-	}
-	if part != "" {
-		whole += "." + part
-	}
-	if x < 0 && n.Sign() != 0 {
-		return "-" + whole
-	}
-	return whole
 }

@@ -1,6 +1,8 @@
 package treescan
 
 import (
+	"go/ast"
+	"path"
 	"slices"
 	"strconv"
 	"strings"
@@ -13,6 +15,8 @@ import (
 // is seen to by the compiler. Where a room is not listed here, that is reported.
 var rooms = map[string][]string{
 	"units":            {"internal"},
+	"units/column":     {"units"},
+	"units/ucum":       {"units"},
 	"load":             {"units", "internal"},
 	"arbor":            {"units", "internal"},
 	"purchase":         {"units", "internal"},
@@ -34,6 +38,12 @@ var testModules = []string{"github.com/google/go-cmp", "pgregory.net/rapid"}
 // effects are packages of the standard library that public packages do without:
 // the same question has the same answer, and nothing is read or written.
 var effects = []string{"os", "net", "time", "log", "syscall", "unsafe", "math/rand", "crypto/rand", "io/fs", "io/ioutil", "sync", "testing", "flag"}
+
+// typesOnly lists packages with effects of which a room may use some names, none
+// of which has an effect.
+var typesOnly = map[string]map[string][]string{
+	"units": {"time": {"Duration", "Second"}}, // a time is converted to and from Go's own durations
+}
 
 // room gives the room that a package belongs to.
 func room(rel string) string {
@@ -72,11 +82,30 @@ func scanImports(t *tree) []finding {
 				case isOutside(to) && !mayUse(from, to, isTest):
 					out = append(out, f.at(spec.Pos(), "%s must not use the module of %s", p.rel, to))
 				case isPublic(p.rel) && !isTest && slices.ContainsFunc(effects, under(to)):
+					if names := typesOnly[from][to]; names != nil && spec.Name == nil {
+						out = append(out, otherNames(f, to, names)...)
+						continue
+					}
 					out = append(out, f.at(spec.Pos(), "%s must not use %s: a public package has no side effects", p.rel, to))
 				}
 			}
 		}
 	}
+	return out
+}
+
+// otherNames reports the uses of an imported package beyond the given names. The
+// package is imported under its own name.
+func otherNames(f *file, importPath string, names []string) []finding {
+	var out []finding
+	ast.Inspect(f.ast, func(n ast.Node) bool {
+		if use, ok := n.(*ast.SelectorExpr); ok {
+			if id, ok := use.X.(*ast.Ident); ok && id.Name == path.Base(importPath) && !slices.Contains(names, use.Sel.Name) {
+				out = append(out, f.at(use.Pos(), "%s.%s is not one of %v, which alone may be used here", id.Name, use.Sel.Name, names))
+			}
+		}
+		return true
+	})
 	return out
 }
 
@@ -140,6 +169,12 @@ func TestScanImports(t *testing.T) {
 		{"effects", "same question, same answer", map[string]string{
 			"load/a.go":          "package load\n\nimport (\n\t_ \"math\"\n" + bad + "_ \"time\"\n" + bad + "_ \"math/rand/v2\"\n)\n",
 			"internal/beam/a.go": "package beam\n\nimport _ \"sync\"\n",
+		}},
+		{"a type and no effect", "the length of a duration is no reading of the clock", map[string]string{
+			"units/b.go": "package units\n\nimport \"time\"\n\nvar B time.Duration = 3 * time.Second\n",
+			"units/c.go": "package units\n\nimport \"time\"\n\n" + bad + "var C = time.Now()\n",
+			"units/d.go": "package units\n\n" + bad + "import clock \"time\"\n\nvar D clock.Duration\n",
+			"load/a.go":  "package load\n\n" + bad + "import \"time\"\n\nvar A time.Duration\n",
 		}},
 		{"no room", "a new package is given a place on purpose", map[string]string{
 			"truss/a.go": bad + "package truss\n",

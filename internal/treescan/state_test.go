@@ -124,8 +124,8 @@ func (p *pkg) funcState(f *file, d *ast.FuncDecl) []finding {
 	if _, isPointer := d.Recv.List[0].Type.(*ast.StarExpr); !isPointer || !isPublic(p.rel) || !ast.IsExported(name) {
 		return nil
 	}
-	if strings.HasPrefix(d.Name.Name, "Unmarshal") {
-		return nil // decoding fills its receiver
+	if strings.HasPrefix(d.Name.Name, "Unmarshal") || d.Name.Name == "Scan" {
+		return nil // decoding fills its receiver, and Scan is the word of database/sql for it
 	}
 	for _, t := range pointerTypes {
 		if strings.HasPrefix(name, t.prefix) && t.reason != "" {
