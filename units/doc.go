@@ -50,7 +50,7 @@
 // # Errors
 //
 // A text that cannot be read gives a *[ParseError], a value that cannot be used
-// a *[FieldError] with the path to it; both wrap one of the Err values. [Within]
+// a *[FieldError] with the path to it; both wrap one of the Err values. [At]
 // puts the outer path in front when one description holds another. Arithmetic
 // follows float64: a division by zero gives an infinity or NaN, which String
 // shows and MarshalText refuses.

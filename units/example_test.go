@@ -148,7 +148,7 @@ func ExampleFieldError() {
 		&units.FieldError{Field: "at", Value: units.US.Format(-units.Foot), Want: "0 or more", Err: units.ErrNegative},
 		&units.FieldError{Field: "rope", Want: "the rope of the line", Err: units.ErrMissing},
 	)
-	err := units.Within("batten.lines[2]", `set "Border"`, line)
+	err := units.At("batten.lines[2]", `set "Border"`, line)
 	fmt.Println(err)
 
 	var first *units.FieldError

@@ -59,15 +59,15 @@ func (e *FieldError) Error() string {
 // Unwrap gives the kind of fault.
 func (e *FieldError) Unwrap() error { return e.Err }
 
-// Within puts the path of an outer field, and the name of the thing it belongs
+// At puts the path of an outer field, and the name of the thing it belongs
 // to, in front of every FieldError in err, which may be one or many joined, in
 // joins of joins too. Any other error becomes the fault of a FieldError at the
 // outer field. The result holds copies, joined flat and in order: err itself is
 // left as it was. A nil err stays nil.
-func Within(field, of string, err error) error {
+func At(field, of string, err error) error {
 	faults := split(nil, err)
 	for i, fault := range faults {
-		faults[i] = within(field, of, fault)
+		faults[i] = at(field, of, fault)
 	}
 	if len(faults) == 1 {
 		return faults[0]
@@ -75,8 +75,8 @@ func Within(field, of string, err error) error {
 	return errors.Join(faults...)
 }
 
-// within does the work of Within on one error that is not a join.
-func within(field, of string, err error) *FieldError {
+// at does the work of At on one error that is not a join.
+func at(field, of string, err error) *FieldError {
 	outer := FieldError{Err: err}
 	if inner, ok := err.(*FieldError); ok {
 		outer = *inner

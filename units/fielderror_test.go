@@ -32,7 +32,7 @@ func TestFieldErrorText(t *testing.T) {
 	}
 }
 
-func TestWithin(t *testing.T) {
+func TestAt(t *testing.T) {
 	at := &units.FieldError{Field: "at", Value: "-1 m", Err: units.ErrNegative}
 	first := &units.FieldError{Field: "[0].at", Err: units.ErrMissing}
 	itself := &units.FieldError{Err: units.ErrUnknown}
@@ -59,7 +59,7 @@ func TestWithin(t *testing.T) {
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			before := row.err.Error()
-			got := units.Within(row.field, row.of, row.err)
+			got := units.At(row.field, row.of, row.err)
 			if got.Error() != row.want {
 				t.Errorf("got  %s\nwant %s: %s", got, row.want, row.reason)
 			}
@@ -77,19 +77,19 @@ func TestWithin(t *testing.T) {
 			}
 		})
 	}
-	if units.Within("line", "", nil) != nil {
+	if units.At("line", "", nil) != nil {
 		t.Error("nil did not stay nil")
 	}
-	nested := units.Within("sets", "", units.Within("[1]", `set "Border"`, units.Within("batten", "", at)))
+	nested := units.At("sets", "", units.At("[1]", `set "Border"`, units.At("batten", "", at)))
 	if want := `sets[1].batten.at (set "Border"): -1 m is negative`; nested.Error() != want {
 		t.Errorf("got %s, want %s", nested, want)
 	}
 }
 
 // A text that fails inside JSON keeps its ParseError under the path.
-func TestWithinText(t *testing.T) {
+func TestAtText(t *testing.T) {
 	var set struct{ At units.Length }
-	err := units.Within("batten.at", "", json.Unmarshal([]byte(`{"At":"5 lb"}`), &set))
+	err := units.At("batten.at", "", json.Unmarshal([]byte(`{"At":"5 lb"}`), &set))
 	var field *units.FieldError
 	var text *units.ParseError
 	if !errors.As(err, &field) || field.Field != "batten.at" || !errors.As(err, &text) || !errors.Is(err, units.ErrWrongQuantity) {

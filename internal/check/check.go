@@ -23,7 +23,7 @@ func (p *Problems) Add(field, value, want string, kind error) {
 // Within notes the faults of a part, under the part's field and name.
 func (p *Problems) Within(field, of string, err error) {
 	if err != nil {
-		p.errs = append(p.errs, units.Within(field, of, err))
+		p.errs = append(p.errs, units.At(field, of, err))
 	}
 }
 

@@ -110,7 +110,7 @@ func (h House) resolve(s *Set, faulty map[string]bool) (usable bool, err error) 
 			Want: "either like or rigging, not both"}
 	case given:
 		err := s.Rigging.Validate()
-		return err == nil, units.Within("rigging", "", err)
+		return err == nil, units.At("rigging", "", err)
 	}
 	rigging, ok := h.Riggings[s.Like]
 	if !ok {
