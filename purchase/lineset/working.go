@@ -1,6 +1,7 @@
 package lineset
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -20,7 +21,6 @@ type Step struct {
 
 // What the steps rest on.
 const (
-	basisGiven   = "as given"
 	basisPaths   = "constant length of each rope along its path: ratio −dx/dy; virtual work, no drag"
 	basisRopes   = "T = T₀ + w·(z − z₀) along each path; w·(y − x) + w_hand·a·(hand line per batten travel) where parts hang plumb"
 	basisCarried = "clear: all of it; piled: by the height off the deck; standing: nothing until it lifts"
@@ -39,9 +39,13 @@ func (c Counterweight) Working(sys units.System) []Step {
 		steps = append(steps, w.demand("bare batten", c.Bare, c)...)
 	}
 	show := c.Pieces.Show
+	wanted := w.mass(c.Loaded.Wanted) + " − " + w.mass(c.Bare.Wanted)
+	if c.Loaded.Wanted < c.Bare.Wanted {
+		wanted += ", and pipe weight stays"
+	}
 	steps = append(steps,
 		Step{"pipe weight wanted", w.mass(c.Bare.Wanted) + " for the bare batten − " + w.mass(c.Tare) + " arbor", w.mass(c.Pieces.Pipe), "common practice: it stays when the batten is stripped"},
-		Step{"show weight wanted", w.mass(c.Loaded.Wanted) + " − " + w.mass(c.Bare.Wanted), w.mass(show), basisPaths},
+		Step{"show weight wanted", wanted, w.mass(show), basisPaths},
 		Step{"pipe weight", w.rows(c.Stack.Pipe), w.mass(c.Stack.PipeMass), basisExact},
 		Step{"show weight", w.rows(c.Stack.Show), w.mass(c.Stack.ShowMass), basisExact + "; closest to what is wanted, then fewest"})
 	if c.Stack.Plates > 0 {
@@ -64,7 +68,7 @@ func (b Balance) Working(sys units.System) []Step {
 		name := "out of balance at " + w.length(p.Trim)
 		formula := w.weight(p.Carried) + " carried " + w.signed(p.Ropes) + " ropes − " + w.weight(b.Arbor) + " arbor / " + number(b.Ratio)
 		step := Step{name, formula, w.heavy(p.Imbalance), basisPaths}
-		if len(steps) == 0 || !contains(steps, step) {
+		if !slices.Contains(steps, step) {
 			steps = append(steps, step)
 		}
 	}
@@ -202,12 +206,3 @@ func (w worker) rows(rows []arbor.Row) string {
 }
 
 func number(f float64) string { return strconv.FormatFloat(f, 'f', -1, 64) }
-
-func contains(steps []Step, s Step) bool {
-	for _, have := range steps {
-		if have == s {
-			return true
-		}
-	}
-	return false
-}
