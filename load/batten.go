@@ -20,6 +20,12 @@ const (
 	// leastApart is the smallest distance of two lift lines. Closer ones are at one place: how
 	// they share cannot be told.
 	leastApart units.Length = 10 * units.Millimetre
+	// maxPath is the longest path of a line, and maxLong the greatest trim error.
+	maxPath units.Length = 10_000 * units.Metre
+	maxLong units.Length = 10 * units.Metre
+	// worstCondition is the number of times by which the rounding of a length may come out greater
+	// in a tension, as a share of the weight: four digits are left.
+	worstCondition = 1e12
 	// rounding is how far positions that ought to agree may differ, as after
 	// adding feet and inches up.
 	rounding units.Length = 0.001 * units.Millimetre
@@ -33,9 +39,28 @@ type Batten struct {
 	Lines    []Line       `json:"lines,omitempty"`   // the lift lines, from the end nearer the arbor: short line first
 }
 
-// Line is a lift line.
+// Line is a lift line. With the place alone it is one that does not stretch and is of the right length.
+//
+// A line that stretches is a spring of EA / Path. Give both or neither. Path is the whole length under
+// tension: from the batten over the blocks to the arbor, or in double purchase to the dead end.
+// It does not change with the trim, for the rope does not: what it loses on one side of a block it
+// gains on the other.
+//
+// EA of wire rope is far below that of a steel bar and spreads by a third among ropes of one
+// construction: take the maker's figure.
 type Line struct {
-	At units.Length `json:"at"` // where it is made off, from the batten's end nearer the arbor
+	At   units.Length `json:"at"`            // where it is made off, from the batten's end nearer the arbor
+	EA   units.Force  `json:"ea,omitzero"`   // axial stiffness of the rope: the pull over the share by which it grows longer
+	Path units.Length `json:"path,omitzero"` // the length of it that is under tension
+	Long units.Length `json:"long,omitzero"` // trim error: how much lower than the others its end hangs, unstretched; negative: short
+}
+
+// give is how far the line stretches for a unit of pull.
+func (l Line) give() float64 {
+	if l.EA == 0 {
+		return 0
+	}
+	return float64(l.Path) / float64(l.EA)
 }
 
 // Spaced gives n lines, the first one where told and each of the others one spacing
@@ -121,8 +146,60 @@ func (b Batten) faults() error {
 				"): lines stand in order from the end nearer the arbor", units.ErrOutOfRange)
 		}
 	}
+	for i, l := range b.Lines {
+		p.Within("lines["+strconv.Itoa(i)+"]", "", l.faults())
+	}
+	if p.Err() == nil {
+		b.conditioned(&p)
+	}
 	return p.Err()
 }
+
+// faults reports what is wrong with how the line stretches and is trimmed.
+func (l Line) faults() error {
+	var p check.Problems
+	if l.EA != 0 || l.Path != 0 {
+		ea := check.Positive(&p, "ea", l.EA, "how hard the line is to stretch, or no path for one that does not stretch")
+		path := check.Positive(&p, "path", l.Path, "the length of the line that is under tension, or no ea for one that does not stretch")
+		if ea && path && l.Path > maxPath {
+			p.Add("path", check.Show(l.Path), "at most "+check.Show(maxPath), units.ErrOutOfRange)
+		}
+	}
+	if check.Finite(&p, "long", l.Long) && units.Abs(l.Long) > maxLong {
+		p.Add("long", check.Show(l.Long), check.Show(-maxLong)+" to "+check.Show(maxLong), units.ErrOutOfRange)
+	}
+	return p.Err()
+}
+
+// conditioned refuses a batten whose tensions cannot be told from its description: where float64's own
+// rounding of a length or of the pipe's stiffness would move them.
+func (b Batten) conditioned(p *check.Problems) {
+	n := len(b.Lines)
+	if n < 2 {
+		return
+	}
+	bending := float64(b.Pipe.Modulus) * float64(b.Pipe.SecondMoment())
+	span := float64(b.Lines[n-1].At-b.Lines[0].At) / float64(n-1)
+	beam := float64(span*span*span) / bending // how far one span's length of pipe gives
+	for i, l := range b.Lines {
+		if g := l.give(); g > worstCondition*beam {
+			p.Add("lines["+strconv.Itoa(i)+"].ea", check.Show(l.EA), "a line that gives at most "+condition(worstCondition)+
+				" times as much as a span of the pipe, not "+condition(g/beam), units.ErrOutOfRange)
+		}
+	}
+	least, low, high := b.Length, b.Lines[0].Long, b.Lines[0].Long
+	for i := 1; i < n; i++ {
+		least = min(least, b.Lines[i].At-b.Lines[i-1].At)
+		low, high = min(low, b.Lines[i].Long), max(high, b.Lines[i].Long)
+	}
+	pull := 12 * bending * float64(high-low) / float64(least*least*least)
+	if c := pull / float64(b.BareMass().Weight(units.StandardGravity)); c > worstCondition {
+		p.Add("lines", "trim errors on a pipe that between its closest lines is "+condition(c)+" times as stiff as it is heavy",
+			"at most "+condition(worstCondition), units.ErrOutOfRange)
+	}
+}
+
+func condition(c float64) string { return strconv.FormatFloat(c, 'g', 2, 64) }
 
 func (t Tube) faults() error {
 	var p check.Problems

@@ -7,8 +7,10 @@ import (
 	"example.com/steelyard/units"
 )
 
-// Item is one thing on the batten. Its mass is spread evenly from From to To; where
-// they are equal it hangs at one point.
+// Item is one thing on the batten. Its mass is spread from From to To; where they are equal it hangs at
+// one point. It is spread evenly, or with a Taper so that the mass per length goes straight
+// from 1 − Taper times its mean at From to 1 + Taper times at To: with 1 there is nothing at From and
+// twice the mean at To, and with −1 the other way about.
 //
 // Below is how far under the batten its top hangs, and Height is how far it reaches
 // from there to its foot. Height must be given for what piles or stands; for what hangs
@@ -19,6 +21,7 @@ type Item struct {
 	Mass   units.Mass   `json:"mass"`
 	From   units.Length `json:"from"` // from the batten's end nearer the arbor
 	To     units.Length `json:"to"`   // the same; no less than From
+	Taper  float64      `json:"taper,omitzero"` // −1 to 1: how the mass leans towards To; 0 is even
 	Below  units.Length `json:"below,omitzero"`
 	Height units.Length `json:"height,omitzero"`
 	OnDeck OnDeck       `json:"on_deck,omitzero"`
@@ -35,7 +38,14 @@ type Hang []Item
 //
 // Where a standing piece lifts off, Carried is the value with its foot on the
 // deck; see [Item.CarriedAbove].
-func (i Item) Carried(trim units.Length) units.Mass {
+func (i Item) Carried(trim units.Length) units.Mass { return i.carried(trim, false) }
+
+// CarriedAbove is the part of the mass that is carried just above the trim: the limit of
+// Carried from above. The two differ only for a standing piece, at the trim where it
+// lifts off.
+func (i Item) CarriedAbove(trim units.Length) units.Mass { return i.carried(trim, true) }
+
+func (i *Item) carried(trim units.Length, above bool) units.Mass {
 	switch i.OnDeck {
 	case Piles:
 		reach := trim - i.Below
@@ -47,28 +57,18 @@ func (i Item) Carried(trim units.Length) units.Mass {
 		}
 		return i.Mass.Scale(units.Ratio(reach, i.Height))
 	case Stands:
-		if !(trim > i.foot()) {
+		if foot := i.foot(); !(trim > foot || above && trim == foot) {
 			return 0
 		}
 	}
 	return i.Mass
 }
 
-// CarriedAbove is the part of the mass that is carried just above the trim: the limit of
-// Carried from above. The two differ only for a standing piece, at the trim where it
-// lifts off.
-func (i Item) CarriedAbove(trim units.Length) units.Mass {
-	if i.OnDeck == Stands && trim == i.foot() {
-		return i.Mass
-	}
-	return i.Carried(trim)
-}
-
 // foot is how far under the batten the item ends: the trim at which it reaches the deck.
-func (i Item) foot() units.Length { return i.Below + i.Height }
+func (i *Item) foot() units.Length { return i.Below + i.Height }
 
-// middle is where its mass acts.
-func (i Item) middle() units.Length { return i.From + (i.To - i.From).Scale(0.5) }
+// centre is where its mass acts.
+func (i *Item) centre() units.Length { return i.From + (i.To - i.From).Scale(0.5+i.Taper/6) }
 
 // title is the name as it stands in an error, or nothing where there is none.
 func (i Item) title() string {
@@ -87,6 +87,9 @@ func (i Item) faults(length units.Length) error {
 	to := onBatten(&p, "to", i.To, length)
 	if from && to && i.From > i.To {
 		p.Add("to", check.Show(i.To), "from ("+check.Show(i.From)+") or more", units.ErrOutOfRange)
+	}
+	if !(i.Taper >= -1 && i.Taper <= 1) {
+		p.Add("taper", strconv.FormatFloat(i.Taper, 'g', -1, 64), "-1 to 1", units.ErrOutOfRange)
 	}
 	check.NotNegative(&p, "below", i.Below)
 	switch i.OnDeck {

@@ -2,6 +2,7 @@ package load
 
 import (
 	"slices"
+	"sync"
 
 	"example.com/steelyard/internal/beam"
 	"example.com/steelyard/internal/check"
@@ -15,6 +16,8 @@ type Rigged struct {
 	bare    units.Mass
 	middle  units.Length // of the bare batten
 	layout  *beam.Layout // its first load is the bare batten, then the items
+	works   sync.Pool    // of *work
+	give    []float64    // how far each line stretches for a unit of pull, m/N
 	bending float64      // EI, the pipe's bending stiffness, N·m²
 	section units.SectionModulus
 	breaks  []units.Length
@@ -31,20 +34,27 @@ func newRigged(b Batten, h Hang) *Rigged {
 		bending: float64(b.Pipe.Modulus) * float64(b.Pipe.SecondMoment()),
 		section: b.Pipe.SectionModulus(),
 	}
-	places := make([]float64, len(b.Lines))
+	n := len(b.Lines)
+	r.give = make([]float64, n)
+	desc := beam.Beam{Lines: make([]float64, n), Give: make([]float64, n), Low: make([]float64, n)}
 	for i, l := range b.Lines {
 		r.lines[i] = onto(l.At)
-		places[i] = float64(r.lines[i])
+		r.give[i] = l.give()
+		desc.Lines[i] = float64(r.lines[i])
+		desc.Give[i] = r.bending * r.give[i]
+		desc.Low[i] = r.bending * float64(l.Long)
 	}
-	loads := []beam.Stretch{{From: 0, To: float64(b.Length)}}
+	desc.Loads = []beam.Stretch{{From: 0, To: float64(b.Length)}}
+	desc.Taper = []float64{0}
 	for i := range r.hang {
 		item := &r.hang[i]
 		item.From, item.To = onto(item.From), onto(item.To)
 		from, to := item.From, item.To
 		if to-from < rounding { // a point: weight over next to no length is beyond float64
-			from, to = item.middle(), item.middle()
+			from, to = item.centre(), item.centre()
 		}
-		loads = append(loads, beam.Stretch{From: float64(from), To: float64(to)})
+		desc.Loads = append(desc.Loads, beam.Stretch{From: float64(from), To: float64(to)})
+		desc.Taper = append(desc.Taper, item.Taper)
 		switch item.OnDeck {
 		case Piles:
 			r.breaks = append(r.breaks, item.Below, item.foot())
@@ -52,7 +62,7 @@ func newRigged(b Batten, h Hang) *Rigged {
 			r.breaks = append(r.breaks, item.foot())
 		}
 	}
-	r.layout = beam.NewLayout(places, loads)
+	r.layout = beam.NewLayout(desc)
 	slices.Sort(r.breaks)
 	r.breaks = slices.Compact(r.breaks)
 	return r
@@ -91,19 +101,13 @@ func (r *Rigged) CarriedAbove(trim units.Length) units.Mass {
 }
 
 // Centre is the centre of gravity, along the batten, of what is carried at the trim.
-func (r *Rigged) Centre(trim units.Length) units.Length {
-	return r.centre(trim, Item.Carried)
-}
+func (r *Rigged) Centre(trim units.Length) units.Length { return r.centre(trim, false) }
 
-func (r *Rigged) centre(trim units.Length, carried func(Item, units.Length) units.Mass) units.Length {
-	// About the middle, so that a symmetrical load is centred to the last bit.
-	mass, moment := float64(r.bare), 0.0
-	for i := range r.hang {
-		m := float64(carried(r.hang[i], trim))
-		mass += m
-		moment += float64(m * float64(r.hang[i].middle()-r.middle))
-	}
-	return r.middle + units.Length(moment/mass)
+func (r *Rigged) centre(trim units.Length, above bool) units.Length {
+	w := r.borrow()
+	defer r.works.Put(w)
+	_, centre := r.lay(w, trim, above)
+	return centre
 }
 
 // Breaks gives the trims, sorted, at which what is carried bends or jumps: between two
@@ -125,34 +129,44 @@ func (r *Rigged) Lowest() units.Length {
 // *[TipError] where the batten tips at that trim, and a *units.FieldError for a trim that
 // is not finite or of no possible size.
 func (r *Rigged) Share(trim units.Length) (Share, error) {
+	var s Share
+	if err := r.ShareInto(&s, trim); err != nil {
+		return Share{}, err
+	}
+	return s, nil
+}
+
+// ShareInto is Share for who asks often: it fills s, whose Lines it uses again where they have room, so
+// that nothing is allocated. After an error s is as it was.
+func (r *Rigged) ShareInto(s *Share, trim units.Length) error {
 	var p check.Problems
 	if !check.Finite(&p, "trim", trim) {
-		return Share{}, p.Err()
+		return p.Err()
 	}
-	carried := r.Carried(trim)
-	centre := r.Centre(trim)
-	if tip := r.tip(trim, false, centre); tip.out() > r.reach() {
-		return Share{}, tip
+	w := r.borrow()
+	defer r.works.Put(w)
+	carried, centre := r.lay(w, trim, false)
+	if out := max(r.lines[0]-centre, centre-r.lines[len(r.lines)-1]); out > r.reach() {
+		return r.tip(trim, false, centre)
 	}
-	w := r.layout.Work()
-	w.Load(r.weights(trim, Item.Carried))
+	w.Load(w.weights)
 	if !w.Hang(2 * float64(r.reach())) {
 		// The centre of gravity is inside, so that this cannot be; rather an error than a
 		// wrong figure.
-		return Share{}, r.tip(trim, false, centre)
+		return r.tip(trim, false, centre)
 	}
 	sag, hog, shear := w.Extremes()
-	s := Share{
+	*s = Share{
 		Trim:    trim,
 		Carried: carried,
 		Weight:  carried.Weight(units.StandardGravity),
 		Centre:  centre,
-		Lines:   make([]LineShare, len(r.lines)),
+		Lines:   slices.Grow(s.Lines[:0], len(r.lines))[:len(r.lines)],
 		Sagging: MomentAt{units.Moment(sag.Value), units.Length(sag.At)},
 		Hogging: MomentAt{units.Moment(hog.Value), units.Length(hog.At)},
 		Shear:   ShearAt{units.Force(shear.Value), units.Length(shear.At)},
+		Stress:  units.Moment(max(sag.Value, -hog.Value)).Stress(r.section),
 	}
-	s.Stress = max(s.Sagging.Moment, -s.Hogging.Moment).Stress(r.section)
 	for i, at := range r.lines {
 		pull := w.Reaction[i]
 		s.Lines[i] = LineShare{
@@ -160,17 +174,37 @@ func (r *Rigged) Share(trim units.Length) (Share, error) {
 			Tension: units.Force(pull),
 			Slack:   pull == 0,
 			Gap:     units.Length((0 - w.Deflection[i]) / r.bending),
+			Stretch: units.Length(r.give[i] * pull),
 		}
 	}
-	return s, nil
+	return nil
 }
 
-// weights gives what each load of the layout weighs at the trim, in newtons.
-func (r *Rigged) weights(trim units.Length, carried func(Item, units.Length) units.Mass) []float64 {
-	weights := make([]float64, 1+len(r.hang))
-	weights[0] = float64(r.bare.Weight(units.StandardGravity))
-	for i := range r.hang {
-		weights[1+i] = float64(carried(r.hang[i], trim).Weight(units.StandardGravity))
+// work is what one question computes in.
+type work struct {
+	*beam.Work
+	weights []float64 // of each load of the layout, in newtons
+}
+
+// borrow gives scratch that nobody else uses, to be put back into works.
+func (r *Rigged) borrow() *work {
+	if w, ok := r.works.Get().(*work); ok {
+		return w
 	}
-	return weights
+	return &work{r.layout.Work(), make([]float64, 1+len(r.hang))}
+}
+
+// lay fills in the weights at the trim, or just above it, and gives the mass carried and its centre.
+func (r *Rigged) lay(w *work, trim units.Length, above bool) (units.Mass, units.Length) {
+	w.weights[0] = float64(r.bare.Weight(units.StandardGravity))
+	mass, moment := r.bare, 0.0
+	for i := range r.hang {
+		item := &r.hang[i]
+		m := item.carried(trim, above)
+		mass += m
+		// About the middle, so that a symmetrical load is centred to the last bit.
+		moment += float64(float64(m) * float64(item.centre()-r.middle))
+		w.weights[1+i] = float64(m.Weight(units.StandardGravity))
+	}
+	return mass, r.middle + units.Length(moment/float64(mass))
 }

@@ -22,6 +22,7 @@ type LineShare struct {
 	Tension units.Force  `json:"tension"` // where it is made off on the batten; zero or more
 	Slack   bool         `json:"slack"`   // it carries nothing
 	Gap     units.Length `json:"gap"`     // how far the pipe stands above the end of the slack line: zero or more
+	Stretch units.Length `json:"stretch"` // how much longer the line is than with no pull
 }
 
 // MomentAt is a bending moment, positive where the pipe sags, and where along the batten it

@@ -52,22 +52,22 @@ func (r *Rigged) Tips(from, to units.Length) error {
 	from, to = min(from, to), max(from, to)
 	var worst *TipError
 	furthest := r.reach()
-	consider := func(trim units.Length, above bool, carried func(Item, units.Length) units.Mass) {
-		if t := r.tip(trim, above, r.centre(trim, carried)); t.out() > furthest {
+	consider := func(trim units.Length, above bool) {
+		if t := r.tip(trim, above, r.centre(trim, above)); t.out() > furthest {
 			worst, furthest = t, t.out()
 		}
 	}
-	consider(from, false, Item.Carried)
+	consider(from, false)
 	for _, trim := range r.breaks {
 		if trim < from || trim > to {
 			continue
 		}
-		consider(trim, false, Item.Carried)
+		consider(trim, false)
 		if trim < to {
-			consider(trim, true, Item.CarriedAbove)
+			consider(trim, true)
 		}
 	}
-	consider(to, false, Item.Carried)
+	consider(to, false)
 	if worst == nil {
 		return nil
 	}

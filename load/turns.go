@@ -27,19 +27,22 @@ func (r *Rigged) Turns(from, to units.Length) []units.Length {
 			turns = append(turns, trim)
 		}
 	}
-	w := r.layout.Work()
+	w, upper := r.borrow(), r.borrow()
+	defer r.works.Put(w)
+	defer r.works.Put(upper)
 	for i, b := range r.breaks {
 		note(b)
 		if i+1 == len(r.breaks) {
 			break // above the last one, as below the first, nothing changes
 		}
-		lower, upper := max(from, b), min(to, r.breaks[i+1])
-		if !(lower < upper) {
+		low, high := max(from, b), min(to, r.breaks[i+1])
+		if !(low < high) {
 			continue
 		}
-		above, below := r.weights(lower, Item.CarriedAbove), r.weights(upper, Item.Carried)
-		for _, share := range w.Turns(above, below, float64(r.reach())) {
-			note(min(lower+(upper-lower).Scale(share), upper))
+		r.lay(w, low, true)
+		r.lay(upper, high, false)
+		for _, share := range w.Turns(w.weights, upper.weights, float64(r.reach())) {
+			note(min(low+(high-low).Scale(share), high))
 		}
 	}
 	return slices.Compact(turns)

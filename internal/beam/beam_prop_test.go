@@ -20,7 +20,7 @@ type problem struct {
 func (p problem) oracle() oracle { return oracle{p.lines, p.loads, p.weights} }
 
 func (p problem) work() *Work {
-	w := NewLayout(p.lines, p.loads).Work()
+	w := NewLayout(Beam{Lines: p.lines, Loads: p.loads}).Work()
 	w.Load(p.weights)
 	return w
 }
@@ -289,7 +289,9 @@ func TestManyLines(t *testing.T) {
 		w.Hold(set)
 		w.Deflect()
 		for i, d := range w.Deflection {
-			if d > 1e-9*w.terms[i] {
+			// A line that held next to nothing is left out here, and all pulls of that kind bend
+			// the beam by no more than this.
+			if d > 1e-9*w.terms[i]+1e-8*weight {
 				t.Fatalf("line %d slack, yet the beam is %v below its end", i, d)
 			}
 		}

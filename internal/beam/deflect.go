@@ -2,100 +2,82 @@ package beam
 
 import "math"
 
-// Deflect fills Deflection with EI times how far the beam stands below each line's
-// end, for the lines that the last Hold left out; at the others it is 0. It
-// needs two tight lines or more.
+// Deflect fills Deflection with EI times how far the beam stands below the end of each line that the
+// last Hold left out. It needs two tight lines or more.
+//
+// From a tight line the beam is walked in one step to the slack one. With the slope θ (times EI) there,
+// the moment M, the shear V, and the load of the length s between the two as that of a simple span:
+//
+//	M′ = M + s·(V − left)   Y′ = Y + s·[θ − (s·(2M + M′) + atLeft)/6]
 func (w *Work) Deflect() {
 	clear(w.Deflection)
 	clear(w.terms)
 	last := len(w.tight) - 1
-	if last < 1 {
+	if last < 1 || last+1 == len(w.layout.x) {
 		return
 	}
-	x, at := w.layout.x, w.layout.lines
+	x := w.layout.x
 	for j := range last {
-		a, b := at[w.tight[j]], at[w.tight[j+1]]
-		length := x[b] - x[a]
-		byMoment := float64(length * (2*w.moment[j] + w.moment[j+1]))
-		slope := (byMoment + w.atLeft[j]) / 6
-		steep := (math.Abs(byMoment) + w.atLeft[j]) / 6
-		if j == 0 {
-			w.outward(w.tight[0]-1, -1, -slope, steep)
+		from, to := w.tight[j], w.tight[j+1]
+		if to == from+1 {
+			continue
 		}
-		c := curve{moment: w.moment[j], shear: w.leftEnd[j], slope: slope, steep: steep}
-		for k, i := a, w.tight[j]+1; k < b; k++ {
-			c.advance(w.spread[k], x[k+1]-x[k])
-			if i < w.tight[j+1] && at[i] == k+1 {
-				w.Deflection[i], w.terms[i] = c.drop, c.size
-				i++
+		slope, steep := w.slope(j)
+		for i := from + 1; i < to; i++ {
+			s := x[i] - x[from]
+			byShear := float64(s * (w.held[j].left - w.upTo[i].left))
+			w.note(i, j, s, slope, steep, w.moment[j]+byShear, w.upTo[i].atLeft)
+		}
+	}
+	if first := w.tight[0]; first > 0 {
+		slope, steep := w.slope(0)
+		s := w.spans[first-1]
+		for i := first - 1; i >= 0; i-- {
+			w.note(i, 0, x[first]-x[i], -slope, steep, 0-w.beyond[i], s.atRight)
+			if i > 0 {
+				s = join(w.layout.spans[i-1], w.spans[i-1], w.point[i], x[first]-x[i], s)
 			}
-			c.shear -= w.point[k+1]
-		}
-		if j+1 == last {
-			byMoment := float64(length * (w.moment[j] + 2*w.moment[j+1]))
-			slope := (byMoment + w.atRight[j]) / -6
-			steep := (math.Abs(byMoment) + w.atRight[j]) / 6
-			w.outward(w.tight[last]+1, 1, slope, steep)
 		}
 	}
-}
-
-// outward walks along an overhang from the outermost tight line, away from the
-// beam's middle, and notes the deflection at the lines there, from the given one
-// on. Seen outwards the slope is that of the beam leaving the tight line, and
-// the shear is all the weight that lies beyond.
-func (w *Work) outward(line, step int, slope, steep float64) {
-	x, at := w.layout.x, w.layout.lines
-	if line < 0 || line >= len(at) {
-		return
-	}
-	k, end, j := at[line-step], len(x)-1, len(w.tight)-1
-	if step < 0 {
-		end, j = 0, 0
-	}
-	weight, _ := w.overhang(k, end)
-	c := curve{moment: w.moment[j], shear: weight, slope: slope, steep: steep}
-	for k != end && line >= 0 && line < len(at) {
-		c.advance(w.spread[min(k, k+step)], math.Abs(x[k+step]-x[k]))
-		k += step
-		if at[line] == k {
-			w.Deflection[line], w.terms[line] = c.drop, c.size
-			line += step
+	if end := w.tight[last]; end < len(x)-1 {
+		slope, steep := w.slopeAtEnd(last - 1)
+		s := w.spans[end]
+		for i := end + 1; i < len(x); i++ {
+			w.note(i, last, x[i]-x[end], slope, steep, 0-w.beyond[i], s.atLeft)
+			if i+1 < len(x) {
+				s = join(x[i]-x[end], s, w.point[i], w.layout.spans[i], w.spans[i])
+			}
 		}
-		c.shear -= w.point[k]
 	}
 }
 
-// curve is the state of the beam at a place on a walk along it: moment, shear,
-// and EI times slope and drop. Steep and size are the sums of the sizes of the
-// terms that slope and drop are made of, for the sake of rounding.
-type curve struct {
-	moment, shear, slope, drop float64
-	steep, size                float64
+// note fills in the deflection at line i, a length s from tight line j, with the slope at the latter seen
+// towards line i, the moment over line i, and the term of the load between the two at line j.
+func (w *Work) note(i, j int, s, slope, steep, moment, term float64) {
+	near := w.moment[j]
+	bends := (float64(s*(2*near+moment)) + term) / 6
+	w.Deflection[i] = w.level[j] + float64(s*(slope-bends)) - w.low[i]
+	sizes := steep + (float64(s*(2*math.Abs(near)+math.Abs(moment)))+term)/6
+	w.terms[i] = math.Abs(w.level[j]) + float64(s*sizes) + math.Abs(w.low[i])
 }
 
-// advance walks a length s under a load of q per length. Shear falls by qs, moment
-// is shear's integral, and EI·y″ = −M with y downwards and M sagging.
-func (c *curve) advance(q, s float64) {
-	fall := float64(q * s)
-	bySlope := float64(c.slope * s)
-	byMoment := float64(c.moment * s * s / 2)
-	byShear := float64(c.shear * s * s * s / 6)
-	byLoad := float64(fall * s * s * s / 24)
-	c.drop += bySlope - byMoment - byShear + byLoad
-	bySlope = float64(c.steep * s)
-	c.size += bySlope + math.Abs(byMoment) + math.Abs(byShear) + byLoad
-
-	byMoment = float64(c.moment * s)
-	byShear = float64(c.shear * s * s / 2)
-	byLoad = float64(fall * s * s / 6)
-	c.slope += byLoad - byMoment - byShear
-	c.steep += byLoad + math.Abs(byMoment) + math.Abs(byShear)
-
-	c.moment += rise(c.shear, fall, s)
-	c.shear -= fall
+// slope is EI times the slope at the left end of the span from tight line j to the next, positive
+// where the beam goes down to the right, and the sum of the sizes of its terms.
+func (w *Work) slope(j int) (slope, size float64) {
+	length := w.length[j]
+	m, n, term := w.moment[j], w.moment[j+1], w.held[j].atLeft
+	chord := (w.level[j+1] - w.level[j]) / length
+	slope = chord + (float64(length*(2*m+n))+term)/6
+	size = math.Abs(chord) + (float64(length*(2*math.Abs(m)+math.Abs(n)))+term)/6
+	return slope, size
 }
 
-// rise is what the moment gains over a length s along which the shear goes down
-// from v by fall.
-func rise(v, fall, s float64) float64 { return float64((v - float64(fall/2)) * s) }
+// slopeAtEnd is the same at the right end.
+func (w *Work) slopeAtEnd(j int) (slope, size float64) {
+	length := w.length[j]
+	m, n, term := w.moment[j], w.moment[j+1], w.held[j].atRight
+	chord := (w.level[j+1] - w.level[j]) / length
+	slope = chord - (float64(length*(m+2*n))+term)/6
+	size = math.Abs(chord) + (float64(length*(math.Abs(m)+2*math.Abs(n)))+term)/6
+	return slope, size
+}

@@ -2,9 +2,6 @@ package beam
 
 import "math"
 
-// Peak is an extreme of moment or shear and where it stands.
-type Peak struct{ Value, At float64 }
-
 // tie is the relative difference below which two extremes are one and the same
 // that rounding has told apart; the first from the left is then reported.
 const tie = 1e-12
@@ -15,58 +12,103 @@ const tie = 1e-12
 // line, sagging within a span where the shear passes zero, shear beside a line.
 // Where there is no sagging or hogging at all it is 0 at the left end.
 func (w *Work) Extremes() (sag, hog, shear Peak) {
-	x, at := w.layout.x, w.layout.lines
-	start := Peak{0, x[0]}
+	l := w.layout
+	start := Peak{0, l.start}
 	sag, hog, shear = start, start, start
-	larger := func(p *Peak, v, at float64) {
-		if math.Abs(v) > math.Abs(p.Value)*(1+tie) {
-			*p = Peak{v, at}
-		}
-	}
 	last := len(w.tight) - 1
 	for j, i := range w.tight {
-		place := x[at[i]]
+		place := l.x[i]
 		if m := w.moment[j]; m < 0 {
-			larger(&hog, m, place)
+			hog.larger(m, place)
 		}
-		switch {
-		case j == 0:
-			weight, _ := w.overhang(at[i], 0)
-			larger(&shear, 0-weight, place)
-		default:
-			larger(&shear, 0-w.rightEnd[j-1], place)
+		if j == 0 {
+			shear.larger(0-w.over[0].weight, place)
+		} else {
+			shear.larger(0-w.held[j-1].right, place)
 		}
-		switch {
-		case j == last:
-			weight, _ := w.overhang(at[i], len(x)-1)
-			larger(&shear, weight, place)
-		default:
-			larger(&shear, w.leftEnd[j], place)
-			if m, at := w.crest(j); m > 0 {
-				larger(&sag, m, at)
-			}
+		if j == last {
+			shear.larger(w.over[1].weight, place)
+			break
+		}
+		shear.larger(w.held[j].left, place)
+		if w.crestAtMost(j) <= sag.Value {
+			continue
+		}
+		if m, at := w.crest(j); m > 0 {
+			sag.larger(m, at)
 		}
 	}
 	return sag, hog, shear
 }
 
+func (p *Peak) larger(v, at float64) {
+	if math.Abs(v) > math.Abs(p.Value)*(1+tie) {
+		*p = Peak{v, at}
+	}
+}
+
+// crestAtMost is the moment where the tangents at the two ends of a span meet; the curve
+// lies below both.
+func (w *Work) crestAtMost(j int) float64 {
+	m, n := w.moment[j], w.moment[j+1]
+	left, right := w.held[j].left, w.held[j].right
+	if left <= 0 || right <= 0 {
+		return max(m, n)
+	}
+	s := (n - m + float64(right*w.length[j])) / (left + right)
+	return m + float64(left*s)
+}
+
 // crest is the largest moment in the span from tight line j to the next.
 func (w *Work) crest(j int) (moment, place float64) {
-	x := w.layout.x
-	a, b := w.layout.lines[w.tight[j]], w.layout.lines[w.tight[j+1]]
-	m, v := w.moment[j], w.leftEnd[j]
-	for k := a; k < b; k++ {
-		if v <= 0 {
-			return m, x[k]
-		}
-		s := x[k+1] - x[k]
-		fall := float64(w.spread[k] * s)
-		if fall >= v {
-			s = v / w.spread[k]
-			return m + rise(v, v, s), x[k] + s
-		}
-		m += rise(v, fall, s)
-		v -= fall + w.point[k+1]
+	l := w.layout
+	m, v := w.moment[j], w.held[j].left
+	from, to := w.tight[j], w.tight[j+1]
+	if v <= 0 {
+		return m, l.x[from]
 	}
-	return m, x[b]
+	for i := from; i < to; i++ {
+		s := &w.spans[i]
+		if v <= s.left+s.right {
+			if m, at := w.crestIn(i+1, m, v); at >= 0 {
+				return m, l.x[i] + at
+			}
+		}
+		m += float64(l.spans[i] * (v - s.left))
+		v -= s.left + s.right + w.point[i+1]
+		if v <= 0 {
+			return m, l.x[i+1]
+		}
+	}
+	return m, l.x[to]
+}
+
+// crestIn is the largest moment within a field, from the moment and shear at its left
+// end on, and its place from there. Where the shear does not pass zero the place is −1.
+func (w *Work) crestIn(field int, m, v float64) (moment, place float64) {
+	l := w.layout
+	p := w.walk(field)
+	length := l.right(field) - l.left(field)
+	for {
+		to := length
+		if p.next < l.field[field+1] {
+			to = min(to, l.marks[p.next].place)
+		}
+		if s := to - p.place; s > 0 {
+			fall := p.fall(s)
+			if fall >= v {
+				s = min(s, p.until(v))
+				return m + p.rise(v, s), p.place + s
+			}
+			m += p.rise(v, s)
+			v -= fall
+			p.step(to)
+		}
+		if p.next == l.field[field+1] {
+			return m, -1
+		}
+		if v -= p.take(); v <= 0 {
+			return m, p.place
+		}
+	}
 }

@@ -25,7 +25,7 @@ func nearAll(t *testing.T, what string, got, want []float64, tol float64) {
 
 // held solves the textbook's beam, whose supports push and pull.
 func held(lines []float64, loads []Stretch, weights ...float64) *Work {
-	w := NewLayout(lines, loads).Work()
+	w := NewLayout(Beam{Lines: lines, Loads: loads}).Work()
 	w.Load(weights)
 	w.Hold(All(len(lines)))
 	return w
@@ -296,7 +296,7 @@ func TestDeflections(t *testing.T) {
 		{"left tip, uniform on the overhang", []float64{0, a, l + a}, 6, Stretch{0, a}, a, 0, a * a * a * (4*l + 3*a) / 24},
 		{"left tip under a point", []float64{0, a, l + a}, 6, Stretch{0, 0}, 1, 0, a * a * (l + a) / 3},
 	} {
-		w := NewLayout(c.lines, []Stretch{c.load}).Work()
+		w := NewLayout(Beam{Lines: c.lines, Loads: []Stretch{c.load}}).Work()
 		w.Load([]float64{c.weight})
 		w.Hold(c.set)
 		w.Deflect()

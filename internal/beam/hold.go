@@ -7,13 +7,56 @@ func All(n int) uint64 { return 1<<n - 1 }
 // and push, with the rest taken away. The set holds two lines or more, or one
 // that the whole beam balances on.
 //
-// Three-moment equation for the spans a and b on the two sides of a support
-// (Clapeyron 1857; any text on statically indeterminate beams):
+// Three-moment equation for the spans a and b on the two sides of a support, whose own place and its
+// neighbours' are Y0, Y1 and Y2 times EI below level (Clapeyron 1857, and Mohr 1860 for the
+// settlement; any text on statically indeterminate beams):
 //
-//	La·M0 + 2(La+Lb)·M1 + Lb·M2 = −(6A·a/L)left − (6A·b/L)right
+//	La·M0 + 2(La+Lb)·M1 + Lb·M2 = −(6A·a/L)left − (6A·b/L)right + 6(Y1−Y0)/La + 6(Y1−Y2)/Lb
 func (w *Work) Hold(set uint64) {
+	w.grip(set)
+	n := len(w.tight)
+	if n == 0 {
+		return
+	}
+	last := n - 1
+	w.moment[0] = 0 - w.over[0].moment
+	w.moment[last] = 0 - w.over[1].moment
+	if n == 1 {
+		i := w.tight[0]
+		r := w.over[0].weight + w.point[i] + w.over[1].weight
+		w.Reaction[i] = r
+		w.level[0] = w.low[i]
+		if w.layout.give != nil {
+			w.level[0] += float64(w.layout.give[i] * r)
+		}
+		return
+	}
+	if w.layout.give == nil {
+		w.rigid()
+	} else {
+		w.sprung()
+	}
+	for j := range last {
+		turn := (w.moment[j+1] - w.moment[j]) / w.length[j]
+		w.held[j].left += turn
+		w.held[j].right -= turn
+	}
+	w.Reaction[w.tight[0]] = w.over[0].weight + w.point[w.tight[0]] + w.held[0].left
+	for j := 1; j < last; j++ {
+		i := w.tight[j]
+		w.Reaction[i] = w.held[j-1].right + w.point[i] + w.held[j].left
+	}
+	w.Reaction[w.tight[last]] = w.held[last-1].right + w.point[w.tight[last]] + w.over[1].weight
+	if w.layout.give != nil {
+		w.ends()
+	}
+}
+
+// grip takes the lines of the set as tight, and makes one span of all that lie between two of them.
+func (w *Work) grip(set uint64) {
+	l := w.layout
 	w.tight = w.tight[:0]
-	for i := range w.layout.lines {
+	for i := range l.x {
 		w.Reaction[i] = 0
 		if set&(1<<i) != 0 {
 			w.tight = append(w.tight, i)
@@ -23,120 +66,65 @@ func (w *Work) Hold(set uint64) {
 	if n == 0 {
 		return
 	}
-	last := n - 1
-	x, at := w.layout.x, w.layout.lines
-
-	leftWeight, leftMoment := w.overhang(at[w.tight[0]], 0)
-	rightWeight, rightMoment := w.overhang(at[w.tight[last]], len(x)-1)
-	w.moment[0] = 0 - leftMoment
-	w.moment[last] = 0 - rightMoment
-	if n == 1 {
-		w.Reaction[w.tight[0]] = leftWeight + w.point[at[w.tight[0]]] + rightWeight
-		return
+	w.over = w.tips
+	for i, first := 0, w.tight[0]; i < first; i++ {
+		w.beyond[i] = w.over[0].moment
+		w.over[0] = w.over[0].inward(w.point[i], w.spans[i].left, w.spans[i].right, l.spans[i])
 	}
-
-	// Right-hand sides gather in moment and are then replaced by the unknowns.
-	for j := range last {
-		w.span(j)
-		if j > 0 {
-			w.moment[j] -= w.atLeft[j]
-		}
-		if j+1 < last {
-			w.moment[j+1] = 0 - w.atRight[j]
-		}
+	for i, end := len(l.x)-1, w.tight[n-1]; i > end; i-- {
+		w.beyond[i] = w.over[1].moment
+		w.over[1] = w.over[1].inward(w.point[i], w.spans[i-1].right, w.spans[i-1].left, l.spans[i-1])
 	}
-	length := func(j int) float64 { return x[at[w.tight[j+1]]] - x[at[w.tight[j]]] }
-	if n > 2 {
-		w.moment[1] -= float64(length(0) * w.moment[0])
-		w.moment[last-1] -= float64(length(last-1) * w.moment[last])
+	for j := range n - 1 {
+		from, to := w.tight[j], w.tight[j+1]
+		s := w.spans[from]
+		for i := from + 1; i < to; i++ {
+			w.upTo[i] = s
+			s = join(l.x[i]-l.x[from], s, w.point[i], l.spans[i], w.spans[i])
+		}
+		w.held[j] = s
+		w.length[j] = l.x[to] - l.x[from]
+	}
+}
+
+// inward is the tip beyond the next line inward: the span between the two, whose
+// nearer and farther end ask the given pulls, and what lies on the outer line are now in it.
+func (t tip) inward(point, outer, inner, length float64) tip {
+	beyond := t.weight + point + outer
+	return tip{weight: beyond + inner, moment: t.moment + float64(beyond*length)}
+}
+
+// rigid fills in the moments over lines that do not give. The equations' right-hand sides gather in moment
+// and are then replaced by the unknowns.
+func (w *Work) rigid() {
+	last := len(w.tight) - 1
+	length, moment := w.length, w.moment
+	for j, i := range w.tight {
+		w.level[j] = w.low[i]
 	}
 	for j := 1; j < last; j++ {
-		w.diag[j] = 2 * (length(j-1) + length(j))
+		moment[j] = 0 - (w.held[j-1].atRight + w.held[j].atLeft)
+		if w.uneven {
+			sinks := (w.level[j]-w.level[j-1])/length[j-1] + (w.level[j]-w.level[j+1])/length[j]
+			moment[j] += 6 * sinks
+		}
+	}
+	if last > 1 {
+		moment[1] -= float64(length[0] * moment[0])
+		moment[last-1] -= float64(length[last-1] * moment[last])
+	}
+	for j := 1; j < last; j++ {
+		w.diag[j] = 2 * (length[j-1] + length[j])
 		if j > 1 {
-			f := length(j-1) / w.diag[j-1]
-			w.diag[j] -= float64(f * length(j-1))
-			w.moment[j] -= float64(f * w.moment[j-1])
+			f := length[j-1] / w.diag[j-1]
+			w.diag[j] -= float64(f * length[j-1])
+			moment[j] -= float64(f * moment[j-1])
 		}
 	}
 	for j := last - 1; j > 0; j-- {
 		if j+1 < last {
-			w.moment[j] -= float64(length(j) * w.moment[j+1])
+			moment[j] -= float64(length[j] * moment[j+1])
 		}
-		w.moment[j] /= w.diag[j]
+		moment[j] /= w.diag[j]
 	}
-
-	for j := range last {
-		turn := (w.moment[j+1] - w.moment[j]) / length(j)
-		w.leftEnd[j] += turn
-		w.rightEnd[j] -= turn
-	}
-	for j, i := range w.tight {
-		r := w.point[at[i]]
-		if j == 0 {
-			r += leftWeight
-		} else {
-			r += w.rightEnd[j-1]
-		}
-		if j == last {
-			r += rightWeight
-		} else {
-			r += w.leftEnd[j]
-		}
-		w.Reaction[i] = r
-	}
-}
-
-// overhang gives the weight beyond a station as far as the end, itself left out,
-// and its moment about the station.
-func (w *Work) overhang(station, end int) (weight, moment float64) {
-	x := w.layout.x
-	for k := 0; k < station && end < station; k++ {
-		q := float64(w.spread[k] * (x[k+1] - x[k]))
-		weight += w.point[k] + q
-		moment += float64(w.point[k] * (x[station] - x[k]))
-		moment += float64(q * (x[station] - x[k] + x[station] - x[k+1]) / 2)
-	}
-	for k := station; k < end; k++ {
-		q := float64(w.spread[k] * (x[k+1] - x[k]))
-		weight += w.point[k+1] + q
-		moment += float64(w.point[k+1] * (x[k+1] - x[station]))
-		moment += float64(q * (x[k+1] - x[station] + x[k] - x[station]) / 2)
-	}
-	return weight, moment
-}
-
-// span takes the span from tight line j to the next as a simple beam. It notes
-// the shears at its two ends, and the load's term in the three-moment equation of each
-// end: at the left 6A·b/L, with b the distance of the moment area's centroid
-// from the right end, and at the right 6A·a/L.
-//
-// A weight W spread evenly over c−h to c+h adds to the latter
-// W·c·(L²−c²−h²)/L: the mean over that stretch of the point load's W·c(L²−c²)/L.
-// The form has no difference of nearly equal powers, however short the stretch.
-func (w *Work) span(j int) {
-	x := w.layout.x
-	a, b := w.layout.lines[w.tight[j]], w.layout.lines[w.tight[j+1]]
-	length := x[b] - x[a]
-	var atLeft, atRight, leftEnd, rightEnd float64
-	add := func(q, c, h float64) {
-		d := length - c
-		left, right := float64(q*d/length), float64(q*c/length)
-		leftEnd += left
-		rightEnd += right
-		hh := float64(h * h)
-		cc := float64(d * (length + c)) // L²−c²
-		dd := float64(c * (length + d)) // L²−d²
-		atLeft += float64(left * (dd - hh))
-		atRight += float64(right * (cc - hh))
-	}
-	for k := a; k < b; k++ {
-		if k > a && w.point[k] != 0 {
-			add(w.point[k], x[k]-x[a], 0)
-		}
-		if w.spread[k] != 0 {
-			l := x[k+1] - x[k]
-			add(float64(w.spread[k]*l), x[k]-x[a]+float64(l/2), l/2)
-		}
-	}
-	w.atLeft[j], w.atRight[j], w.leftEnd[j], w.rightEnd[j] = atLeft, atRight, leftEnd, rightEnd
 }

@@ -1,110 +1,228 @@
 package beam
 
-import "slices"
+import (
+	"cmp"
+	"slices"
+)
 
 // MaxLines is the greatest number of lines that a Layout takes: sets of lines
 // are kept as the bits of one word.
 const MaxLines = 64
 
-// A Stretch is where a load lies. Where both ends are equal it is a point.
-type Stretch struct{ From, To float64 }
-
-// A Layout is a beam's geometry: where lines are made off and loads lie. It
-// does not change.
-type Layout struct {
-	x     []float64 // stations, increasing, no two equal
-	lines []int     // the station of each line
-	loads []extent  // the stations of each load
+// Beam describes a beam, its lines and where its loads lie. EI is its bending stiffness.
+type Beam struct {
+	Lines []float64 // where lines are made off, increasing and no more than MaxLines
+	Give  []float64 // EI times how far each line stretches for a unit of pull; nil: none does
+	Low   []float64 // EI times how far each line's end hangs below level, unstretched; nil: none does
+	Loads []Stretch // where each load lies
+	Taper []float64 // how each load leans, from −1 to 1: see Stretch; nil: none does
 }
 
-type extent struct{ from, to int }
+// A Stretch is where a load lies. Where both ends are equal it is a point. Along it the
+// weight per length, as a share of its mean, goes straight from 1 − taper to 1 + taper.
+type Stretch struct{ From, To float64 }
 
-// NewLayout takes the places of the lines, increasing and no more than MaxLines
-// of them, and the stretches of the loads, each From no greater than its To.
-func NewLayout(lines []float64, loads []Stretch) *Layout {
-	x := make([]float64, 0, len(lines)+2*len(loads))
-	x = append(x, lines...)
-	for _, l := range loads {
-		x = append(x, l.From, l.To)
+// A Layout is what a beam's geometry comes to: what each load does, for a unit of its weight, to
+// the spans between neighbouring lines and to the tips beyond the outermost ones. It does
+// not change.
+//
+// Each load is cut at the lines, into points on lines, parts of a field, and covers of
+// two whole spans or more. A load has two parts at most, so that laying on all weights costs time
+// in proportion to the lines and the loads, not to their product.
+type Layout struct {
+	x          []float64 // places of the lines
+	give       []float64 // as in Beam; nil where no line gives
+	low        []float64 // as in Beam; one for each line
+	start, end float64   // of all that hangs or carries
+	cube       float64   // the mean span cubed: what give is measured by
+	slight     float64   // pull that rounding in low alone can bring about
+	loads      int
+
+	spans  []float64 // their lengths
+	onLine []onLine
+	parts  []part
+	first  []int // parts[first[j]:first[j+1]] lie in span j
+	tips   [2][]tip
+	covers []cover
+
+	// Fields are the tip before the first line, each span, and the tip after the last line. The
+	// marks of field k are marks[field[k]:field[k+1]], in the order of their places.
+	marks []mark
+	field []int
+}
+
+type onLine struct{ load, line int }
+
+type part struct {
+	load int
+	simple
+}
+
+// tip is the weight that a load has beyond an outermost line, and its moment about that line.
+type tip struct {
+	load           int
+	weight, moment float64
+}
+
+// cover is a load on all spans of a range, with its weight per length where it begins and
+// ends, and what that gains per length.
+type cover struct {
+	load, from, to   int
+	begin, end, gain float64
+}
+
+// mark is a place where a point stands, or where the weight per length makes a step and its
+// gain per length another, each for a unit of a load's weight. The place is measured from the left
+// end of the field.
+type mark struct {
+	load              int
+	place             float64
+	point, step, gain float64
+}
+
+// NewLayout takes a beam of which each load's From is no greater than its To.
+func NewLayout(b Beam) *Layout {
+	n := len(b.Lines)
+	l := &Layout{x: slices.Clone(b.Lines), low: make([]float64, n), loads: len(b.Loads)}
+	copy(l.low, b.Low)
+	if slices.ContainsFunc(b.Give, func(g float64) bool { return g > 0 }) {
+		l.give = slices.Clone(b.Give)
 	}
-	slices.Sort(x)
-	x = slices.Compact(x)
-	l := &Layout{x: x, lines: make([]int, len(lines)), loads: make([]extent, len(loads))}
-	at := func(p float64) int { i, _ := slices.BinarySearch(x, p); return i }
-	for i, p := range lines {
-		l.lines[i] = at(p)
+	if n == 0 {
+		return l
 	}
-	for i, s := range loads {
-		l.loads[i] = extent{at(s.From), at(s.To)}
+	l.measure(b.Loads)
+	c := cutting{Layout: l, marks: make([][]mark, n+1), parts: make([][]part, n-1)}
+	for k, s := range b.Loads {
+		switch {
+		case s.From == s.To:
+			c.point(k, s.From)
+		case b.Taper == nil:
+			c.spread(k, s, 0)
+		default:
+			c.spread(k, s, b.Taper[k])
+		}
+	}
+	l.field = make([]int, 1, n+2)
+	for _, m := range c.marks {
+		slices.SortStableFunc(m, func(a, b mark) int { return cmp.Compare(a.place, b.place) })
+		l.marks = append(l.marks, m...)
+		l.field = append(l.field, len(l.marks))
+	}
+	l.first = make([]int, 1, n)
+	for _, p := range c.parts {
+		l.parts = append(l.parts, p...)
+		l.first = append(l.first, len(l.parts))
 	}
 	return l
 }
 
-// Work gives scratch for computing on the layout, with no load yet.
-func (l *Layout) Work() *Work {
-	n, m := len(l.lines), len(l.x)
-	slab := make([]float64, 2*m+10*n)
-	take := func(k int) []float64 {
-		s := slab[:k:k]
-		slab = slab[k:]
-		return s
+// measure fills in the lengths.
+func (l *Layout) measure(loads []Stretch) {
+	n := len(l.x)
+	l.start, l.end = l.x[0], l.x[n-1]
+	for _, s := range loads {
+		l.start, l.end = min(l.start, s.From), max(l.end, s.To)
 	}
-	w := &Work{
-		layout: l,
-		point:  take(m), spread: take(m),
-		Reaction: take(n), Deflection: take(n),
-		moment: take(n), diag: take(n),
-		leftEnd: take(n), rightEnd: take(n), atLeft: take(n), atRight: take(n),
-		current: take(n), terms: take(n),
+	if n == 1 {
+		return
 	}
-	w.tight = make([]int, 0, n)
-	w.seen = make([]uint64, 0, n)
-	return w
+	l.spans = make([]float64, n-1)
+	for j := range l.spans {
+		l.spans[j] = l.x[j+1] - l.x[j]
+	}
+	mean := (l.x[n-1] - l.x[0]) / float64(n-1)
+	l.cube = float64(mean * mean * mean)
+	least := slices.Min(l.spans)
+	l.slight = float64(64*0x1p-52*(slices.Max(l.low)-slices.Min(l.low))) / float64(least*least*least)
 }
 
-// Work is the scratch in which one goroutine computes, and holds what came out.
-type Work struct {
-	layout *Layout
-
-	point  []float64 // weight at each station
-	spread []float64 // weight per length from each station to the next
-	total  float64   // weight of everything
-
-	// Reaction is the pull of each line, Deflection how far EI times the beam
-	// stands below each line's end (negative: above it). They belong to the last
-	// call of Hold or Hang.
-	Reaction, Deflection []float64
-
-	tight  []int     // the lines taken as tight, increasing
-	moment []float64 // bending moment over each tight line
-	diag   []float64 // the diagonal of the three-moment equations while they are solved
-
-	// For the span from each tight line to the next: the pull that it asks of the
-	// lines at its two ends, and its load's terms in their three-moment equations.
-	leftEnd, rightEnd, atLeft, atRight []float64
-
-	current []float64 // the pulls from which Hang takes its next step
-	terms   []float64 // the sizes of the terms that each Deflection is the sum of
-	seen    []uint64  // the sets of tight lines that Hang has settled on
+// left and right are the ends of a field.
+func (l *Layout) left(field int) float64 {
+	if field == 0 {
+		return l.start
+	}
+	return l.x[field-1]
 }
 
-// Load lays weights on the beam, one for each load of the layout.
-func (w *Work) Load(weights []float64) {
-	clear(w.point)
-	clear(w.spread)
-	w.total = 0
-	x := w.layout.x
-	for i, e := range w.layout.loads {
-		w.total += weights[i]
-		if e.from == e.to {
-			w.point[e.from] += weights[i]
-			continue
+func (l *Layout) right(field int) float64 {
+	if field == len(l.x) {
+		return l.end
+	}
+	return l.x[field]
+}
+
+// cutting cuts loads at the lines.
+type cutting struct {
+	*Layout
+	marks [][]mark // of each field
+	parts [][]part // of each span
+}
+
+func (c *cutting) point(load int, place float64) {
+	i, on := slices.BinarySearch(c.x, place)
+	if on {
+		c.onLine = append(c.onLine, onLine{load, i})
+		return
+	}
+	c.piece(load, i, place, place, 1, 0)
+	c.marks[i] = append(c.marks[i], mark{load: load, place: place - c.left(i), point: 1})
+}
+
+func (c *cutting) spread(load int, s Stretch, taper float64) {
+	length := s.To - s.From
+	per := func(place float64) float64 { // weight per length of a unit of weight
+		lean := float64(2*(place-s.From)/length) - 1
+		return (1 + float64(taper*lean)) / length
+	}
+	gain := 2 * taper / length / length
+	before, on := slices.BinarySearch(c.x, s.From)
+	field := before
+	if on {
+		field++
+	}
+	after, on := slices.BinarySearch(c.x, s.To)
+	if !on {
+		after--
+	}
+	// Whole spans make a cover only where there are two or more: what rounding leaves where a
+	// cover ends is small because it is long.
+	if after-before > 1 {
+		c.covers = append(c.covers, cover{
+			load: load, from: before, to: after,
+			begin: per(c.x[before]), end: per(c.x[after]), gain: gain,
+		})
+	}
+	for from := s.From; from < s.To; field++ {
+		to := min(s.To, c.right(field))
+		if covered := after-before > 1 && field > before && field <= after; !covered {
+			begin, end := per(from), per(to)
+			if sum := begin + end; sum > 0 {
+				c.piece(load, field, from, to, float64(sum/2*(to-from)), (end-begin)/sum)
+				o := c.left(field)
+				c.marks[field] = append(c.marks[field],
+					mark{load: load, place: from - o, step: begin, gain: gain},
+					mark{load: load, place: to - o, step: -end, gain: -gain})
+			}
 		}
-		// Adding a load to every piece that it covers, rather than its edges to a
-		// running sum, leaves no remainder of a heavy short load behind its end.
-		q := weights[i] / (x[e.to] - x[e.from])
-		for k := e.from; k < e.to; k++ {
-			w.spread[k] += q
-		}
+		from = to
+	}
+}
+
+// piece notes a share of a load, from one place to another within a field and leaning by a taper
+// of its own.
+func (c *cutting) piece(load, field int, from, to, share, taper float64) {
+	half := (to - from) / 2
+	middle := from + half
+	centre := middle + float64(taper*half/3)
+	switch n := len(c.x); field {
+	case 0:
+		c.tips[0] = append(c.tips[0], tip{load, share, float64(share * (c.x[0] - centre))})
+	case n:
+		c.tips[1] = append(c.tips[1], tip{load, share, float64(share * (centre - c.x[n-1]))})
+	default:
+		j := field - 1
+		s := simplePiece(c.spans[j], middle-c.x[j], half, taper).scaled(share)
+		c.parts[j] = append(c.parts[j], part{load, s})
 	}
 }

@@ -31,7 +31,7 @@ const (
 // among the places, one that is still not proved after mostLooks too; it is then shorter
 // than a thousandth of the way.
 func (w *Work) Turns(from, to []float64, reach float64) []float64 {
-	if len(w.layout.lines) == 0 {
+	if len(w.layout.x) == 0 {
 		return nil
 	}
 	t := newTurning(w, from, to)
@@ -109,7 +109,7 @@ type supported struct {
 }
 
 func newTurning(w *Work, from, to []float64) *turning {
-	n := len(w.layout.lines)
+	n := len(w.layout.x)
 	t := &turning{w: w, from: from, to: to, weights: make([]float64, len(from))}
 	for i := range t.ends {
 		t.ends[i] = supported{pull: make([]float64, n), drop: make([]float64, n), smallDrop: make([]float64, n)}
@@ -134,7 +134,7 @@ func (t *turning) hold(s way, set uint64) {
 		e := &t.ends[i]
 		copy(e.pull, t.w.Reaction)
 		copy(e.drop, t.w.Deflection)
-		e.smallPull = roundoff * t.w.total
+		e.smallPull = float64(roundoff*t.w.total) + t.w.layout.slight
 		for j, size := range t.w.terms {
 			e.smallDrop[j] = slip * size
 		}
@@ -160,7 +160,7 @@ func (t *turning) proved(s way, set uint64) way {
 // lines, or within reach of the only one.
 func (t *turning) held(reach float64) way {
 	whole := way{0, 1}
-	n := len(t.w.layout.lines)
+	n := len(t.w.layout.x)
 	if n > 1 {
 		t.hold(whole, 1|1<<(n-1))
 		a, b := &t.ends[0], &t.ends[1]
@@ -170,7 +170,7 @@ func (t *turning) held(reach float64) way {
 	var left, right [2]float64 // how far the moment about the line is from too much
 	for i, place := range [2]float64{0, 1} {
 		t.load(place)
-		off := t.w.centre() - t.w.layout.x[t.w.layout.lines[0]]
+		off := t.w.centre() - t.w.layout.x[0]
 		left[i], right[i] = float64((reach+off)*t.w.total), float64((reach-off)*t.w.total)
 	}
 	return whole.cut(left[0], left[1], 0, 0).and(whole.cut(right[0], right[1], 0, 0))

@@ -144,7 +144,7 @@ func TestPropTurns(t *testing.T) {
 		places := append(append([]float64{0}, turns...), 1)
 		for i := 1; i < len(places); i++ {
 			lo, hi := places[i-1], places[i]
-			if hi-lo > 1e-6 && held(lo+0.001*(hi-lo)) != held(hi-0.001*(hi-lo)) {
+			if hi-lo > 1e-6 && held(lo+0.05*(hi-lo)) != held(hi-0.05*(hi-lo)) {
 				t.Fatalf("it tips somewhere between %v and %v", lo, hi)
 			}
 		}

@@ -1,0 +1,75 @@
+package beam
+
+import "math"
+
+// Peak is an extreme of moment, shear or deflection and where it stands.
+type Peak struct{ Value, At float64 }
+
+// walk goes along a field from mark to mark, with the weight per length q, what that gains per
+// length, and a remainder of q that float64 has no room for: where a heavy short load has
+// ended, nothing of it may be left.
+type walk struct {
+	w       *Work
+	place   float64 // from the left end of the field
+	q, gain float64
+	rest    float64
+	next    int
+}
+
+func (w *Work) walk(field int) walk {
+	p := walk{w: w, next: w.layout.field[field]}
+	if field > 0 && field < len(w.layout.x) && len(w.layout.covers) > 0 {
+		p.q, p.gain = w.begin[field-1], w.gain[field-1]
+	}
+	return p
+}
+
+// load is the weight per length where the walk stands.
+func (p *walk) load() float64 { return p.q + p.rest }
+
+// step goes on to the place of the next mark.
+func (p *walk) step(place float64) {
+	if p.gain != 0 {
+		p.add(float64(p.gain * (place - p.place)))
+	}
+	p.place = place
+}
+
+// take takes the next mark in, and gives the weight of the point that stands there.
+func (p *walk) take() (point float64) {
+	m := &p.w.layout.marks[p.next]
+	p.next++
+	v := p.w.weights[m.load]
+	if m.step != 0 || m.gain != 0 {
+		p.add(float64(v * m.step))
+		p.gain += float64(v * m.gain)
+	}
+	return float64(v * m.point)
+}
+
+// add is an error-free sum (Knuth's two-sum).
+func (p *walk) add(v float64) {
+	sum := p.q + v
+	back := sum - p.q
+	p.rest += (p.q - (sum - back)) + (v - back)
+	p.q = sum
+}
+
+// fall is the weight on a length s from where the walk stands.
+func (p *walk) fall(s float64) float64 {
+	return float64(s * (p.load() + float64(p.gain*s/2)))
+}
+
+// rise is what the moment gains on it, from a shear v on.
+func (p *walk) rise(v, s float64) float64 {
+	return float64(s * (v - float64(s*(p.load()/2+float64(p.gain*s/6)))))
+}
+
+// until is the length on which the weight comes to v, which is no more than there is to come.
+func (p *walk) until(v float64) float64 {
+	q := p.load()
+	if p.gain == 0 {
+		return v / q
+	}
+	return 2 * v / (q + math.Sqrt(max(0, float64(q*q)+float64(2*p.gain*v))))
+}

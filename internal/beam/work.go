@@ -1,0 +1,130 @@
+package beam
+
+// Work gives scratch for computing on the layout, with no load yet.
+func (l *Layout) Work() *Work {
+	n := len(l.x)
+	slab := make([]float64, 13*n+l.loads)
+	take := func(k int) []float64 {
+		s := slab[:k:k]
+		slab = slab[k:]
+		return s
+	}
+	w := &Work{
+		layout:   l,
+		Reaction: take(n), Deflection: take(n),
+		low: take(n), point: take(n), begin: take(n), gain: take(n),
+		moment: take(n), level: take(n), diag: take(n),
+		current: take(n), terms: take(n), length: take(n), beyond: take(n),
+		weights: take(l.loads),
+		spans:   make([]simple, n), held: make([]simple, n), upTo: make([]simple, n),
+		tight: make([]int, 0, n),
+		seen:  make([]uint64, 0, n),
+	}
+	if l.give != nil {
+		w.links = make([]link, n)
+	}
+	w.SetLow(l.low)
+	return w
+}
+
+// Work is the scratch in which one goroutine computes, and holds what came out.
+type Work struct {
+	layout *Layout
+
+	// Reaction is the pull of each line, Deflection how far EI times the beam stands below
+	// the end of each slack one (negative: above it), and 0 for a tight one. They belong to
+	// the last call of Hold, or of Hang or Deflect.
+	Reaction, Deflection []float64
+
+	low    []float64 // as in Beam
+	uneven bool      // one of them is not 0
+
+	weights     []float64 // of the loads
+	total       float64
+	point       []float64 // weight on each line
+	spans       []simple  // of each span between neighbouring lines
+	begin, gain []float64 // of each span, the covers' weight per length at its left end, and what that gains
+	tips        [2]tip
+
+	tight  []int     // the lines taken as tight, increasing
+	length []float64 // from each tight line to the next
+	held   []simple  // the span from each tight line to the next
+	moment []float64 // over each tight line
+	level  []float64 // EI times how far each tight line's end hangs below level, stretched
+	over   [2]tip    // the tips beyond the outermost tight lines
+
+	upTo    []simple  // for each slack line between tight ones, the simple span from the tight one before it to it
+	beyond  []float64 // for each slack line outside the tight ones, the moment about it of all that lies beyond
+	diag    []float64 // the diagonal of the three-moment equations while they are solved
+	links   []link    // the same for lines that give
+	current []float64 // the pulls from which settle takes its next step
+	terms   []float64 // the sizes of the terms that each Deflection is the sum of
+	seen    []uint64  // the sets of tight lines that settle has met
+}
+
+// SetLow lets the lines' ends hang below level, in place of what the Beam says: EI times how far
+// for each, unstretched.
+func (w *Work) SetLow(low []float64) {
+	copy(w.low, low)
+	w.uneven = false
+	for _, e := range w.low {
+		w.uneven = w.uneven || e != 0
+	}
+}
+
+// Load lays weights on the beam, one for each load of the layout.
+func (w *Work) Load(weights []float64) {
+	l := w.layout
+	copy(w.weights, weights)
+	w.total = 0
+	for _, v := range w.weights {
+		w.total += v
+	}
+	clear(w.point)
+	for _, p := range l.onLine {
+		w.point[p.line] += w.weights[p.load]
+	}
+	for side := range l.tips {
+		var sum tip
+		for _, t := range l.tips[side] {
+			v := w.weights[t.load]
+			sum.weight += float64(v * t.weight)
+			sum.moment += float64(v * t.moment)
+		}
+		w.tips[side] = sum
+	}
+	if len(l.covers) > 0 {
+		clear(w.begin)
+		clear(w.gain)
+		for _, c := range l.covers {
+			v := w.weights[c.load]
+			w.begin[c.from] += float64(v * c.begin)
+			w.begin[c.to] -= float64(v * c.end)
+			if c.gain != 0 {
+				w.gain[c.from] += float64(v * c.gain)
+				w.gain[c.to] -= float64(v * c.gain)
+			}
+		}
+	}
+	var q, g float64
+	for j, length := range l.spans {
+		var s simple
+		if len(l.covers) > 0 {
+			q += w.begin[j]
+			g += w.gain[j]
+			next := q + float64(g*length)
+			s = simpleCover(length, q, next)
+			w.begin[j], w.gain[j] = q, g
+			q = next
+		}
+		for k := l.first[j]; k < l.first[j+1]; k++ {
+			p := &l.parts[k]
+			v := w.weights[p.load]
+			s.left += float64(v * p.left)
+			s.right += float64(v * p.right)
+			s.atLeft += float64(v * p.atLeft)
+			s.atRight += float64(v * p.atRight)
+		}
+		w.spans[j] = s
+	}
+}
