@@ -13,6 +13,7 @@ import (
 // a result "purchase.Ratio.Value()", a type "arbor.Share".
 var plainNumbers = map[string]string{
 	"load.Drape.Fullness":         "extra width of cloth over finished width",
+	"load.ImpactFactor()":         "greatest load over its weight at rest",
 	"load.Tube.Thinned(share)":    "wall reckoned with over wall",
 	"purchase.Kind.Ratio()":       "batten travel over arbor travel",
 	"purchase.Reeved.Ratio()":     "batten travel over arbor travel, from the paths",
