@@ -12,6 +12,7 @@ import (
 // the reason: a field "load.Drape.Fullness", a parameter "purchase.Ratio.Lift(c)",
 // a result "purchase.Ratio.Value()", a type "arbor.Share".
 var plainNumbers = map[string]string{
+	"load.Cable.Slack":            "extra length of cable over the run",
 	"load.Drape.Fullness":         "extra width of cloth over finished width",
 	"load.ImpactFactor()":         "greatest load over its weight at rest",
 	"load.Tube.Thinned(share)":    "wall reckoned with over wall",
