@@ -27,9 +27,9 @@ func plastic(t load.Tube) units.SectionModulus {
 // Pipe by name. Schedule 40: charts of pipe schedules (diameters, walls, weights) and a
 // machine-element textbook, 4th ed., Table A16-6 (area, second moment, section modulus, radius
 // of gyration, polar modulus = 2S). Schedule 80: a list of weights to two decimals; area,
-// second moment and moduli from memory, to the digits remembered. Half the last digit, but for
-// the radius of gyration, which the table takes from rounded figures (0.623 for 0.6226), and 2
-// in, whose last digits are one unit high.
+// second moment, moduli and radius from memory. Half the last digit, but for the area and the
+// moduli of 2 in, whose last digits are one unit high, and its radius in schedule 80, which
+// is remembered as 0.766 for 0.7665.
 func TestStandardPipeTables(t *testing.T) {
 	for _, c := range []struct {
 		name                                 string
@@ -41,7 +41,7 @@ func TestStandardPipeTables(t *testing.T) {
 		{"NPS 1-1/4 schedule 40", 1.660, 0.140, 1.380, 2.273, 0.669, 0.1947, 0.2346, 0.540, 0.4692, 5e-4, 5e-4, 5e-5, 5e-5, 5e-5},
 		{"NPS 1-1/2 schedule 40", 1.900, 0.145, 1.610, 2.718, 0.799, 0.3099, 0.3262, 0.623, 0.6524, 5e-4, 5e-4, 5e-5, 5e-5, 5e-5},
 		{"NPS 2 schedule 40", 2.375, 0.154, 2.067, 3.653, 1.075, 0.6658, 0.5607, 0.787, 1.121, 5e-4, 1e-3, 1.5e-4, 1.5e-4, 5e-4},
-		{"NPS 1-1/4 schedule 80", 1.660, 0.191, 1.278, 3.00, 0.881, 0.242, 0.291, 0.524, 0, 5e-3, 1e-3, 5e-4, 5e-4, 0},
+		{"NPS 1-1/4 schedule 80", 1.660, 0.191, 1.278, 3.00, 0.881, 0.242, 0.291, 0.524, 0, 5e-3, 5e-4, 5e-4, 5e-4, 0},
 		{"NPS 1-1/2 schedule 80", 1.900, 0.200, 1.500, 3.63, 1.068, 0.391, 0.412, 0.605, 0, 5e-3, 5e-4, 5e-4, 5e-4, 0},
 		{"NPS 2 schedule 80", 2.375, 0.218, 1.939, 5.02, 1.477, 0.868, 0.731, 0.766, 0, 5e-3, 5e-4, 5e-4, 5e-4, 0},
 	} {
@@ -56,7 +56,7 @@ func TestStandardPipeTables(t *testing.T) {
 			near(t, "area", area, c.area, c.tolA)
 			near(t, "second moment", second, c.second, c.tolI)
 			near(t, "section modulus", tube.SectionModulus().In(units.CubicInch), c.modulus, c.tolS)
-			near(t, "radius of gyration", math.Sqrt(second/area), c.radius, 1e-3)
+			near(t, "radius of gyration", math.Sqrt(second/area), c.radius, 5.1e-4)
 			if c.polar != 0 {
 				near(t, "polar modulus", 2*tube.SectionModulus().In(units.CubicInch), c.polar, c.tolP)
 			}
@@ -70,9 +70,8 @@ func TestStandardPipeTables(t *testing.T) {
 // Design walls: AISC Shapes Database v16.0, the record of Pipe1-1/2STD as quoted (A, I, S, r, W
 // and both walls); the other rows from memory, where they follow from the design wall at all:
 // the area of 2 in standard and the areas of 1-1/4 and 2 in extra strong do not, nor does 0.204
-// in for the wall of the last. Half the last digit, and for the wall the three decimals that it
-// is listed with. Weights are listed for the nominal wall at 490 lb/ft³, 0.1 % more than 0.2833
-// lb/in³ gives.
+// in for the wall of the last. Half the last digit of what is listed, the wall too. Weights are
+// listed for the nominal wall at 490 lb/ft³, 0.1 % more than 0.2833 lb/in³ gives.
 func TestDesignWalls(t *testing.T) {
 	for _, c := range []struct {
 		name                                    string
@@ -84,7 +83,7 @@ func TestDesignWalls(t *testing.T) {
 		{"NPS 1-1/4 schedule 40", 0.130, 0.625, 0.184, 0.222, 0.543, 0.305, 0, 5e-4, 5e-4},
 		{"NPS 1-1/2 schedule 40", 0.135, 0.749, 0.293, 0.309, 0.626, 0.421, 2.72, 5e-4, 5e-4},
 		{"NPS 2 schedule 40", 0.143, 0, 0.627, 0.528, 0.791, 0.713, 3.66, 0, 5e-4},
-		{"NPS 1-1/4 schedule 80", 0.178, 0, 0.231, 0.278, 0.528, 0.393, 0, 0, 1.5e-3},
+		{"NPS 1-1/4 schedule 80", 0.178, 0, 0.231, 0.278, 0.528, 0.393, 0, 0, 5e-4},
 		{"NPS 1-1/2 schedule 80", 0.186, 1.00, 0.372, 0.392, 0.610, 0.549, 0, 5e-3, 5e-4},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -97,7 +96,7 @@ func TestDesignWalls(t *testing.T) {
 			}
 			near(t, "second moment", second, c.second, c.tolI)
 			near(t, "section modulus", tube.SectionModulus().In(units.CubicInch), c.modulus, c.tolI)
-			near(t, "radius of gyration", math.Sqrt(second/area), c.radius, 1e-3)
+			near(t, "radius of gyration", math.Sqrt(second/area), c.radius, 5.1e-4)
 			near(t, "plastic modulus", plastic(tube).In(units.CubicInch), c.plastics, c.tolI)
 			if c.perFt != 0 {
 				near(t, "lb/ft", tube.LineMass().In(units.PoundPerFoot)*490/(0.2833*1728), c.perFt, 5e-3)
