@@ -12,7 +12,11 @@ import (
 // the reason: a field "load.Drape.Fullness", a parameter "purchase.Ratio.Lift(c)",
 // a result "purchase.Ratio.Value()", a type "arbor.Share".
 var plainNumbers = map[string]string{
+	"load.Cable.Slack":            "extra length of cable over the run",
 	"load.Drape.Fullness":         "extra width of cloth over finished width",
+	"load.Gather.Lean":            "extra mass per length at the edge over its mean",
+	"load.ImpactFactor()":         "greatest load over its weight at rest",
+	"load.Tube.Thinned(share)":    "wall reckoned with over wall",
 	"purchase.Kind.Ratio()":       "batten travel over arbor travel",
 	"purchase.Reeved.Ratio()":     "batten travel over arbor travel, from the paths",
 	"purchase.Reeved.HandRatio()": "hand line travel over batten travel",
