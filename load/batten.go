@@ -179,8 +179,8 @@ func (b Batten) conditioned(p *check.Problems) {
 		return
 	}
 	bending := float64(b.Pipe.Modulus) * float64(b.Pipe.SecondMoment())
-	span := float64(b.Lines[n-1].At-b.Lines[0].At) / float64(n-1)
-	beam := float64(span*span*span) / bending // how far one span's length of pipe gives
+	cube := func(l units.Length) float64 { m := float64(l); return m * m * m }
+	beam := cube((b.Lines[n-1].At - b.Lines[0].At).Scale(1/float64(n-1))) / bending // how far one span's length of pipe gives
 	for i, l := range b.Lines {
 		if g := l.give(); g > worstCondition*beam {
 			p.Add("lines["+strconv.Itoa(i)+"].ea", check.Show(l.EA), "a line that gives at most "+condition(worstCondition)+
@@ -192,7 +192,7 @@ func (b Batten) conditioned(p *check.Problems) {
 		least = min(least, b.Lines[i].At-b.Lines[i-1].At)
 		low, high = min(low, b.Lines[i].Long), max(high, b.Lines[i].Long)
 	}
-	pull := 12 * bending * float64(high-low) / float64(least*least*least)
+	pull := 12 * bending * float64(high-low) / cube(least)
 	if c := pull / float64(b.BareMass().Weight(units.StandardGravity)); c > worstCondition {
 		p.Add("lines", "trim errors on a pipe that between its closest lines is "+condition(c)+" times as stiff as it is heavy",
 			"at most "+condition(worstCondition), units.ErrOutOfRange)

@@ -19,8 +19,8 @@ import (
 type Item struct {
 	Name   string       `json:"name,omitempty"`
 	Mass   units.Mass   `json:"mass"`
-	From   units.Length `json:"from"` // from the batten's end nearer the arbor
-	To     units.Length `json:"to"`   // the same; no less than From
+	From   units.Length `json:"from"`           // from the batten's end nearer the arbor
+	To     units.Length `json:"to"`             // the same; no less than From
 	Taper  float64      `json:"taper,omitzero"` // −1 to 1: how the mass leans towards To; 0 is even
 	Below  units.Length `json:"below,omitzero"`
 	Height units.Length `json:"height,omitzero"`
@@ -38,14 +38,14 @@ type Hang []Item
 //
 // Where a standing piece lifts off, Carried is the value with its foot on the
 // deck; see [Item.CarriedAbove].
-func (i Item) Carried(trim units.Length) units.Mass { return i.carried(trim, false) }
+func (i Item) Carried(trim units.Length) units.Mass { return carried(&i, trim, false) }
 
 // CarriedAbove is the part of the mass that is carried just above the trim: the limit of
 // Carried from above. The two differ only for a standing piece, at the trim where it
 // lifts off.
-func (i Item) CarriedAbove(trim units.Length) units.Mass { return i.carried(trim, true) }
+func (i Item) CarriedAbove(trim units.Length) units.Mass { return carried(&i, trim, true) }
 
-func (i *Item) carried(trim units.Length, above bool) units.Mass {
+func carried(i *Item, trim units.Length, above bool) units.Mass {
 	switch i.OnDeck {
 	case Piles:
 		reach := trim - i.Below
@@ -65,10 +65,10 @@ func (i *Item) carried(trim units.Length, above bool) units.Mass {
 }
 
 // foot is how far under the batten the item ends: the trim at which it reaches the deck.
-func (i *Item) foot() units.Length { return i.Below + i.Height }
+func (i Item) foot() units.Length { return i.Below + i.Height }
 
 // centre is where its mass acts.
-func (i *Item) centre() units.Length { return i.From + (i.To - i.From).Scale(0.5+i.Taper/6) }
+func (i Item) centre() units.Length { return i.From + (i.To - i.From).Scale(0.5+i.Taper/6) }
 
 // title is the name as it stands in an error, or nothing where there is none.
 func (i Item) title() string {

@@ -2,7 +2,6 @@ package load
 
 import (
 	"slices"
-	"sync"
 
 	"example.com/steelyard/internal/beam"
 	"example.com/steelyard/internal/check"
@@ -16,7 +15,6 @@ type Rigged struct {
 	bare    units.Mass
 	middle  units.Length // of the bare batten
 	layout  *beam.Layout // its first load is the bare batten, then the items
-	works   sync.Pool    // of *work
 	give    []float64    // how far each line stretches for a unit of pull, m/N
 	bending float64      // EI, the pipe's bending stiffness, N·m²
 	section units.SectionModulus
@@ -104,8 +102,8 @@ func (r *Rigged) CarriedAbove(trim units.Length) units.Mass {
 func (r *Rigged) Centre(trim units.Length) units.Length { return r.centre(trim, false) }
 
 func (r *Rigged) centre(trim units.Length, above bool) units.Length {
-	w := r.borrow()
-	defer r.works.Put(w)
+	w := r.layout.Borrow()
+	defer w.Return()
 	_, centre := r.lay(w, trim, above)
 	return centre
 }
@@ -143,13 +141,13 @@ func (r *Rigged) ShareInto(s *Share, trim units.Length) error {
 	if !check.Finite(&p, "trim", trim) {
 		return p.Err()
 	}
-	w := r.borrow()
-	defer r.works.Put(w)
+	w := r.layout.Borrow()
+	defer w.Return()
 	carried, centre := r.lay(w, trim, false)
 	if out := max(r.lines[0]-centre, centre-r.lines[len(r.lines)-1]); out > r.reach() {
 		return r.tip(trim, false, centre)
 	}
-	w.Load(w.weights)
+	w.LoadWeights()
 	if !w.Hang(2 * float64(r.reach())) {
 		// The centre of gravity is inside, so that this cannot be; rather an error than a
 		// wrong figure.
@@ -180,31 +178,18 @@ func (r *Rigged) ShareInto(s *Share, trim units.Length) error {
 	return nil
 }
 
-// work is what one question computes in.
-type work struct {
-	*beam.Work
-	weights []float64 // of each load of the layout, in newtons
-}
-
-// borrow gives scratch that nobody else uses, to be put back into works.
-func (r *Rigged) borrow() *work {
-	if w, ok := r.works.Get().(*work); ok {
-		return w
-	}
-	return &work{r.layout.Work(), make([]float64, 1+len(r.hang))}
-}
-
-// lay fills in the weights at the trim, or just above it, and gives the mass carried and its centre.
-func (r *Rigged) lay(w *work, trim units.Length, above bool) (units.Mass, units.Length) {
-	w.weights[0] = float64(r.bare.Weight(units.StandardGravity))
+// lay fills in the weights at the trim, or just above it, and gives the mass that is carried
+// and its centre.
+func (r *Rigged) lay(w *beam.Work, trim units.Length, above bool) (units.Mass, units.Length) {
+	w.Weights[0] = float64(r.bare.Weight(units.StandardGravity))
 	mass, moment := r.bare, 0.0
 	for i := range r.hang {
 		item := &r.hang[i]
-		m := item.carried(trim, above)
+		m := carried(item, trim, above)
 		mass += m
 		// About the middle, so that a symmetrical load is centred to the last bit.
 		moment += float64(float64(m) * float64(item.centre()-r.middle))
-		w.weights[1+i] = float64(m.Weight(units.StandardGravity))
+		w.Weights[1+i] = float64(m.Weight(units.StandardGravity))
 	}
 	return mass, r.middle + units.Length(moment/float64(mass))
 }

@@ -27,9 +27,9 @@ func (r *Rigged) Turns(from, to units.Length) []units.Length {
 			turns = append(turns, trim)
 		}
 	}
-	w, upper := r.borrow(), r.borrow()
-	defer r.works.Put(w)
-	defer r.works.Put(upper)
+	w, upper := r.layout.Borrow(), r.layout.Borrow()
+	defer w.Return()
+	defer upper.Return()
 	for i, b := range r.breaks {
 		note(b)
 		if i+1 == len(r.breaks) {
@@ -41,7 +41,7 @@ func (r *Rigged) Turns(from, to units.Length) []units.Length {
 		}
 		r.lay(w, low, true)
 		r.lay(upper, high, false)
-		for _, share := range w.Turns(w.weights, upper.weights, float64(r.reach())) {
+		for _, share := range w.Turns(w.Weights, upper.Weights, float64(r.reach())) {
 			note(min(low+(high-low).Scale(share), high))
 		}
 	}

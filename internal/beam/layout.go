@@ -3,6 +3,7 @@ package beam
 import (
 	"cmp"
 	"slices"
+	"sync"
 )
 
 // MaxLines is the greatest number of lines that a Layout takes: sets of lines
@@ -37,6 +38,7 @@ type Layout struct {
 	cube       float64   // the mean span cubed: what give is measured by
 	slight     float64   // pull that rounding in low alone can bring about
 	loads      int
+	works      sync.Pool
 
 	spans  []float64 // their lengths
 	onLine []onLine

@@ -39,7 +39,7 @@ func (p *walk) step(place float64) {
 func (p *walk) take() (point float64) {
 	m := &p.w.layout.marks[p.next]
 	p.next++
-	v := p.w.weights[m.load]
+	v := p.w.Weights[m.load]
 	if m.step != 0 || m.gain != 0 {
 		p.add(float64(v * m.step))
 		p.gain += float64(v * m.gain)

@@ -15,7 +15,7 @@ func (l *Layout) Work() *Work {
 		low: take(n), point: take(n), begin: take(n), gain: take(n),
 		moment: take(n), level: take(n), diag: take(n),
 		current: take(n), terms: take(n), length: take(n), beyond: take(n),
-		weights: take(l.loads),
+		Weights: take(l.loads),
 		spans:   make([]simple, n), held: make([]simple, n), upTo: make([]simple, n),
 		tight: make([]int, 0, n),
 		seen:  make([]uint64, 0, n),
@@ -27,6 +27,18 @@ func (l *Layout) Work() *Work {
 	return w
 }
 
+// Borrow gives scratch that nobody else uses, until it is given back with [Work.Return].
+// What it was last used for may still be in it, but for the lows, which are the layout's.
+func (l *Layout) Borrow() *Work {
+	if w, ok := l.works.Get().(*Work); ok {
+		return w
+	}
+	return l.Work()
+}
+
+// Return gives back what was borrowed.
+func (w *Work) Return() { w.layout.works.Put(w) }
+
 // Work is the scratch in which one goroutine computes, and holds what came out.
 type Work struct {
 	layout *Layout
@@ -36,10 +48,12 @@ type Work struct {
 	// the last call of Hold, or of Hang or Deflect.
 	Reaction, Deflection []float64
 
+	// Weights are those of the loads: see LoadWeights.
+	Weights []float64
+
 	low    []float64 // as in Beam
 	uneven bool      // one of them is not 0
 
-	weights     []float64 // of the loads
 	total       float64
 	point       []float64 // weight on each line
 	spans       []simple  // of each span between neighbouring lines
@@ -74,20 +88,25 @@ func (w *Work) SetLow(low []float64) {
 
 // Load lays weights on the beam, one for each load of the layout.
 func (w *Work) Load(weights []float64) {
+	copy(w.Weights, weights)
+	w.LoadWeights()
+}
+
+// LoadWeights lays on the beam what stands in Weights.
+func (w *Work) LoadWeights() {
 	l := w.layout
-	copy(w.weights, weights)
 	w.total = 0
-	for _, v := range w.weights {
+	for _, v := range w.Weights {
 		w.total += v
 	}
 	clear(w.point)
 	for _, p := range l.onLine {
-		w.point[p.line] += w.weights[p.load]
+		w.point[p.line] += w.Weights[p.load]
 	}
 	for side := range l.tips {
 		var sum tip
 		for _, t := range l.tips[side] {
-			v := w.weights[t.load]
+			v := w.Weights[t.load]
 			sum.weight += float64(v * t.weight)
 			sum.moment += float64(v * t.moment)
 		}
@@ -97,7 +116,7 @@ func (w *Work) Load(weights []float64) {
 		clear(w.begin)
 		clear(w.gain)
 		for _, c := range l.covers {
-			v := w.weights[c.load]
+			v := w.Weights[c.load]
 			w.begin[c.from] += float64(v * c.begin)
 			w.begin[c.to] -= float64(v * c.end)
 			if c.gain != 0 {
@@ -119,7 +138,7 @@ func (w *Work) Load(weights []float64) {
 		}
 		for k := l.first[j]; k < l.first[j+1]; k++ {
 			p := &l.parts[k]
-			v := w.weights[p.load]
+			v := w.Weights[p.load]
 			s.left += float64(v * p.left)
 			s.right += float64(v * p.right)
 			s.atLeft += float64(v * p.atLeft)

@@ -16,6 +16,7 @@ var plainNumbers = map[string]string{
 	"load.Drape.Fullness":         "extra width of cloth over finished width",
 	"load.Gather.Lean":            "extra mass per length at the edge over its mean",
 	"load.ImpactFactor()":         "greatest load over its weight at rest",
+	"load.Item.Taper":             "extra mass per length at To over its mean",
 	"load.Tube.Thinned(share)":    "wall reckoned with over wall",
 	"purchase.Kind.Ratio()":       "batten travel over arbor travel",
 	"purchase.Reeved.Ratio()":     "batten travel over arbor travel, from the paths",
