@@ -31,22 +31,27 @@ func (w *Work) Hold(set uint64) {
 		}
 		return
 	}
-	if w.layout.give == nil {
-		w.rigid()
+	f := &w.factors
+	if n == len(w.layout.x) {
+		f = &w.layout.factors
 	} else {
-		w.sprung()
+		f.find(w.layout, w.tight, w.length)
 	}
-	for j := range last {
-		turn := (w.moment[j+1] - w.moment[j]) / w.length[j]
-		w.held[j].left += turn
-		w.held[j].right -= turn
+	if w.layout.give == nil {
+		w.rigid(f)
+	} else {
+		w.sprung(f)
 	}
-	w.Reaction[w.tight[0]] = w.over[0].weight + w.point[w.tight[0]] + w.held[0].left
-	for j := 1; j < last; j++ {
-		i := w.tight[j]
-		w.Reaction[i] = w.held[j-1].right + w.point[i] + w.held[j].left
+	w.Reaction[w.tight[0]] = w.over[0].weight
+	for j, i := range w.tight[:last] {
+		turn := float64((w.moment[j+1] - w.moment[j]) * f.inverse[j])
+		s := &w.held[j]
+		s.left += turn
+		s.right -= turn
+		w.Reaction[i] += w.point[i] + s.left
+		w.Reaction[w.tight[j+1]] = s.right
 	}
-	w.Reaction[w.tight[last]] = w.held[last-1].right + w.point[w.tight[last]] + w.over[1].weight
+	w.Reaction[w.tight[last]] += w.point[w.tight[last]] + w.over[1].weight
 	if w.layout.give != nil {
 		w.ends()
 	}
@@ -56,6 +61,13 @@ func (w *Work) Hold(set uint64) {
 func (w *Work) grip(set uint64) {
 	l := w.layout
 	w.tight = w.tight[:0]
+	if set == All(len(l.x)) {
+		w.tight = append(w.tight, l.all...)
+		w.over = w.tips
+		copy(w.held, w.spans)
+		copy(w.length, l.spans)
+		return
+	}
 	for i := range l.x {
 		w.Reaction[i] = 0
 		if set&(1<<i) != 0 {
@@ -94,37 +106,66 @@ func (t tip) inward(point, outer, inner, length float64) tip {
 	return tip{weight: beyond + inner, moment: t.moment + float64(beyond*length)}
 }
 
+// factors are what the equations of a set of tight lines come to before any load is known.
+type factors struct {
+	inverse []float64 // of each length from one tight line to the next
+
+	// For lines that do not give, the triangles of the three-moment equations: the share of the row
+	// before that is taken off each row, and the inverse of what then stands on its diagonal.
+	share, pivot []float64
+
+	links []link // for lines that give
+}
+
+func (l *Layout) newFactors() factors {
+	n := len(l.x)
+	f := factors{inverse: make([]float64, n), share: make([]float64, n), pivot: make([]float64, n)}
+	if l.give != nil {
+		f.links = make([]link, n)
+	}
+	return f
+}
+
+func (f *factors) find(l *Layout, tight []int, length []float64) {
+	last := len(tight) - 1
+	for j := range last {
+		f.inverse[j] = 1 / length[j]
+	}
+	if l.give != nil {
+		f.link(l, tight, length)
+		return
+	}
+	for j := 1; j < last; j++ {
+		diagonal := 2 * (length[j-1] + length[j])
+		if j > 1 {
+			f.share[j] = float64(length[j-1] * f.pivot[j-1])
+			diagonal -= float64(f.share[j] * length[j-1])
+		}
+		f.pivot[j] = 1 / diagonal
+	}
+}
+
 // rigid fills in the moments over lines that do not give. The equations' right-hand sides gather in moment
 // and are then replaced by the unknowns.
-func (w *Work) rigid() {
+func (w *Work) rigid(f *factors) {
 	last := len(w.tight) - 1
 	length, moment := w.length, w.moment
 	for j, i := range w.tight {
 		w.level[j] = w.low[i]
 	}
 	for j := 1; j < last; j++ {
-		moment[j] = 0 - (w.held[j-1].atRight + w.held[j].atLeft)
+		r := 0 - (w.held[j-1].atRight + w.held[j].atLeft)
 		if w.uneven {
-			sinks := (w.level[j]-w.level[j-1])/length[j-1] + (w.level[j]-w.level[j+1])/length[j]
-			moment[j] += 6 * sinks
+			r += 6 * (float64((w.level[j]-w.level[j-1])*f.inverse[j-1]) + float64((w.level[j]-w.level[j+1])*f.inverse[j]))
 		}
-	}
-	if last > 1 {
-		moment[1] -= float64(length[0] * moment[0])
-		moment[last-1] -= float64(length[last-1] * moment[last])
-	}
-	for j := 1; j < last; j++ {
-		w.diag[j] = 2 * (length[j-1] + length[j])
-		if j > 1 {
-			f := length[j-1] / w.diag[j-1]
-			w.diag[j] -= float64(f * length[j-1])
-			moment[j] -= float64(f * moment[j-1])
+		if j == 1 {
+			r -= float64(length[0] * moment[0])
+		} else {
+			r -= float64(f.share[j] * moment[j-1])
 		}
+		moment[j] = r
 	}
 	for j := last - 1; j > 0; j-- {
-		if j+1 < last {
-			moment[j] -= float64(length[j] * moment[j+1])
-		}
-		moment[j] /= w.diag[j]
+		moment[j] = float64((moment[j] - float64(length[j]*moment[j+1])) * f.pivot[j])
 	}
 }

@@ -40,6 +40,9 @@ type Layout struct {
 	loads      int
 	works      sync.Pool
 
+	all     []int   // every line
+	factors factors // with all of them tight
+
 	spans  []float64 // their lengths
 	onLine []onLine
 	parts  []part
@@ -126,6 +129,9 @@ func (l *Layout) measure(loads []Stretch) {
 	for _, s := range loads {
 		l.start, l.end = min(l.start, s.From), max(l.end, s.To)
 	}
+	for i := range l.x {
+		l.all = append(l.all, i)
+	}
 	if n == 1 {
 		return
 	}
@@ -135,6 +141,8 @@ func (l *Layout) measure(loads []Stretch) {
 	}
 	mean := (l.x[n-1] - l.x[0]) / float64(n-1)
 	l.cube = float64(mean * mean * mean)
+	l.factors = l.newFactors()
+	l.factors.find(l, l.all, l.spans)
 	least := slices.Min(l.spans)
 	l.slight = float64(64*0x1p-52*(slices.Max(l.low)-slices.Min(l.low))) / float64(least*least*least)
 }

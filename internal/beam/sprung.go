@@ -1,11 +1,54 @@
 package beam
 
-// link is what has been learnt of one tight line when the equations of it and of all before
-// it have been used: moment and level of the line are
-//
-//	moment = h0 − t00·(moment of the next) − t01·(level of the next)
-//	level  = h1 − t10·(moment of the next) − t11·(level of the next)
-type link struct{ t00, t01, t10, t11, h0, h1 float64 }
+// link is a tight line that gives, in the equations of moments and levels: see [Work.sprung].
+type link struct {
+	a, b float64 // the two sides of the line's own equation
+	// The coefficients of the line before: a level's in this moment's equation, a moment's in this level's.
+	level, moment float64
+	// When all equations up to this line's have been used, its moment and level are
+	//
+	//	moment = h0 − t00·(moment of the next) − t01·(level of the next)
+	//	level  = h1 − t10·(moment of the next) − t11·(level of the next)
+	t00, t01, t10, t11 float64
+	// The inverse of this line's two equations once the line before is put in: what each right-hand side
+	// adds to h0 and h1.
+	u00, u01, u10, u11 float64
+}
+
+// link finds the links of a set of tight lines.
+func (f *factors) link(l *Layout, tight []int, length []float64) {
+	last := len(tight) - 1
+	scale := 6 * l.cube
+	for j, i := range tight {
+		k := &f.links[j]
+		*k = link{a: 1, b: l.give[i] / l.cube}
+		if k.b > 1 {
+			k.a, k.b = 1/k.b, 1
+		}
+		if j == 0 {
+			k.u11 = 1 / k.a
+			k.t10 = 0 - float64(k.b*f.inverse[0]*k.u11)
+			continue
+		}
+		before := &f.links[j-1]
+		k.level, k.moment = float64(scale*f.inverse[j-1]), float64(k.b*f.inverse[j-1])
+		if j == last {
+			k.u11 = 1 / (k.a + float64(k.moment*before.t01))
+			continue
+		}
+		la, lb := length[j-1], length[j]
+		both := f.inverse[j-1] + f.inverse[j]
+		s00 := 2*(la+lb) - float64(la*before.t00) - float64(k.level*before.t10)
+		s01 := 0 - float64(scale*both) - float64(la*before.t01) - float64(k.level*before.t11)
+		s10 := float64(k.b*both) + float64(k.moment*before.t00)
+		s11 := k.a + float64(k.moment*before.t01)
+		det := 1 / (float64(s00*s11) - float64(s01*s10))
+		k.u00, k.u01, k.u10, k.u11 = float64(s11*det), 0-float64(s01*det), 0-float64(s10*det), float64(s00*det)
+		level, moment := float64(scale*f.inverse[j]), float64(k.b*f.inverse[j])
+		k.t00, k.t01 = float64(k.u00*lb)-float64(k.u01*moment), float64(k.u00*level)
+		k.t10, k.t11 = float64(k.u10*lb)-float64(k.u11*moment), float64(k.u10*level)
+	}
+}
 
 // sprung fills in the moments over lines that give, and their levels. To the three-moment equations
 // with the levels unknown comes one for each line, its level being Low + Give·Reaction:
@@ -19,73 +62,46 @@ type link struct{ t00, t01, t10, t11, h0, h1 float64 }
 // scaling of rows: the determinants are sums of two terms of one sign, and no order of
 // elimination meets a zero (Vanderbei, Symmetric quasidefinite matrices, 1995; from memory).
 // Levels are measured in the mean span cubed.
-func (w *Work) sprung() {
+func (w *Work) sprung(f *factors) {
 	l := w.layout
 	last := len(w.tight) - 1
-	moment, length := w.moment, w.length
-	scale := 6 * l.cube
+	moment, level, length := w.moment, w.level, w.length
+	perCube := 1 / l.cube
+	asked := w.over[0].weight
 	for j, i := range w.tight {
-		a, b := 1.0, l.give[i]/l.cube
-		if b > 1 {
-			a, b = 1/b, 1
-		}
-		low := w.low[i] / l.cube
-		asked := w.point[i]
-		if j == 0 {
-			asked += w.over[0].weight
-		} else {
-			asked += w.held[j-1].right
-		}
+		k := &f.links[j]
+		asked += w.point[i]
 		if j == last {
 			asked += w.over[1].weight
 		} else {
 			asked += w.held[j].left
 		}
-		k := &w.links[j]
-		pull := float64(a*low) + float64(b*asked)
+		pull := float64(k.a*w.low[i]*perCube) + float64(k.b*asked)
 		switch j {
 		case 0:
-			perLength := b / length[0]
-			*k = link{t10: -perLength / a, h0: moment[0], h1: (pull - float64(perLength*moment[0])) / a}
+			level[0] = float64((pull - float64(k.b*f.inverse[0]*moment[0])) * k.u11)
 		case last:
-			// The moment over it is known; its level follows from the link before.
-			before := &w.links[j-1]
-			perLength := b / length[j-1]
-			// a·Y + (b/L)·M = pull + (b/L)·(moment before)
-			left := a + float64(perLength*before.t01)
-			right := pull - float64(perLength*moment[j]) + float64(perLength*(before.h0-float64(before.t00*moment[j])))
-			*k = link{h0: moment[j], h1: right / left}
+			before := &f.links[j-1]
+			known := moment[j-1] - moment[j] - float64(before.t00*moment[j])
+			level[j] = float64((pull + float64(k.moment*known)) * k.u11)
 		default:
-			before := &w.links[j-1]
-			la, lb := length[j-1], length[j]
-			ra, rb := 1/la, 1/lb
-			both := ra + rb
-			// Rows of this line's block after the one before is put in.
-			sa := float64(scale * ra)
-			s00 := 2*(la+lb) - float64(la*before.t00) - float64(sa*before.t10)
-			s01 := 0 - float64(scale*both) - float64(la*before.t01) - float64(sa*before.t11)
-			s10 := float64(b*both) + float64(b*ra*before.t00)
-			s11 := a + float64(b*ra*before.t01)
-			r0 := 0 - w.held[j-1].atRight - w.held[j].atLeft - float64(la*before.h0) - float64(sa*before.h1)
-			r1 := pull + float64(b*ra*before.h0)
-			det := 1 / (float64(s00*s11) - float64(s01*s10))
-			u0, u1 := float64(s11*det), float64(s01*det)
-			v0, v1 := float64(s10*det), float64(s00*det)
-			sb, bb := float64(scale*rb), float64(b*rb)
-			*k = link{
-				t00: float64(u0*lb) + float64(u1*bb), t01: float64(u0 * sb),
-				t10: 0 - float64(v0*lb) - float64(v1*bb), t11: 0 - float64(v0*sb),
-				h0: float64(u0*r0) - float64(u1*r1), h1: float64(v1*r1) - float64(v0*r0),
-			}
+			r0 := 0 - w.held[j-1].atRight - w.held[j].atLeft - float64(length[j-1]*moment[j-1]) - float64(k.level*level[j-1])
+			r1 := pull + float64(k.moment*moment[j-1])
+			moment[j] = float64(k.u00*r0) + float64(k.u01*r1)
+			level[j] = float64(k.u10*r0) + float64(k.u11*r1)
+		}
+		if j < last {
+			asked = w.held[j].right
 		}
 	}
-	level := w.links[last].h1
-	w.level[last] = level * l.cube
+	y := level[last]
+	level[last] = float64(y * l.cube)
 	for j := last - 1; j >= 0; j-- {
-		k := &w.links[j]
+		k := &f.links[j]
 		m := moment[j+1]
-		moment[j], level = k.h0-float64(k.t00*m)-float64(k.t01*level), k.h1-float64(k.t10*m)-float64(k.t11*level)
-		w.level[j] = level * l.cube
+		moment[j] -= float64(k.t00*m) + float64(k.t01*y)
+		y = level[j] - float64(k.t10*m) - float64(k.t11*y)
+		level[j] = float64(y * l.cube)
 	}
 }
 

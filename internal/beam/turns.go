@@ -110,7 +110,7 @@ type supported struct {
 
 func newTurning(w *Work, from, to []float64) *turning {
 	n := len(w.layout.x)
-	t := &turning{w: w, from: from, to: to, weights: make([]float64, len(from))}
+	t := &turning{w: w, from: slices.Clone(from), to: slices.Clone(to), weights: make([]float64, len(from))}
 	for i := range t.ends {
 		t.ends[i] = supported{pull: make([]float64, n), drop: make([]float64, n), smallDrop: make([]float64, n)}
 	}

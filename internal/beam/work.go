@@ -3,7 +3,7 @@ package beam
 // Work gives scratch for computing on the layout, with no load yet.
 func (l *Layout) Work() *Work {
 	n := len(l.x)
-	slab := make([]float64, 13*n+l.loads)
+	slab := make([]float64, 12*n+l.loads)
 	take := func(k int) []float64 {
 		s := slab[:k:k]
 		slab = slab[k:]
@@ -13,15 +13,13 @@ func (l *Layout) Work() *Work {
 		layout:   l,
 		Reaction: take(n), Deflection: take(n),
 		low: take(n), point: take(n), begin: take(n), gain: take(n),
-		moment: take(n), level: take(n), diag: take(n),
+		moment: take(n), level: take(n),
 		current: take(n), terms: take(n), length: take(n), beyond: take(n),
 		Weights: take(l.loads),
 		spans:   make([]simple, n), held: make([]simple, n), upTo: make([]simple, n),
-		tight: make([]int, 0, n),
-		seen:  make([]uint64, 0, n),
-	}
-	if l.give != nil {
-		w.links = make([]link, n)
+		tight:   make([]int, 0, n),
+		seen:    make([]uint64, 0, n),
+		factors: l.newFactors(),
 	}
 	w.SetLow(l.low)
 	return w
@@ -69,8 +67,7 @@ type Work struct {
 
 	upTo    []simple  // for each slack line between tight ones, the simple span from the tight one before it to it
 	beyond  []float64 // for each slack line outside the tight ones, the moment about it of all that lies beyond
-	diag    []float64 // the diagonal of the three-moment equations while they are solved
-	links   []link    // the same for lines that give
+	factors factors   // of the set
 	current []float64 // the pulls from which settle takes its next step
 	terms   []float64 // the sizes of the terms that each Deflection is the sum of
 	seen    []uint64  // the sets of tight lines that settle has met
@@ -130,11 +127,18 @@ func (w *Work) LoadWeights() {
 		var s simple
 		if len(l.covers) > 0 {
 			q += w.begin[j]
-			g += w.gain[j]
-			next := q + float64(g*length)
-			s = simpleCover(length, q, next)
-			w.begin[j], w.gain[j] = q, g
-			q = next
+			if g += w.gain[j]; g == 0 {
+				half := float64(q * length / 2)
+				s.left, s.right = half, half
+				s.atLeft = float64(half * length * length / 2)
+				s.atRight = s.atLeft
+				w.begin[j], w.gain[j] = q, 0
+			} else {
+				next := q + float64(g*length)
+				s = simpleCover(length, q, next)
+				w.begin[j], w.gain[j] = q, g
+				q = next
+			}
 		}
 		for k := l.first[j]; k < l.first[j+1]; k++ {
 			p := &l.parts[k]
