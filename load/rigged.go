@@ -12,6 +12,7 @@ import (
 type Rigged struct {
 	lines   []units.Length
 	hang    Hang
+	arms    []float64 // how far each item's mass acts from the middle, m
 	bare    units.Mass
 	middle  units.Length // of the bare batten
 	layout  *beam.Layout // its first load is the bare batten, then the items
@@ -53,6 +54,7 @@ func newRigged(b Batten, h Hang) *Rigged {
 		}
 		desc.Loads = append(desc.Loads, beam.Stretch{From: float64(from), To: float64(to)})
 		desc.Taper = append(desc.Taper, item.Taper)
+		r.arms = append(r.arms, float64(item.centre()-r.middle))
 		switch item.OnDeck {
 		case Piles:
 			r.breaks = append(r.breaks, item.Below, item.foot())
@@ -184,11 +186,10 @@ func (r *Rigged) lay(w *beam.Work, trim units.Length, above bool) (units.Mass, u
 	w.Weights[0] = float64(r.bare.Weight(units.StandardGravity))
 	mass, moment := r.bare, 0.0
 	for i := range r.hang {
-		item := &r.hang[i]
-		m := carried(item, trim, above)
+		m := carried(&r.hang[i], trim, above)
 		mass += m
 		// About the middle, so that a symmetrical load is centred to the last bit.
-		moment += float64(float64(m) * float64(item.centre()-r.middle))
+		moment += float64(float64(m) * r.arms[i])
 		w.Weights[1+i] = float64(m.Weight(units.StandardGravity))
 	}
 	return mass, r.middle + units.Length(moment/float64(mass))

@@ -54,6 +54,7 @@ type Layout struct {
 	// marks of field k are marks[field[k]:field[k+1]], in the order of their places.
 	marks []mark
 	field []int
+	even  bool // no load leans
 }
 
 type onLine struct{ load, line int }
@@ -97,6 +98,7 @@ func NewLayout(b Beam) *Layout {
 		return l
 	}
 	l.measure(b.Loads)
+	l.even = !slices.ContainsFunc(b.Taper, func(t float64) bool { return t != 0 })
 	c := cutting{Layout: l, marks: make([][]mark, n+1), parts: make([][]part, n-1)}
 	for k, s := range b.Loads {
 		switch {

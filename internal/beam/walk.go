@@ -14,10 +14,11 @@ type walk struct {
 	q, gain float64
 	rest    float64
 	next    int
+	end     int
 }
 
 func (w *Work) walk(field int) walk {
-	p := walk{w: w, next: w.layout.field[field]}
+	p := walk{w: w, next: w.layout.field[field], end: w.layout.field[field+1]}
 	if field > 0 && field < len(w.layout.x) && len(w.layout.covers) > 0 {
 		p.q, p.gain = w.begin[field-1], w.gain[field-1]
 	}
@@ -26,6 +27,10 @@ func (w *Work) walk(field int) walk {
 
 // load is the weight per length where the walk stands.
 func (p *walk) load() float64 { return p.q + p.rest }
+
+// more reports whether there is another mark, and ahead is its place.
+func (p *walk) more() bool     { return p.next < p.end }
+func (p *walk) ahead() float64 { return p.w.layout.marks[p.next].place }
 
 // step goes on to the place of the next mark.
 func (p *walk) step(place float64) {
@@ -47,12 +52,13 @@ func (p *walk) take() (point float64) {
 	return float64(v * m.point)
 }
 
-// add is an error-free sum (Knuth's two-sum).
-func (p *walk) add(v float64) {
-	sum := p.q + v
-	back := sum - p.q
-	p.rest += (p.q - (sum - back)) + (v - back)
-	p.q = sum
+func (p *walk) add(v float64) { p.q, p.rest = twoSum(p.q, p.rest, v) }
+
+// twoSum adds v to a sum of two parts, the second of which is what the first had no room for (Knuth).
+func twoSum(sum, rest, v float64) (float64, float64) {
+	both := sum + v
+	back := both - sum
+	return both, rest + (sum - (both - back)) + (v - back)
 }
 
 // fall is the weight on a length s from where the walk stands.

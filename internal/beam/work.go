@@ -93,12 +93,10 @@ func (w *Work) Load(weights []float64) {
 func (w *Work) LoadWeights() {
 	l := w.layout
 	w.total = 0
-	for _, v := range w.Weights {
-		w.total += v
-	}
 	clear(w.point)
 	for _, p := range l.onLine {
 		w.point[p.line] += w.Weights[p.load]
+		w.total += w.Weights[p.load]
 	}
 	for side := range l.tips {
 		var sum tip
@@ -108,6 +106,7 @@ func (w *Work) LoadWeights() {
 			sum.moment += float64(v * t.moment)
 		}
 		w.tips[side] = sum
+		w.total += sum.weight
 	}
 	if len(l.covers) > 0 {
 		clear(w.begin)
@@ -140,8 +139,9 @@ func (w *Work) LoadWeights() {
 				q = next
 			}
 		}
-		for k := l.first[j]; k < l.first[j+1]; k++ {
-			p := &l.parts[k]
+		parts := l.parts[l.first[j]:l.first[j+1]]
+		for k := range parts {
+			p := &parts[k]
 			v := w.Weights[p.load]
 			s.left += float64(v * p.left)
 			s.right += float64(v * p.right)
@@ -149,5 +149,6 @@ func (w *Work) LoadWeights() {
 			s.atRight += float64(v * p.atRight)
 		}
 		w.spans[j] = s
+		w.total += s.left + s.right
 	}
 }
