@@ -10,6 +10,7 @@ import (
 
 // Rigged is a batten with its hang, checked and ready to be asked. It does not change.
 type Rigged struct {
+	length  units.Length
 	lines   []units.Length
 	hang    Hang
 	arms    []float64 // how far each item's mass acts from the middle, m
@@ -17,6 +18,7 @@ type Rigged struct {
 	middle  units.Length // of the bare batten
 	layout  *beam.Layout // its first load is the bare batten, then the items
 	give    []float64    // how far each line stretches for a unit of pull, m/N
+	low     []float64    // bending stiffness times how far each line's end hangs low, N·m³
 	bending float64      // EI, the pipe's bending stiffness, N·m²
 	section units.SectionModulus
 	breaks  []units.Length
@@ -26,6 +28,7 @@ type Rigged struct {
 func newRigged(b Batten, h Hang) *Rigged {
 	onto := func(at units.Length) units.Length { return max(0, min(at, b.Length)) }
 	r := &Rigged{
+		length:  b.Length,
 		lines:   make([]units.Length, len(b.Lines)),
 		hang:    slices.Clone(h),
 		bare:    b.BareMass(),
@@ -43,6 +46,7 @@ func newRigged(b Batten, h Hang) *Rigged {
 		desc.Give[i] = r.bending * r.give[i]
 		desc.Low[i] = r.bending * float64(l.Long)
 	}
+	r.low = desc.Low
 	desc.Loads = []beam.Stretch{{From: 0, To: float64(b.Length)}}
 	desc.Taper = []float64{0}
 	for i := range r.hang {

@@ -40,6 +40,18 @@ type ShearAt struct {
 	At    units.Length `json:"at"` // along the batten
 }
 
+// Slack gives the places in Lines of the lines that carry nothing: how far the pipe stands above the end of
+// each is its Gap.
+func (s Share) Slack() []int {
+	var slack []int
+	for i, l := range s.Lines {
+		if l.Slack {
+			slack = append(slack, i)
+		}
+	}
+	return slack
+}
+
 // Worst gives the line that carries most, and its place in Lines; of several with
 // the same tension to within rounding, the one nearest the arbor. A share without
 // lines gives −1.

@@ -86,7 +86,7 @@ func (w *Work) crest(j int) (moment, place float64) {
 // crestIn is the largest moment within a field, from the moment and shear at its left
 // end on, and its place from there. Where the shear does not pass zero the place is −1.
 func (w *Work) crestIn(field int, m, v float64) (moment, place float64) {
-	if w.layout.even {
+	if w.layout.even && w.rover.weight == 0 {
 		return w.crestEven(field, m, v)
 	}
 	l := w.layout

@@ -35,7 +35,7 @@ func (w *Work) Hang(reach float64) bool {
 		w.Deflection[0] = 0
 		return math.Abs(w.centre()-w.layout.x[0]) <= reach
 	}
-	none := float64(roundoff*w.total) + w.layout.slight
+	none := w.none()
 	w.Hold(All(n))
 	if w.pull(none) {
 		clear(w.Deflection)
@@ -99,6 +99,9 @@ func (w *Work) centre() float64 {
 	}
 	return w.layout.x[0] + (w.tips[1].moment-w.tips[0].moment)/w.total
 }
+
+// none is the pull that counts as none: rounding of the weights or of the lows may bring it about.
+func (w *Work) none() float64 { return float64(roundoff*w.total) + w.slight }
 
 // pull reports whether no line has to push, and takes what rounding has
 // left on a line for nothing.

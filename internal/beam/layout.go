@@ -36,7 +36,7 @@ type Layout struct {
 	low        []float64 // as in Beam; one for each line
 	start, end float64   // of all that hangs or carries
 	cube       float64   // the mean span cubed: what give is measured by
-	slight     float64   // pull that rounding in low alone can bring about
+	least      float64   // the shortest span
 	loads      int
 	works      sync.Pool
 
@@ -145,8 +145,7 @@ func (l *Layout) measure(loads []Stretch) {
 	l.cube = float64(mean * mean * mean)
 	l.factors = l.newFactors()
 	l.factors.find(l, l.all, l.spans)
-	least := slices.Min(l.spans)
-	l.slight = float64(64*0x1p-52*(slices.Max(l.low)-slices.Min(l.low))) / float64(least*least*least)
+	l.least = slices.Min(l.spans)
 }
 
 // left and right are the ends of a field.

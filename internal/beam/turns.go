@@ -17,8 +17,29 @@ const (
 // every weight goes straight from the one value to the other. Between two of the
 // places, and between them and the two ends of the way, every pull and every deflection
 // goes straight too.
-//
-// A set of tight lines is looked at as in [Work.Hold]: its pulls and deflections
+func (w *Work) Turns(from, to []float64, reach float64) []float64 {
+	from, to = slices.Clone(from), slices.Clone(to)
+	return w.turns(reach, func(place float64) {
+		for i, a := range from {
+			w.Weights[i] = max(0, a+float64(place*(to[i]-a)))
+		}
+		w.LoadWeights()
+	})
+}
+
+// TurnsOfLow does the same for the way from one list of lows to another, under the last Load.
+func (w *Work) TurnsOfLow(from, to []float64, reach float64) []float64 {
+	from, to = slices.Clone(from), slices.Clone(to)
+	low := make([]float64, len(from))
+	return w.turns(reach, func(place float64) {
+		for i, a := range from {
+			low[i] = a + float64(place*(to[i]-a))
+		}
+		w.SetLow(low)
+	})
+}
+
+// turns looks at sets of tight lines as in [Work.Hold]: the pulls and deflections of one
 // are straight over the whole way. Where all have the right sign at two places, they
 // have it at all between, and there is only one answer: the set is proved for the
 // whole stretch. So the search takes the set in the middle of a stretch, cuts
@@ -30,11 +51,11 @@ const (
 // in which they came up, so the search is bisection at worst. Both ends of every rest are
 // among the places, one that is still not proved after mostLooks too; it is then shorter
 // than a thousandth of the way.
-func (w *Work) Turns(from, to []float64, reach float64) []float64 {
+func (w *Work) turns(reach float64, lay func(place float64)) []float64 {
 	if len(w.layout.x) == 0 {
 		return nil
 	}
-	t := newTurning(w, from, to)
+	t := newTurning(w, lay)
 	whole := t.held(reach)
 	if !(whole.lo <= whole.hi) {
 		return nil
@@ -44,7 +65,7 @@ func (w *Work) Turns(from, to []float64, reach float64) []float64 {
 	for looks := 0; looks < min(len(queue), mostLooks); looks++ {
 		s := queue[looks]
 		middle := s.at(0.5)
-		t.load(middle)
+		lay(middle)
 		proved := way{middle, middle}
 		if w.Hang(reach) {
 			proved = t.proved(s, w.set())
@@ -93,12 +114,11 @@ func (s way) cut(a, b, roundA, roundB float64) way {
 
 func (s way) and(o way) way { return way{max(s.lo, o.lo), min(s.hi, o.hi)} }
 
-// turning is what one call of Turns computes in.
+// turning is what one call of turns computes in.
 type turning struct {
-	w        *Work
-	from, to []float64
-	weights  []float64
-	ends     [2]supported // the two ends of a stretch
+	w    *Work
+	lay  func(place float64)
+	ends [2]supported // the two ends of a stretch
 }
 
 // supported is how the supports of a set hold the beam, and what is rounding in it.
@@ -108,36 +128,33 @@ type supported struct {
 	smallDrop  []float64
 }
 
-func newTurning(w *Work, from, to []float64) *turning {
+// note takes down the last Hold and Deflect.
+func (s *supported) note(w *Work) {
+	copy(s.pull, w.Reaction)
+	copy(s.drop, w.Deflection)
+	s.smallPull = w.none()
+	for j, size := range w.terms {
+		s.smallDrop[j] = slip * size
+	}
+}
+
+func newTurning(w *Work, lay func(place float64)) *turning {
 	n := len(w.layout.x)
-	t := &turning{w: w, from: slices.Clone(from), to: slices.Clone(to), weights: make([]float64, len(from))}
+	t := &turning{w: w, lay: lay}
 	for i := range t.ends {
 		t.ends[i] = supported{pull: make([]float64, n), drop: make([]float64, n), smallDrop: make([]float64, n)}
 	}
 	return t
 }
 
-// load lays on the weights at a place on the way.
-func (t *turning) load(place float64) {
-	for i, a := range t.from {
-		t.weights[i] = max(0, a+float64(place*(t.to[i]-a)))
-	}
-	t.w.Load(t.weights)
-}
-
 // hold fills t.ends with how the set holds the beam at the two ends of a stretch.
 func (t *turning) hold(s way, set uint64) {
 	for i, place := range [2]float64{s.lo, s.hi} {
-		t.load(place)
+		t.lay(place)
 		t.w.Hold(set)
 		t.w.Deflect()
 		e := &t.ends[i]
-		copy(e.pull, t.w.Reaction)
-		copy(e.drop, t.w.Deflection)
-		e.smallPull = float64(roundoff*t.w.total) + t.w.layout.slight
-		for j, size := range t.w.terms {
-			e.smallDrop[j] = slip * size
-		}
+		e.note(t.w)
 	}
 }
 
@@ -169,7 +186,7 @@ func (t *turning) held(reach float64) way {
 	}
 	var left, right [2]float64 // how far the moment about the line is from too much
 	for i, place := range [2]float64{0, 1} {
-		t.load(place)
+		t.lay(place)
 		off := t.w.centre() - t.w.layout.x[0]
 		left[i], right[i] = float64((reach+off)*t.w.total), float64((reach-off)*t.w.total)
 	}

@@ -15,10 +15,12 @@ type walk struct {
 	rest    float64
 	next    int
 	end     int
+	rover   bool // still to come
 }
 
 func (w *Work) walk(field int) walk {
-	p := walk{w: w, next: w.layout.field[field], end: w.layout.field[field+1]}
+	p := walk{w: w, next: w.layout.field[field], end: w.layout.field[field+1],
+		rover: w.rover.weight > 0 && w.rover.field == field}
 	if field > 0 && field < len(w.layout.x) && len(w.layout.covers) > 0 {
 		p.q, p.gain = w.begin[field-1], w.gain[field-1]
 	}
@@ -29,8 +31,18 @@ func (w *Work) walk(field int) walk {
 func (p *walk) load() float64 { return p.q + p.rest }
 
 // more reports whether there is another mark, and ahead is its place.
-func (p *walk) more() bool     { return p.next < p.end }
-func (p *walk) ahead() float64 { return p.w.layout.marks[p.next].place }
+func (p *walk) more() bool { return p.next < p.end || p.rover }
+
+func (p *walk) ahead() float64 {
+	if p.roverNext() {
+		return p.w.rover.place
+	}
+	return p.w.layout.marks[p.next].place
+}
+
+func (p *walk) roverNext() bool {
+	return p.rover && (p.next == p.end || p.w.rover.place <= p.w.layout.marks[p.next].place)
+}
 
 // step goes on to the place of the next mark.
 func (p *walk) step(place float64) {
@@ -42,6 +54,10 @@ func (p *walk) step(place float64) {
 
 // take takes the next mark in, and gives the weight of the point that stands there.
 func (p *walk) take() (point float64) {
+	if p.roverNext() {
+		p.rover = false
+		return p.w.rover.weight
+	}
 	m := &p.w.layout.marks[p.next]
 	p.next++
 	v := p.w.Weights[m.load]

@@ -1,5 +1,7 @@
 package beam
 
+import "slices"
+
 // Work gives scratch for computing on the layout, with no load yet.
 func (l *Layout) Work() *Work {
 	n := len(l.x)
@@ -22,6 +24,7 @@ func (l *Layout) Work() *Work {
 		factors: l.newFactors(),
 	}
 	w.SetLow(l.low)
+	w.mislaid = false
 	return w
 }
 
@@ -35,7 +38,13 @@ func (l *Layout) Borrow() *Work {
 }
 
 // Return gives back what was borrowed.
-func (w *Work) Return() { w.layout.works.Put(w) }
+func (w *Work) Return() {
+	if w.mislaid {
+		w.SetLow(w.layout.low)
+		w.mislaid = false
+	}
+	w.layout.works.Put(w)
+}
 
 // Work is the scratch in which one goroutine computes, and holds what came out.
 type Work struct {
@@ -49,14 +58,17 @@ type Work struct {
 	// Weights are those of the loads: see LoadWeights.
 	Weights []float64
 
-	low    []float64 // as in Beam
-	uneven bool      // one of them is not 0
+	low     []float64 // as in Beam
+	uneven  bool      // one of them is not 0
+	slight  float64   // the pull that their rounding alone can bring about
+	mislaid bool      // they may not be the layout's
 
 	total       float64
 	point       []float64 // weight on each line
 	spans       []simple  // of each span between neighbouring lines
 	begin, gain []float64 // of each span, the covers' weight per length at its left end, and what that gains
 	tips        [2]tip
+	rover       rover
 
 	tight  []int     // the lines taken as tight, increasing
 	length []float64 // from each tight line to the next
@@ -77,9 +89,12 @@ type Work struct {
 // for each, unstretched.
 func (w *Work) SetLow(low []float64) {
 	copy(w.low, low)
-	w.uneven = false
-	for _, e := range w.low {
-		w.uneven = w.uneven || e != 0
+	w.mislaid = true
+	w.uneven = slices.ContainsFunc(w.low, func(e float64) bool { return e != 0 })
+	w.slight = 0
+	if l := w.layout; w.uneven && len(l.spans) > 0 {
+		apart := slices.Max(w.low) - slices.Min(w.low)
+		w.slight = float64(64*0x1p-52*apart) / float64(l.least*l.least*l.least)
 	}
 }
 
@@ -92,6 +107,7 @@ func (w *Work) Load(weights []float64) {
 // LoadWeights lays on the beam what stands in Weights.
 func (w *Work) LoadWeights() {
 	l := w.layout
+	w.rover = rover{}
 	w.total = 0
 	clear(w.point)
 	for _, p := range l.onLine {

@@ -17,6 +17,8 @@ var plainNumbers = map[string]string{
 	"load.Gather.Lean":            "extra mass per length at the edge over its mean",
 	"load.ImpactFactor()":         "greatest load over its weight at rest",
 	"load.Item.Taper":             "extra mass per length at To over its mean",
+	"load.Use.Line":               "demand over limit",
+	"load.Use.Pipe":               "demand over limit",
 	"load.Tube.Thinned(share)":    "wall reckoned with over wall",
 	"purchase.Kind.Ratio()":       "batten travel over arbor travel",
 	"purchase.Reeved.Ratio()":     "batten travel over arbor travel, from the paths",
