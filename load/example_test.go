@@ -145,3 +145,102 @@ func ExampleTube() {
 	// 11.59 cm⁴
 	// 4.80 cm³
 }
+
+// A batten on wire ropes that stretch, its third line made off 10 mm too long. EA is the maker's to
+// say; the path is from the batten to the dead end.
+func ExampleLine() {
+	lines := load.Spaced(1*units.Foot, 10*units.Foot, 5)
+	for i := range lines {
+		lines[i].EA = 440_000 * units.PoundForce
+		lines[i].Path = 130*units.Foot + units.Foot.Scale(10*float64(i))
+	}
+	lines[2].Long = 10 * units.Millimetre
+	batten := load.Batten{Length: 42 * units.Foot, Pipe: exampleTube(), Lines: lines}
+	share, err := batten.Share(load.Hang{{Mass: 312 * units.Pound, From: 6 * units.Foot, To: 36 * units.Foot}}, 20*units.Foot)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for i, line := range share.Lines {
+		fmt.Printf("line %d: %.1f lbf, stretched by %.2f in\n", i+1, line.Tension.In(units.PoundForce), line.Stretch.In(units.Inch))
+	}
+	// Output:
+	// line 1: 18.0 lbf, stretched by 0.06 in
+	// line 2: 135.3 lbf, stretched by 0.52 in
+	// line 3: 120.4 lbf, stretched by 0.49 in
+	// line 4: 133.6 lbf, stretched by 0.58 in
+	// line 5: 18.8 lbf, stretched by 0.09 in
+}
+
+// How far may the middle line be off before any line carries more than 250 lbf?
+func ExampleRigged_TrimTolerance() {
+	rigged, err := exampleBatten().Rig(load.Hang{{Mass: 312 * units.Pound, From: 6 * units.Foot, To: 36 * units.Foot}})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	tolerance, err := rigged.TrimTolerance(20*units.Foot, 2, load.Limits{Line: 250 * units.PoundForce})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("short by %.2f in: then line %d carries 250 lbf\n", tolerance.Short.By.In(units.Inch), tolerance.Short.Line+1)
+	fmt.Printf("long by any length: %v; from %.2f in on it is slack\n", tolerance.Long.Free, tolerance.Long.By.In(units.Inch))
+	// Output:
+	// short by 1.66 in: then line 3 carries 250 lbf
+	// long by any length: true; from 2.42 in on it is slack
+}
+
+// The heaviest thing that may still be hung between the second line and the third.
+func ExampleRigged_PointAllowed() {
+	rigged, err := exampleBatten().Rig(load.Hang{{Mass: 312 * units.Pound, From: 6 * units.Foot, To: 36 * units.Foot}})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	limits := load.Limits{Line: 500 * units.PoundForce, Stress: 15 * units.KipPerSquareInch}
+	allowed, err := rigged.PointAllowed(20*units.Foot, 11*units.Foot, 21*units.Foot, limits)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.0f lb; worst at %s, line %d (−1: the pipe)\n", allowed.Mass.In(units.Pound), units.US.Format(allowed.At), allowed.Line)
+	// Output:
+	// 204 lb; worst at 15' 11 1/2", line -1 (−1: the pipe)
+}
+
+// A traveller's carrier of 60 lb runs from end to end.
+func ExampleRigged_Envelope() {
+	rigged, err := exampleBatten().Rig(load.Hang{{Mass: 312 * units.Pound, From: 6 * units.Foot, To: 36 * units.Foot}})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	envelope, err := rigged.Envelope(20*units.Foot, 60*units.Pound, 0, 42*units.Foot)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for i, line := range envelope.Lines {
+		fmt.Printf("line %d: %.1f to %.1f lbf, most with the carrier at %s\n", i+1, line.Least.Tension.In(units.PoundForce),
+			line.Most.Tension.In(units.PoundForce), units.US.Format(line.Most.Load))
+	}
+	// Output:
+	// line 1: 13.9 to 86.3 lbf, most with the carrier at 0' 0"
+	// line 2: 118.9 to 188.9 lbf, most with the carrier at 10' 4 3/4"
+	// line 3: 121.8 to 191.7 lbf, most with the carrier at 21' 0"
+	// line 4: 118.9 to 188.9 lbf, most with the carrier at 31' 7 1/4"
+	// line 5: 13.9 to 86.3 lbf, most with the carrier at 42' 0"
+}
+
+func exampleTube() load.Tube {
+	tube, err := load.StandardPipe("NPS 1-1/2 schedule 40", load.SteelModulusUS)
+	if err != nil {
+		panic(err)
+	}
+	return tube
+}
+
+func exampleBatten() load.Batten {
+	return load.Batten{Length: 42 * units.Foot, Pipe: exampleTube(), Lines: load.Spaced(1*units.Foot, 10*units.Foot, 5)}
+}

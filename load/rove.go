@@ -1,6 +1,7 @@
 package load
 
 import (
+	"errors"
 	"math"
 
 	"example.com/steelyard/internal/beam"
@@ -127,7 +128,11 @@ func (r *Rigged) PointAllowed(trim, from, to units.Length, limits Limits) (Point
 	with := func(mass units.Mass) (float64, PointAllowed) {
 		e, err := r.Envelope(trim, mass, from, to)
 		if err != nil {
-			return math.Inf(1), PointAllowed{Line: -1, At: r.further(from, to), Tips: true}
+			tips := PointAllowed{Line: -1, At: to, Tips: true}
+			if tip := (*TipError)(nil); errors.As(err, &tip) && tip.Centre < tip.First {
+				tips.At = from
+			}
+			return math.Inf(1), tips
 		}
 		return e.use(limits)
 	}
@@ -165,14 +170,6 @@ func (r *Rigged) PointAllowed(trim, from, to units.Length, limits Limits) (Point
 
 // maxPoint is beyond any load.
 const maxPoint units.Mass = 1e12 * units.Kilogram
-
-// further is the end of a stretch that lies further outside the lines.
-func (r *Rigged) further(from, to units.Length) units.Length {
-	if r.lines[0]-from > to-r.lines[len(r.lines)-1] {
-		return from
-	}
-	return to
-}
 
 // use is how far the limits are used at worst, and by what.
 func (e Envelope) use(l Limits) (used float64, found PointAllowed) {
