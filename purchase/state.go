@@ -76,11 +76,12 @@ type State struct {
 }
 
 // Heaviest finds the most loaded of a family of blocks that are numbered by lift
-// line, LoftBlock or DeadEnd: the line, counted from 1, and the size of the load.
+// line, LoftBlock or DeadEnd: the line, counted from 1, and the size of the load. Of several
+// with the same to within rounding it is the one nearest the arbor.
 // Where there is none it gives 0 and no load.
 func (s State) Heaviest(name func(line int) string) (line int, load units.Force) {
 	for i := range s.Lift {
-		if f := s.Load(name(i + 1)).Size(); f > load {
+		if f := s.Load(name(i + 1)).Size(); f > load.Scale(1+1e-12) {
 			line, load = i+1, f
 		}
 	}

@@ -103,7 +103,7 @@ type governing struct {
 func (r *Rigged) worst(demand func(State) (where string, force units.Force)) governing {
 	var g governing
 	for i, s := range r.states {
-		if where, f := demand(s); i == 0 || f > g.force {
+		if where, f := demand(s); i == 0 || f > g.force.Scale(1+tie) {
 			g = governing{where: where, force: f, trim: s.Trim}
 		}
 	}

@@ -17,11 +17,16 @@ type State struct {
 	Ropes   purchase.State `json:"ropes"`
 }
 
+// tie is the share by which a figure must be greater to be the worse of two: less is rounding,
+// which must not choose between the two sides of a symmetrical load.
+const tie = 1e-12
+
 // WorstLine gives the lift line with the greatest tension anywhere along it,
-// counted from 1 at the end nearer the arbor, and that tension.
+// counted from 1 at the end nearer the arbor, and that tension. Of several with the same
+// to within rounding it is the one nearest the arbor.
 func (s State) WorstLine() (line int, tension units.Force) {
 	for i, rope := range s.Ropes.Lift {
-		if t := rope.Greatest(); line == 0 || t > tension {
+		if t := rope.Greatest(); line == 0 || t > tension.Scale(1+tie) {
 			line, tension = i+1, t
 		}
 	}
