@@ -16,23 +16,30 @@
 // A worst over a range of trims is among the values at its ends and at the trims of
 // [Rigged.Turns] between them, or just above one of these.
 //
+// What may still be hung and how level is level enough are questions of their own:
+// [Rigged.PointAllowed], [Rigged.Envelope] for a load that roves, [Rigged.TrimTolerance] for a line
+// that is too short or too long, [Rigged.Deflection] for how far the pipe bends. They and
+// [Share.Use] hold against [Limits] that the caller gives.
+//
+// Describing what hangs is easier from a [Drape], a [Cable] or a [StandardPipe].
+//
 // Positions are measured along the batten from the end nearer the arbor. Trim is the
 // height of the batten above the deck. Masses hang; weight is mass at standard
 // gravity. A bending moment is positive where the pipe sags.
 //
 // # The model
 //
-// The batten is a straight, level, evenly stiff pipe (an Euler-Bernoulli beam) on
-// lift lines that do not stretch and are all of the right length. It is solved
-// exactly, piece by piece, with no mesh. A line pulls or is slack; it never
+// The batten is a straight, evenly stiff pipe (an Euler-Bernoulli beam) on lift lines. A [Line] does not
+// stretch and is of the right length, or is a spring of EA over its path with a trim error. The beam is
+// solved exactly, with the three-moment equation and no mesh. A line pulls or is slack; it never
 // pushes. Which lines are slack follows from the load, and need not be the ones
-// that a beam on fixed supports would push on. What hangs below the batten is
-// dead weight: it neither swings nor leans.
+// that a beam on fixed supports would push on. There is one answer, found in a number of steps that
+// has an end. What hangs below the batten is dead weight: it neither swings nor leans.
 //
-// Real lines stretch, are trimmed by hand and run over blocks with drag; a batten
-// takes a set; loads bounce. The tension of a line on a real batten can differ much
-// from the figure for rigid lines, most of all where lines are close together:
-// a line a few millimetres short takes load from both its neighbours.
+// Real lines are trimmed by hand and run over blocks with drag; a batten takes a set; loads bounce. The
+// tension of a line on a real batten can differ much from the figure for lines of the
+// right length, most of all where lines are close together: a line a few millimetres short takes
+// load from both its neighbours. [Rigged.TrimTolerance] says how much.
 //
 // # Cautions
 //

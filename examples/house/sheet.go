@@ -88,8 +88,24 @@ func (s *sheet) hangs(set *lineset.Rigged) {
 	for _, item := range d.Hang {
 		s.row("", clip(item.Name, named-1), s.mass(item.Mass), s.span(item)+s.onDeck(item))
 	}
+	s.lines(d.Rigging.Batten.Lines)
 	if len(d.Hang) > 0 {
 		s.row("", "all together", s.mass(set.Bare()+set.Hung()), "")
+	}
+}
+
+// lines says what the lift lines are beside plain: ropes that stretch, and ends that are off.
+func (s *sheet) lines(lines []load.Line) {
+	if slices.ContainsFunc(lines, func(l load.Line) bool { return l.EA > 0 }) {
+		s.row("", "lift lines", "", "stretch as given")
+	}
+	for i, l := range lines {
+		switch {
+		case l.Long > 0:
+			s.row("", fmt.Sprintf("lift line %d", i+1), "", s.format(l.Long)+" too long")
+		case l.Long < 0:
+			s.row("", fmt.Sprintf("lift line %d", i+1), "", s.format(-l.Long)+" too short")
+		}
 	}
 }
 
@@ -97,7 +113,14 @@ func (s *sheet) span(item load.Item) string {
 	if item.From == item.To {
 		return "at " + s.format(item.From)
 	}
-	return s.format(item.From) + " to " + s.format(item.To)
+	span := s.format(item.From) + " to " + s.format(item.To)
+	switch {
+	case item.Taper > 0:
+		span += ", far end heavier"
+	case item.Taper < 0:
+		span += ", near end heavier"
+	}
+	return span
 }
 
 func (s *sheet) onDeck(item load.Item) string {

@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	kernel "example.com/steelyard/internal/beam"
 	"example.com/steelyard/load"
 	"example.com/steelyard/units"
 )
@@ -15,9 +16,10 @@ import (
 //
 //	go test -run '^$' -bench Sharing -count 10 . | benchstat -row /lines,/items -col /by -
 //
-// by=ours stands beside by=gonum-dense (the matrix factorised anew), by=gonum-dense-once (its
-// factor kept) and by=gonum-tridiagonal-once (its three diagonals only); by=ours-springs beside
-// by=gonum-band and by=gonum-band-once. by=ours-slack and by=ours-mistrimmed, where lines go
+// by=ours is the whole question, by=ours-tensions what gonum is asked: the tensions alone, by our kernel. They stand
+// beside by=gonum-plain (the matrix assembled and given to mat's own solver), by=gonum-dense (no allocation, the
+// matrix kept and factorised anew), by=gonum-dense-once (its factor kept) and by=gonum-tridiagonal-once (its three
+// diagonals only); by=ours-springs beside by=gonum-band and by=gonum-band-once. by=ours-slack and by=ours-mistrimmed, where lines go
 // slack, have no rival.
 
 var (
@@ -121,6 +123,8 @@ func BenchmarkSharing(b *testing.B) {
 			}
 			rigid, elastic := newRival(benchBatten(level, lines, items)), newRival(benchBatten(springs, lines, items))
 			ours("ours", level)
+			tensions("ours-tensions", lines, items, rigid, run)
+			theirs("gonum-plain", rigid.plain)
 			theirs("gonum-dense", rigid.dense)
 			theirs("gonum-dense-once", rigid.factorised)
 			theirs("gonum-tridiagonal-once", rigid.tridiagonal)
@@ -131,6 +135,33 @@ func BenchmarkSharing(b *testing.B) {
 			ours("ours-mistrimmed", mistrimmed)
 		}
 	}
+}
+
+// tensions asks our kernel for no more than gonum is asked for.
+func tensions(by string, lines, items int, r *rival, run func(by string, once func(i int) float64)) {
+	batten, hang := benchBatten(level, lines, items)
+	b := kernel.Beam{Loads: []kernel.Stretch{{To: batten.Length.In(units.Metre)}}}
+	for _, l := range batten.Lines {
+		b.Lines = append(b.Lines, l.At.In(units.Metre))
+	}
+	for _, i := range hang {
+		b.Loads = append(b.Loads, kernel.Stretch{From: i.From.In(units.Metre), To: i.To.In(units.Metre)})
+	}
+	w := kernel.NewLayout(b).Work()
+	w.Weights[0] = batten.BareMass().Weight(units.StandardGravity).In(units.Newton)
+	trims := benchTrims()
+	run(by, func(i int) float64 {
+		trim := trims[i].In(units.Metre)
+		for k := range r.items {
+			i := &r.items[k]
+			w.Weights[1+k] = min(i.weight, max(0, (trim-i.below)*i.perMetre))
+		}
+		w.LoadWeights()
+		if !w.Hang(1e-9) {
+			return math.NaN()
+		}
+		return w.Reaction[0]
+	})
 }
 
 func rig(k kind, lines, items int) (*load.Rigged, error) {
@@ -155,7 +186,8 @@ func TestSharingRivalsAgree(t *testing.T) {
 				rivals := map[string]func(float64) []float64{}
 				switch v := newRival(batten, hang); k {
 				case level:
-					rivals["dense"], rivals["factorised"], rivals["tridiagonal"] = v.dense, v.factorised, v.tridiagonal
+					rivals["plain"], rivals["dense"] = v.plain, v.dense
+					rivals["factorised"], rivals["tridiagonal"] = v.factorised, v.tridiagonal
 				case springs:
 					rivals["band"], rivals["band, factorised"] = v.band, v.bandFactorised
 				}

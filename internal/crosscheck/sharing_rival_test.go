@@ -164,7 +164,26 @@ func (r *rival) dense(trim float64) []float64 {
 	return r.pulls()
 }
 
-// factorised is the same with the factor kept from before.
+// plain is the same as most would write it, with the solver that gonum's documentation begins with: the matrix
+// assembled for the question and given to VecDense.SolveVec.
+func (r *rival) plain(trim float64) []float64 {
+	r.load(trim)
+	n := len(r.twist)
+	slopes := mat.NewDense(n, n, nil)
+	for i := range n {
+		for j := max(0, i-1); j < min(n, i+2); j++ {
+			slopes.Set(i, j, r.slopes.At(i, j))
+		}
+	}
+	var x mat.VecDense
+	if err := x.SolveVec(slopes, mat.NewVecDense(n, r.twist)); err != nil {
+		panic(err)
+	}
+	copy(r.twist, x.RawVector().Data)
+	return r.pulls()
+}
+
+// factorised is dense with the factor kept from before.
 func (r *rival) factorised(trim float64) []float64 {
 	r.load(trim)
 	lapack64.Potrs(r.factor, blas64.General{Rows: len(r.twist), Cols: 1, Stride: 1, Data: r.twist})

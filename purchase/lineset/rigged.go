@@ -197,6 +197,10 @@ func (r *Rigged) stations() []units.Length {
 // that rigging stands in it, so that it can be rigged by itself.
 func (r *Rigged) Set() Set { return r.set }
 
+// Load is the batten with its hang, for questions of the load alone: what may still be hung, what a
+// roving load does, how far a line may be off.
+func (r *Rigged) Load() *load.Rigged { return r.load }
+
 // Ratio is the batten's travel for each unit of the arbor's, from the paths of
 // the ropes.
 func (r *Rigged) Ratio() float64 { return r.ropes.Ratio() }
