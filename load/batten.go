@@ -23,9 +23,13 @@ const (
 	// maxPath is the longest path of a line, and maxLong the greatest trim error.
 	maxPath units.Length = 10_000 * units.Metre
 	maxLong units.Length = 10 * units.Metre
-	// worstCondition is the number of times by which the rounding of a length may come out greater
-	// in a tension, as a share of the weight: four digits are left.
-	worstCondition = 1e12
+	// mostGive is how many times as much a line may give as a span of the pipe does: what holds less is not a
+	// line, and its tension would be lost in the rounding of the others'.
+	mostGive = 1e12
+	// mostPull is how many times the batten's weight trim errors may come to in a pipe that bent to follow
+	// them. Float64 rounds a length by some 10⁻¹⁶ of itself, and so many times more of the weight is
+	// uncertain in a tension: eight digits are left.
+	mostPull = 1e8
 	// rounding is how far positions that ought to agree may differ, as after
 	// adding feet and inches up.
 	rounding units.Length = 0.001 * units.Millimetre
@@ -171,8 +175,8 @@ func (l Line) faults() error {
 	return p.Err()
 }
 
-// conditioned refuses a batten whose tensions cannot be told from its description: where float64's own
-// rounding of a length or of the pipe's stiffness would move them.
+// conditioned refuses a batten whose tensions cannot be told from its description, for float64's own
+// rounding of a length or of a stiffness would move them, and says how far it is from one that can.
 func (b Batten) conditioned(p *check.Problems) {
 	n := len(b.Lines)
 	if n < 2 {
@@ -180,26 +184,26 @@ func (b Batten) conditioned(p *check.Problems) {
 	}
 	bending := float64(b.Pipe.Modulus) * float64(b.Pipe.SecondMoment())
 	cube := func(l units.Length) float64 { m := float64(l); return m * m * m }
-	beam := cube((b.Lines[n-1].At - b.Lines[0].At).Scale(1/float64(n-1))) / bending // how far one span's length of pipe gives
-	for i, l := range b.Lines {
-		if g := l.give(); g > worstCondition*beam {
-			p.Add("lines["+strconv.Itoa(i)+"].ea", check.Show(l.EA), "a line that gives at most "+condition(worstCondition)+
-				" times as much as a span of the pipe, not "+condition(g/beam), units.ErrOutOfRange)
-		}
-	}
+	span := cube((b.Lines[n-1].At-b.Lines[0].At).Scale(1/float64(n-1))) / bending // how far a span of pipe gives
 	least, low, high := b.Length, b.Lines[0].Long, b.Lines[0].Long
-	for i := 1; i < n; i++ {
-		least = min(least, b.Lines[i].At-b.Lines[i-1].At)
-		low, high = min(low, b.Lines[i].Long), max(high, b.Lines[i].Long)
+	for i, l := range b.Lines {
+		if c := l.give() / span; c > mostGive {
+			p.Add("lines["+strconv.Itoa(i)+"].ea", check.Show(l.EA), "a line that gives at most "+times(mostGive)+
+				" as much as a span of the pipe, not "+times(c), units.ErrOutOfRange)
+		}
+		if i > 0 {
+			least = min(least, l.At-b.Lines[i-1].At)
+		}
+		low, high = min(low, l.Long), max(high, l.Long)
 	}
 	pull := 12 * bending * float64(high-low) / cube(least)
-	if c := pull / float64(b.BareMass().Weight(units.StandardGravity)); c > worstCondition {
-		p.Add("lines", "trim errors on a pipe that between its closest lines is "+condition(c)+" times as stiff as it is heavy",
-			"at most "+condition(worstCondition), units.ErrOutOfRange)
+	if c := pull / float64(b.BareMass().Weight(units.StandardGravity)); c > mostPull {
+		p.Add("lines", "trim errors that the pipe would follow only under "+times(c)+" its weight",
+			"at most "+times(mostPull)+": smaller errors, or lines further apart", units.ErrOutOfRange)
 	}
 }
 
-func condition(c float64) string { return strconv.FormatFloat(c, 'g', 2, 64) }
+func times(c float64) string { return strconv.FormatFloat(c, 'g', 2, 64) + " times" }
 
 func (t Tube) faults() error {
 	var p check.Problems

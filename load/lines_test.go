@@ -31,7 +31,7 @@ func TestFaultsOfLinesThatStretch(t *testing.T) {
 		{"an absurd path", "batten.lines[2].path", "at most", units.ErrOutOfRange, load.Line{EA: 1e6 * n, Path: 10_001}},
 		{"off by no number", "batten.lines[2].long", "finite", units.ErrNotFinite, load.Line{Long: units.Length(math.Inf(-1))}},
 		{"off by an absurd length", "batten.lines[2].long", "to", units.ErrOutOfRange, load.Line{Long: -11}},
-		{"gives 10^13 times as much as the pipe", "batten.lines[2].ea", "1e+12 times", units.ErrOutOfRange, load.Line{EA: 1e-9 * n, Path: 100}},
+		{"gives 10^13 times as much as the pipe", "batten.lines[2].ea", "1e+12 times as much", units.ErrOutOfRange, load.Line{EA: 1e-9 * n, Path: 100}},
 	} {
 		b := fiveLines()
 		c.line.At = b.Lines[2].At

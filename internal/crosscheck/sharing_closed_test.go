@@ -105,8 +105,8 @@ func TestRigidIsTheLimitOfSprings(t *testing.T) {
 		for k, stiff := range [3]float64{1e8, 1e9, 1e15} {
 			for i := range d.batten.Lines {
 				l := &d.batten.Lines[i]
-				l.EA = 1e11 * units.Newton // only EA over Path counts, and both are bounded
-				l.Path = units.Metre.Scale(1e11 / stiff / h.bending * math.Pow(h.span(), 3))
+				l.EA = 1e12 * units.Newton // only EA over Path counts, and both are bounded
+				l.Path = units.Metre.Scale(1e12 / stiff / h.bending * math.Pow(h.span(), 3))
 			}
 			s, err := d.batten.Share(d.hang, d.trim)
 			if err != nil {
