@@ -81,7 +81,7 @@ func TestThreeLinesInClosedForm(t *testing.T) {
 //
 // Given:     battens by chance, without what is close to a change, each on springs that are 1e8,
 //
-//	1e9 and 1e15 without dimensions.
+//	1e9 and 1e14 without dimensions.
 //
 // Expected:  from the first to the second a tenth of the difference, and for the third none.
 // Tolerance: what is allowed for the tensions themselves, and a tenth for the series' next term.
