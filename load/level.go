@@ -32,7 +32,8 @@ type Off struct {
 // between the errors at which a line goes slack, and those are found.
 //
 // The lengths follow from the pipe's stiffness and the lines' own, so they are only as good as
-// [Tube.Modulus] and [Line.EA]. On lines that do not stretch they come out small: a millimetre counts.
+// the Modulus of the [Tube] and the EA of each [Line]. They are least on a stout pipe with lines close together that do not stretch:
+// there a millimetre counts.
 //
 // The errors are those of [Rigged.Share], and *units.FieldError for line and limits.
 func (r *Rigged) TrimTolerance(trim units.Length, line int, limits Limits) (TrimTolerance, error) {
