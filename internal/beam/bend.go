@@ -16,7 +16,7 @@ import "math"
 // most, between which the moment goes one way, and between whose zeros the slope does.
 func (w *Work) Bend() (low, high Peak) {
 	l := w.layout
-	b := bending{w: w, low: Peak{math.Inf(-1), 0}, high: Peak{math.Inf(1), 0}}
+	b := bending{w: w}
 	last := len(w.tight) - 1
 	if last < 0 {
 		return Peak{0, l.start}, Peak{0, l.start}
@@ -43,10 +43,14 @@ func (w *Work) Bend() (low, high Peak) {
 // bending is what one call of Bend computes in.
 type bending struct {
 	w         *Work
+	noted     bool
 	low, high Peak
 }
 
 func (b *bending) note(y, at float64) {
+	if !b.noted {
+		b.noted, b.low, b.high = true, Peak{y, at}, Peak{y, at}
+	}
 	if y > b.low.Value+float64(tie*math.Abs(b.low.Value)) {
 		b.low = Peak{y, at}
 	}
@@ -75,14 +79,15 @@ func (b *bending) along(from, to int, s bent, note bool) bent {
 				place = min(place, p.ahead())
 			}
 			if u := place - p.place; u > 0 {
-				s.q, s.g = p.load(), p.gain
+				s.q, s.g = p.load(), p.gains()
+				end := s.at(u)
 				if note {
-					at, count := s.flat(u)
+					at, count := s.flat(end, u)
 					for _, u := range at[:count] {
 						b.note(s.at(u).y, origin+p.place+u)
 					}
 				}
-				s = s.at(u)
+				s = end
 				p.step(place)
 				if note {
 					b.note(s.y, origin+place)
@@ -113,45 +118,82 @@ func (s bent) at(u float64) bent {
 	}
 }
 
-// flat gives where within a length the slope passes zero, increasing, and in how many places.
-func (s bent) flat(length float64) (at [3]float64, count int) {
-	shear := func(s bent) float64 { return s.v }
-	moment := func(s bent) float64 { return s.m }
-	slope := func(s bent) float64 { return s.theta }
-	cuts, n := [5]float64{}, 1 // between them the slope goes one way
-	from := 0.0
-	for _, to := range [2]float64{s.zero(shear, 0, length), length} {
-		if z := s.zero(moment, from, to); z < to {
-			cuts[n] = z
+// flat gives where within a length, at the end of which the state is as given, the slope passes zero,
+// increasing, and in how many places.
+func (s bent) flat(end bent, length float64) (at [3]float64, count int) {
+	cuts, n := [4]float64{}, 1 // between them the slope goes one way
+	if middle := length; s.v > 0 && end.v < 0 {
+		middle = s.zero(shear, 0, length)
+		top := s.at(middle).m
+		if (s.m < 0) != (top < 0) {
+			cuts[n] = s.zero(moment, 0, middle)
 			n++
 		}
-		from = to
+		if (top < 0) != (end.m < 0) {
+			cuts[n] = s.zero(moment, middle, length)
+			n++
+		}
+	} else if (s.m < 0) != (end.m < 0) {
+		cuts[n] = s.zero(moment, 0, length)
+		n++
 	}
 	cuts[n] = length
+	theta := s.theta
 	for i := range n {
-		if z := s.zero(slope, cuts[i], cuts[i+1]); z < cuts[i+1] && count < len(at) {
-			at[count] = z
+		next := end.theta
+		if i+1 < n {
+			next = s.at(cuts[i+1]).theta
+		}
+		if (theta < 0) != (next < 0) {
+			at[count] = s.zero(slope, cuts[i], cuts[i+1])
 			count++
 		}
+		theta = next
 	}
 	return at, count
 }
 
-// zero is where a value that goes one way changes its sign between two places; the second where it does not.
-func (s bent) zero(value func(bent) float64, from, to float64) float64 {
-	first := value(s.at(from))
-	if math.Signbit(first) == math.Signbit(value(s.at(to))) {
-		return to
+// quantity is one of those that are integrals of each other.
+type quantity int
+
+const (
+	shear quantity = iota
+	moment
+	slope
+)
+
+// of gives a quantity and its rate.
+func (q quantity) of(s bent) (value, rate float64) {
+	switch q {
+	case shear:
+		return s.v, -s.q
+	case moment:
+		return s.m, s.v
 	}
-	for low, high := from, to; ; {
-		middle := low + float64((high-low)/2)
-		if middle <= low || middle >= high {
-			return middle
-		}
-		if math.Signbit(value(s.at(middle))) == math.Signbit(first) {
-			low = middle
+	return s.theta, -s.m
+}
+
+// zero is where a quantity that goes one way changes its sign between two places: by Newton's steps, and by
+// halves where they would lead out.
+func (s bent) zero(q quantity, from, to float64) float64 {
+	first, _ := q.of(s.at(from))
+	low, high := from, to
+	u := from + float64((to-from)/2)
+	for range 100 {
+		value, rate := q.of(s.at(u))
+		if (value < 0) == (first < 0) {
+			low = u
 		} else {
-			high = middle
+			high = u
 		}
+		next := u - value/rate
+		if !(next > low && next < high) { // or not a number
+			next = low + float64((high-low)/2)
+		}
+		if math.Abs(next-u) <= 1e-14*(to-from) {
+			return next
+		}
+		u = next
 	}
+	return u
 }

@@ -200,7 +200,7 @@ func TestTradeAgainstSettle(t *testing.T) {
 		n := len(p.lines)
 		weight, _ := p.total()
 		a, b := p.work(), p.work()
-		none := float64(roundoff*weight) + a.layout.slight
+		none := float64(roundoff*weight) + a.slight
 		a.Hold(All(n))
 		if a.pull(none) {
 			return
