@@ -4,9 +4,9 @@ import "example.com/steelyard/units"
 
 // Deflection is how far the pipe bends out of the level.
 type Deflection struct {
-	Trim    units.Length `json:"trim"`
-	Lowest  DeflectionAt `json:"lowest"`
-	Highest DeflectionAt `json:"highest"`
+	Trim    units.Length `json:"trim"`    // of the batten
+	Lowest  DeflectionAt `json:"lowest"`  // the place furthest below level
+	Highest DeflectionAt `json:"highest"` // the place furthest above it, or least below
 }
 
 // DeflectionAt is how far the pipe stands below level at a place, negative where it stands above. Level
