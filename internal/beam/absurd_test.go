@@ -27,7 +27,7 @@ func (p problem) sound(t interface{ Fatalf(string, ...any) }, w *Work) {
 		about += r * p.lines[i]
 	}
 	off := max(math.Abs(sum-weight), math.Abs(about-moment)/p.length)
-	if off > 1e-9*weight+float64(len(p.lines))*w.slight {
+	if off > 1e-9*weight+float64(len(p.lines))*p.rounding() {
 		t.Fatalf("pulls add up to %v of %v, their moment to %v of %v: %v of %+v", sum, weight, about, moment, w.Reaction, p)
 	}
 	if sag.Value < 0 || hog.Value > 0 || max(sag.At, hog.At, shear.At) > p.length || min(sag.At, hog.At, shear.At) < 0 {

@@ -22,6 +22,11 @@ func TestMiddleSupportSinks(t *testing.T) {
 	r := 3 * d / (l * l * l)
 	nearAll(t, "pull", w.Reaction, []float64{r, -2 * r, r}, 1e-15)
 	near(t, "moment", w.moment[1], 3*d/(l*l), 1e-15)
+	sag, hog, shear := w.Extremes() // over a support that pushes the beam sags most
+	near(t, "sagging", sag.Value, 3*d/(l*l), 1e-15)
+	near(t, "its place", sag.At, l, 1e-15)
+	near(t, "hogging", hog.Value, 0, 0)
+	near(t, "shear", shear.Value, r, 1e-15)
 }
 
 // The whole beam lower, or along a slope, is bent by nothing.

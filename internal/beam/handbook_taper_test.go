@@ -119,3 +119,28 @@ func TestTriangleOverSlackLines(t *testing.T) {
 	near(t, "sagging", sag.Value, l*l/(9*math.Sqrt(3)), 1e-14)
 	near(t, "its place", sag.At, l/math.Sqrt(3), 1e-14)
 }
+
+// A heavy load on next to no length leaves nothing behind its end, however it leans: what it gains per length is
+// then enormous. Beyond it the beam is as under a point.
+func TestShortLeaningLoad(t *testing.T) {
+	const long = 1e-6
+	for _, at := range []float64{0, 1. / 3, 2.7} {
+		for _, taper := range []float64{-1, 0.3, 1} {
+			b := Beam{Lines: []float64{0, 4.5}, Loads: []Stretch{{0, 4.5}, {at, at + long}, {at, at}}, Taper: []float64{0.5, taper, 0}}
+			short, point := NewLayout(b).Work(), NewLayout(b).Work()
+			short.Load([]float64{1, 1000, 0})
+			point.Load([]float64{1, 0, 1000})
+			short.Hang(0)
+			point.Hang(0)
+			sag, _, _ := short.Extremes()
+			want, _, _ := point.Extremes()
+			near(t, "sagging", sag.Value, want.Value, 1000*long)
+			field := short.walk(1)
+			for field.more() {
+				field.step(field.ahead())
+				field.take()
+			}
+			near(t, "per length at the end", field.load(), 0, 1e-6)
+		}
+	}
+}

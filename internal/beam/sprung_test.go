@@ -132,3 +132,37 @@ func TestHardlyHolds(t *testing.T) {
 		}
 	}
 }
+
+// An outermost line that hardly holds stands where the beam would without it, and so a slack line
+// beyond it or beside it is stood above or below by what it would be then.
+func TestSlackBesideOneThatHardlyHolds(t *testing.T) {
+	lines := []float64{0, 1, 3, 4, 6, 8, 9, 10}
+	weights := []float64{100, 40}
+	for _, soft := range []uint64{1 << 1, 1 << 6, 1<<1 | 1<<6} {
+		for _, give := range []float64{1e6, 1e9, 1e12, 1e15} {
+			b := Beam{Lines: lines, Loads: []Stretch{{0, 10}, {5, 5}}, Low: []float64{3, 0, 2, 0, 1, 0, 0, 5}, Give: make([]float64, 8)}
+			b.Give[3] = 0.1
+			set := uint64(0b01101010) // 1, 3, 5 and 6 are tight
+			without := NewLayout(b).Work()
+			without.Load(weights)
+			without.Hold(set &^ soft)
+			without.Deflect()
+			for i := range b.Give {
+				if soft&(1<<i) != 0 {
+					b.Give[i] = give
+				}
+			}
+			w := NewLayout(b).Work()
+			w.Load(weights)
+			w.Hold(set)
+			w.Deflect()
+			for i, d := range w.Deflection {
+				if set&(1<<i) != 0 {
+					continue
+				}
+				want := without.Deflection[i]
+				near(t, fmt.Sprintf("lines %b giving %v: drop of %d", soft, give, i), d, want, 1e3/give*math.Abs(want)+1e-10*(1+math.Abs(want)))
+			}
+		}
+	}
+}
