@@ -35,6 +35,7 @@ type Reeved struct {
 	idler      float64
 	down, up   float64 // how far the arbor may move from there before two stops of some part meet
 	blocks     []Block // names and bodies; loads zero
+	rail       []RailRope
 }
 
 // laid is a rope as the kernel takes it. block tells, for each stop, which of
@@ -44,6 +45,7 @@ type laid struct {
 	path   rope.Path
 	weight float64 // N/m
 	block  []int
+	drag   []float64 // coefficient of each stop's sheave
 }
 
 // Rig checks the reeving and makes it ready to be asked. Its ratio is worked out
@@ -161,6 +163,7 @@ func (r *Reeved) checkHand(p *check.Problems, h *rope.Heights) {
 	r.lock = idler
 	flow := path.Rate(int(Arbor), idler, h) - float64(r.ratio*path.Rate(int(Batten), idler, h))
 	r.handRatio = math.Abs(flow) / r.ratio
+	r.findRail(h)
 }
 
 // checkParts makes sure that no two neighbouring stops coincide, and that parts
@@ -201,11 +204,12 @@ func (r *Reeved) limitTravel(h *rope.Heights) {
 }
 
 func (r *Reeved) lay(rp Rope) laid {
-	l := laid{rope: rp, path: make(rope.Path, len(rp.Path)), block: make([]int, len(rp.Path))}
+	l := laid{rope: rp, path: make(rope.Path, len(rp.Path)), block: make([]int, len(rp.Path)), drag: make([]float64, len(rp.Path))}
 	l.rope.Path = slices.Clone(rp.Path)
 	l.weight = rp.Mass.Weight(units.StandardGravity).In(units.NewtonPerMetre)
 	for i, s := range rp.Path {
 		l.path[i] = rope.Stop{Body: int(s.On), X: s.Across.In(units.Metre), Z: s.Height.In(units.Metre)}
+		l.drag[i] = float64(s.Drag)
 		l.block[i] = -1
 		if s.On == Batten {
 			continue

@@ -1,0 +1,4 @@
+package purchase
+
+// Drag is a sheave's drag coefficient.
+type Drag float64
