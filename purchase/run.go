@@ -96,7 +96,7 @@ func (r *Reeved) speeds(way Way) *rope.Speeds {
 // feel once it moves. Drag holds back at every sheave past which rope runs.
 type Running struct {
 	Trim     units.Length `json:"trim"`
-	ArborTop units.Length `json:"arbor_top"`
+	ArborTop units.Length `json:"arbor_top"` // height above the deck
 	Way      Way          `json:"way"`
 	// Pull is how hard the hand pulls down, zero or more, on the rope named. It is the one that drives the set that
 	// way; or, where the set would run that way by itself, the other one, which holds it back, and
@@ -139,7 +139,7 @@ func (r *Reeved) Run(trim units.Length, on Bodies, way Way) (Running, error) {
 		out.Lift[i] = d.state(start, 0, out.Blocks)
 	}
 	arbor := on.Arbor.Weight(units.StandardGravity).In(units.Newton) - lifts
-	idler := on.Idler.Weight(units.StandardGravity).In(units.Newton)
+	idler := on.onIdler(d.idlerParts())
 	drives, holds := InnerRope, OuterRope
 	if way == In {
 		drives, holds = OuterRope, InnerRope
@@ -189,7 +189,7 @@ func (r *Reeved) Stays(trim units.Length, on Bodies) (Band, error) {
 			arbor += d.body(Arbor).At(start, 0)
 		}
 		if r.lock >= 0 {
-			start := d.bearIdler(on.Idler.Weight(units.StandardGravity).In(units.Newton))
+			start := d.bearIdler(on.onIdler(d.idlerParts()))
 			arbor += d.body(Arbor).At(start, 0)
 		}
 		return units.Force(r.imbalance(&h, carried, arbor))
@@ -221,6 +221,13 @@ type drive struct {
 
 func (r *Reeved) drive(h *rope.Heights, way Way) *drive {
 	return &drive{r: r, h: h, speeds: r.speeds(way)}
+}
+
+// idlerParts is how many parts of the hand line hold the idler.
+func (d *drive) idlerParts() float64 {
+	path := d.r.hand.path
+	n, _ := path.Pull(int(Idler), 0, len(path)-1, d.h)
+	return n
 }
 
 // take works out the tensions of one rope, a hand on one of its parts or on none.

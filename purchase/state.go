@@ -15,6 +15,17 @@ type Bodies struct {
 	Pulls []units.Force // what each lift line bears at the batten, in the order of the lines
 	Arbor units.Mass    // the arbor with all that is in it
 	Idler units.Mass    // the tension block; it keeps the hand line tight
+	// Base is the tension of each of the idler's parts where the idler is held in its guides or tied down; the
+	// Idler's mass then means nothing. Zero: it is free, and its weight makes the tension.
+	Base units.Force
+}
+
+// onIdler is what the hand line pulls the idler up with, in newtons; n is the number of its parts there.
+func (b Bodies) onIdler(n float64) float64 {
+	if b.Base > 0 {
+		return float64(n * b.Base.In(units.Newton))
+	}
+	return b.Idler.Weight(units.StandardGravity).In(units.Newton)
 }
 
 // Part is a straight piece of a rope between two stops, with the tension at
@@ -146,9 +157,8 @@ func (r *Reeved) At(trim units.Length, on Bodies) (State, error) {
 	st.Imbalance = units.Force(imbalance)
 	if r.lock >= 0 {
 		path, last := r.hand.path, len(r.hand.path)-1
-		idler := on.Idler.Weight(units.StandardGravity).In(units.Newton)
 		n, s := path.Pull(int(Idler), 0, last, &h)
-		below := (idler - float64(r.hand.weight*s)) / n
+		below := (on.onIdler(n) - float64(r.hand.weight*s)) / n
 		parts, _ := path.Pull(int(Arbor), r.lock+1, last, &h)
 		asked := imbalance * r.ratio / parts
 		grip := below + float64(r.hand.weight*r.lockHeight)
@@ -206,5 +216,6 @@ func (b Bodies) validate(lines int) error {
 	}
 	check.NotNegative(&p, "arbor", b.Arbor)
 	check.NotNegative(&p, "idler", b.Idler)
+	check.NotNegative(&p, "base", b.Base)
 	return p.Err()
 }
