@@ -56,12 +56,12 @@ func (r *Reeved) imbalance(h *rope.Heights, carried, arbor float64) float64 {
 	for i := range r.lift {
 		l := &r.lift[i]
 		last := len(l.path) - 1
-		_, sb := l.path.Pull(int(Batten), 0, last, h)
-		_, sa := l.path.Pull(int(Arbor), 0, last, h)
+		_, sb := l.pull(Batten, 0, last, h)
+		_, sa := l.pull(Arbor, 0, last, h)
 		up += float64(l.weight * (sa - float64(r.ratio*sb)))
 	}
 	if r.lock >= 0 {
-		_, s := r.hand.path.Pull(int(Arbor), 0, len(r.hand.path)-1, h)
+		_, s := r.hand.pull(Arbor, 0, len(r.hand.path)-1, h)
 		up += float64(r.hand.weight * s)
 	}
 	return up / r.ratio

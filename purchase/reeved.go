@@ -46,6 +46,65 @@ type laid struct {
 	weight float64 // N/m
 	block  []int
 	drag   []float64 // coefficient of each stop's sheave
+
+	// Directions do not change on the way: parts whose length changes hang plumb, the others stand still.
+	run    []direction  // of each part
+	factor [2][]float64 // tension past each stop over that up to it, while the batten flies out and in
+}
+
+// direction is that of a part, from the stop it leaves to the one it runs to.
+type direction struct{ across, up float64 }
+
+// settle fills in the directions of the parts.
+func (l *laid) settle(h *rope.Heights) {
+	l.run = make([]direction, len(l.path)-1)
+	for i := range l.run {
+		across, up, _ := l.path.Part(i, h)
+		l.run[i] = direction{across, up}
+	}
+}
+
+// drive fills in what drag makes of the tension at each stop while batten and arbor move. The tight side is the
+// one the rope runs to; a rope that does not run past a sheave has no side to be tight.
+func (l *laid) drive(speeds *rope.Speeds, h *rope.Heights) {
+	part, past := make([]float64, len(l.path)), make([]float64, len(l.path))
+	l.path.Run(speeds, h, part, past)
+	for way := range l.factor {
+		l.factor[way] = make([]float64, len(l.path))
+		for i := range l.factor[way] {
+			l.factor[way][i] = 1
+		}
+	}
+	for i := 1; i < len(l.path)-1; i++ {
+		if l.drag[i] == 0 || math.Abs(past[i]) < 1e-12 {
+			continue
+		}
+		a, b := l.run[i-1], l.run[i]
+		k := rope.DragRatio(l.drag[i], a.across, a.up, b.across, b.up)
+		if past[i] < 0 {
+			k = 1 / k
+		}
+		l.factor[0][i], l.factor[1][i] = k, 1/k
+	}
+}
+
+// pull is [rope.Path.Pull] with the directions at hand.
+func (l *laid) pull(body Body, from, to int, h *rope.Heights) (n, s float64) {
+	for i := from; i <= to; i++ {
+		if Body(l.path[i].Body) != body {
+			continue
+		}
+		var up float64
+		if i > 0 {
+			up -= l.run[i-1].up
+		}
+		if i < len(l.run) {
+			up += l.run[i].up
+		}
+		n += up
+		s += float64(up * l.path.Height(i, h))
+	}
+	return n, s
 }
 
 // Rig checks the reeving and makes it ready to be asked. Its ratio is worked out
@@ -90,6 +149,12 @@ func (r Reeving) Rig() (*Reeved, error) {
 	if len(r.Hand.Path) > 0 {
 		out.hand = out.lay(r.Hand)
 	}
+	for i := range out.lift {
+		out.lift[i].settle(&h)
+	}
+	if len(r.Hand.Path) > 0 {
+		out.hand.settle(&h)
+	}
 	for i, l := range out.all() {
 		l.checkParts(&p, ropeField(i, len(r.Lift)), &h)
 	}
@@ -105,6 +170,13 @@ func (r Reeving) Rig() (*Reeved, error) {
 	}
 	if err := p.Err(); err != nil {
 		return nil, err
+	}
+	for i := range out.lift {
+		out.lift[i].drive(out.speeds(Out), &h)
+	}
+	if out.lock >= 0 {
+		out.hand.drive(out.speeds(Out), &h)
+		out.findRail(&h)
 	}
 	out.limitTravel(&h)
 	return out, nil
@@ -163,7 +235,6 @@ func (r *Reeved) checkHand(p *check.Problems, h *rope.Heights) {
 	r.lock = idler
 	flow := path.Rate(int(Arbor), idler, h) - float64(r.ratio*path.Rate(int(Batten), idler, h))
 	r.handRatio = math.Abs(flow) / r.ratio
-	r.findRail(h)
 }
 
 // checkParts makes sure that no two neighbouring stops coincide, and that parts

@@ -65,7 +65,7 @@ func (r *Reeved) findRail(h *rope.Heights) {
 	path.Run(r.speeds(Out), h, part, past)
 	for i := range len(path) - 1 {
 		a, b := path.Height(i, h), path.Height(i+1, h)
-		_, uz, _ := path.Part(i, h)
+		uz := r.hand.run[i].up
 		if min(a, b) > r.lockHeight || max(a, b) < r.lockHeight || uz == 0 {
 			continue
 		}
@@ -112,10 +112,59 @@ type Running struct {
 // Run gives the set running slowly one way at a trim: no inertia. The errors are those of [Reeved.At], and
 // *units.FieldError for a way that is neither and a set without a hand line.
 func (r *Reeved) Run(trim units.Length, on Bodies, way Way) (Running, error) {
-	y, err := r.arborTop(trim)
-	if err != nil {
+	var s Running
+	if err := r.RunInto(&s, trim, on, way); err != nil {
 		return Running{}, err
 	}
+	return s, nil
+}
+
+// RunInto is Run for who asks often: it fills s, whose slices it uses again where they have room, so that nothing
+// is allocated. After an error s is as it was.
+func (r *Reeved) RunInto(s *Running, trim units.Length, on Bodies, way Way) error {
+	y, err := r.arborTop(trim)
+	if err != nil {
+		return err
+	}
+	if err := r.canRun(way); err != nil {
+		return err
+	}
+	if err := on.validate(len(r.lift)); err != nil {
+		return err
+	}
+	h := r.heights(y)
+	out := Running{Trim: trim, ArborTop: units.Length(y), Way: way, Lift: s.Lift, Hand: RopeState{Parts: s.Hand.Parts}}
+	arbor := on.Arbor.Weight(units.StandardGravity).In(units.Newton) - r.lifts(way, on, &h)
+	drives, holds := InnerRope, OuterRope
+	if way == In {
+		drives, holds = OuterRope, InnerRope
+	}
+	grip := r.partOf(drives)
+	start, pull, ok := r.handle(way, grip, on, arbor, &h)
+	out.On = drives
+	if ok && pull < 0 {
+		out.On, out.Runs = holds, true
+		grip = r.partOf(holds)
+		start, pull, ok = r.handle(way, grip, on, arbor, &h)
+	}
+	if !ok {
+		var p check.Problems
+		p.Add("hand", "", "a rope at the rail whose pull moves the arbor each way", ErrNoTravel)
+		return p.Err()
+	}
+	out.Lift = slices.Grow(out.Lift[:0], len(r.lift))[:len(r.lift)]
+	out.Blocks = append(s.Blocks[:0], r.blocks...)
+	for i := range r.lift {
+		l := &r.lift[i]
+		l.running(&out.Lift[i], way, l.start(way, on.Pulls[i].In(units.Newton), &h), -1, 0, &h, out.Blocks)
+	}
+	out.Pull = units.Force(max(0, pull))
+	r.hand.running(&out.Hand, way, start, grip, pull, &h, out.Blocks)
+	*s = out
+	return nil
+}
+
+func (r *Reeved) canRun(way Way) error {
 	var p check.Problems
 	if way != Out && way != In {
 		p.Add("way", way.String(), "out or in", units.ErrMissing)
@@ -123,40 +172,7 @@ func (r *Reeved) Run(trim units.Length, on Bodies, way Way) (Running, error) {
 	if r.lock < 0 {
 		p.Add("hand", "", "a hand line to pull on", units.ErrMissing)
 	}
-	if err := p.Err(); err != nil {
-		return Running{}, err
-	}
-	if err := on.validate(len(r.lift)); err != nil {
-		return Running{}, err
-	}
-	h := r.heights(y)
-	out := Running{Trim: trim, ArborTop: units.Length(y), Way: way, Lift: make([]RopeState, len(r.lift)), Blocks: slices.Clone(r.blocks)}
-	d := r.drive(&h, way)
-	var lifts float64
-	for i := range r.lift {
-		start := d.bear(&r.lift[i], on.Pulls[i].In(units.Newton))
-		lifts += d.body(Arbor).At(start, 0)
-		out.Lift[i] = d.state(start, 0, out.Blocks)
-	}
-	arbor := on.Arbor.Weight(units.StandardGravity).In(units.Newton) - lifts
-	idler := on.onIdler(d.idlerParts())
-	drives, holds := InnerRope, OuterRope
-	if way == In {
-		drives, holds = OuterRope, InnerRope
-	}
-	start, pull, ok := d.pull(r.partOf(drives), idler, arbor)
-	out.On = drives
-	if ok && pull < 0 {
-		out.On, out.Runs = holds, true
-		start, pull, ok = d.pull(r.partOf(holds), idler, arbor)
-	}
-	if !ok {
-		p.Add("hand", "", "a "+drives.String()+" at the rail whose pull the arbor answers", ErrNoTravel)
-		return Running{}, p.Err()
-	}
-	out.Pull = units.Force(max(0, pull))
-	out.Hand = d.state(start, pull, out.Blocks)
-	return out, nil
+	return p.Err()
 }
 
 // Band is the band of imbalance, referred to the batten, in which a set stays by itself with the lock open and no hand
@@ -182,15 +198,11 @@ func (r *Reeved) Stays(trim units.Length, on Bodies) (Band, error) {
 		carried += pull.In(units.Newton)
 	}
 	edge := func(way Way) units.Force {
-		d := r.drive(&h, way)
-		var arbor float64
-		for i := range r.lift {
-			start := d.bear(&r.lift[i], on.Pulls[i].In(units.Newton))
-			arbor += d.body(Arbor).At(start, 0)
-		}
+		arbor := r.lifts(way, on, &h)
 		if r.lock >= 0 {
-			start := d.bearIdler(on.onIdler(d.idlerParts()))
-			arbor += d.body(Arbor).At(start, 0)
+			onto := r.hand.forces(way, -1, &h)
+			start := (on.onIdler(r.idlerParts()) - onto[Idler].Plain) / onto[Idler].PerStart
+			arbor += onto[Arbor].At(start, 0)
 		}
 		return units.Force(r.imbalance(&h, carried, arbor))
 	}
@@ -198,120 +210,95 @@ func (r *Reeved) Stays(trim units.Length, on Bodies) (Band, error) {
 }
 
 func (r *Reeved) partOf(role Role) int {
-	for _, one := range r.rail {
-		if one.Role == role {
-			return one.part
+	for i := range r.rail {
+		if r.rail[i].Role == role {
+			return r.rail[i].part
 		}
 	}
 	return -1
 }
 
-// drive is scratch for tensions along ropes that run.
-type drive struct {
-	r      *Reeved
-	h      *rope.Heights
-	speeds *rope.Speeds
-	laid   *laid // the rope at hand
-	factor [maxStops]float64
-	part   [maxStops]float64
-	past   [maxStops]float64
-	from   [maxStops]rope.Tension
-	to     [maxStops]rope.Tension
-}
-
-func (r *Reeved) drive(h *rope.Heights, way Way) *drive {
-	return &drive{r: r, h: h, speeds: r.speeds(way)}
-}
-
 // idlerParts is how many parts of the hand line hold the idler.
-func (d *drive) idlerParts() float64 {
-	path := d.r.hand.path
-	n, _ := path.Pull(int(Idler), 0, len(path)-1, d.h)
+func (r *Reeved) idlerParts() float64 {
+	n, _ := r.hand.pull(Idler, 0, len(r.hand.path)-1, &rope.Heights{})
 	return n
 }
 
-// take works out the tensions of one rope, a hand on one of its parts or on none.
-func (d *drive) take(l *laid, grip int) {
-	d.laid = l
-	l.path.Run(d.speeds, d.h, d.part[:], d.past[:])
-	for i := 1; i < len(l.path)-1; i++ {
-		d.factor[i] = l.factor(i, d.past[i], d.h)
+// lifts is what all lift lines pull the arbor up with.
+func (r *Reeved) lifts(way Way, on Bodies, h *rope.Heights) (up float64) {
+	for i := range r.lift {
+		l := &r.lift[i]
+		onto := l.forces(way, -1, h)
+		up += onto[Arbor].At((on.Pulls[i].In(units.Newton)-onto[Batten].Plain)/onto[Batten].PerStart, 0)
 	}
-	l.path.Drive(l.weight, d.factor[:], grip, d.h, d.from[:], d.to[:])
+	return up
 }
 
-// factor is how many times the tension up to stop i is that past it. The tight side is the one the rope runs
-// to; a rope that does not run past a sheave has no side to be tight.
-func (l *laid) factor(i int, past float64, h *rope.Heights) float64 {
-	if l.drag[i] == 0 || math.Abs(past) < 1e-12 {
-		return 1
-	}
-	ax, az, _ := l.path.Part(i-1, h)
-	bx, bz, _ := l.path.Part(i, h)
-	k := rope.DragRatio(l.drag[i], ax, az, bx, bz)
-	if past < 0 {
-		return 1 / k
-	}
-	return k
-}
-
-// body is the upward force of the rope at hand on a body.
-func (d *drive) body(b Body) rope.Tension {
-	return d.laid.path.Lift(int(b), d.h, d.from[:], d.to[:])
-}
-
-// bear takes a lift line that bears a pull at the batten and gives the tension at its beginning.
-func (d *drive) bear(l *laid, pull float64) float64 {
-	d.take(l, -1)
-	t := d.body(Batten)
-	return (pull - t.Plain) / t.PerStart
-}
-
-// bearIdler takes the hand line, with no hand on it, that bears the idler.
-func (d *drive) bearIdler(weight float64) float64 {
-	d.take(&d.r.hand, -1)
-	t := d.body(Idler)
-	return (weight - t.Plain) / t.PerStart
-}
-
-// pull takes the hand line with a hand on one of its parts and gives the tension at its beginning and the pull at
-// which the idler is borne and the arbor held up by what is still wanted.
-func (d *drive) pull(part int, idler, arbor float64) (start, pull float64, ok bool) {
-	if part < 0 {
+// handle gives the tension at the hand line's beginning and the pull at a part of it at which the idler is borne
+// and the arbor is held up by as much as it still wants.
+func (r *Reeved) handle(way Way, grip int, on Bodies, arbor float64, h *rope.Heights) (start, pull float64, ok bool) {
+	if grip < 0 {
 		return 0, 0, false
 	}
-	d.take(&d.r.hand, part)
-	a, b := d.body(Idler), d.body(Arbor)
+	onto := r.hand.forces(way, grip, h)
+	a, b := onto[Idler], onto[Arbor]
 	det := float64(a.PerStart*b.PerPull) - float64(a.PerPull*b.PerStart)
 	if math.Abs(det) < 1e-9 {
 		return 0, 0, false
 	}
-	p, q := idler-a.Plain, arbor-b.Plain
+	p, q := on.onIdler(r.idlerParts())-a.Plain, arbor-b.Plain
 	start = (float64(p*b.PerPull) - float64(q*a.PerPull)) / det
 	pull = (float64(q*a.PerStart) - float64(p*b.PerStart)) / det
 	return start, pull, true
 }
 
-// state gives the rope at hand with its tensions, and adds the loads to the blocks.
-func (d *drive) state(start, pull float64, blocks []Block) RopeState {
-	l := d.laid
-	out := RopeState{Name: l.rope.Name, Parts: make([]Part, len(l.path)-1)}
-	for i := range out.Parts {
-		from, to := d.from[i].At(start, pull), d.to[i].At(start, pull)
-		for _, t := range []*float64{&from, &to} {
-			if *t < 0 {
-				// Rounding may leave a rope that bears nothing a hair below zero; that is not slack.
-				out.Slack = out.Slack || *t < -1e-6
-				*t = 0
-			}
+// start is the tension at the beginning of a lift line that bears a pull at the batten.
+func (l *laid) start(way Way, pull float64, h *rope.Heights) float64 {
+	t := l.forces(way, -1, h)[Batten]
+	return (pull - t.Plain) / t.PerStart
+}
+
+// forces gives the upward force of the rope on each body that moves, while it runs and a hand pulls down on one of its
+// parts, or on none.
+func (l *laid) forces(way Way, grip int, h *rope.Heights) (onto [bodies]rope.Tension) {
+	factor := l.factor[way-Out]
+	t := rope.Tension{PerStart: 1}
+	for i, d := range l.run {
+		if i > 0 {
+			t = t.Times(factor[i])
 		}
-		out.Parts[i] = Part{
-			From: l.rope.Path[i].Name, To: l.rope.Path[i+1].Name,
-			TensionFrom: units.Force(from), TensionTo: units.Force(to),
+		a, b := Body(l.path[i].Body), Body(l.path[i+1].Body)
+		if a >= Batten {
+			onto[a] = onto[a].Plus(t, d.up)
 		}
-		ux, uz, _ := l.path.Part(i, d.h)
-		load(blocks, l.block[i], float64(from*ux), float64(from*uz))
-		load(blocks, l.block[i+1], float64(-to*ux), float64(-to*uz))
+		t.Plain += float64(l.weight * (l.path.Height(i+1, h) - l.path.Height(i, h)))
+		if i == grip {
+			t.PerPull += d.sense()
+		}
+		if b >= Batten {
+			onto[b] = onto[b].Plus(t, -d.up)
+		}
 	}
-	return out
+	return onto
+}
+
+// sense is 1 where the part rises, else −1: above a hand that pulls down the rope bears the pull too.
+func (d direction) sense() float64 { return math.Copysign(1, d.up) }
+
+// running fills in the tensions along the rope while it runs, and adds the loads to the blocks.
+func (l *laid) running(out *RopeState, way Way, start float64, grip int, pull float64, h *rope.Heights, blocks []Block) {
+	l.ready(out)
+	factor := l.factor[way-Out]
+	t := start
+	for i, d := range l.run {
+		if i > 0 {
+			t = float64(t * factor[i])
+		}
+		from := out.bear(t)
+		t += float64(l.weight * (l.path.Height(i+1, h) - l.path.Height(i, h)))
+		if i == grip {
+			t += float64(pull * d.sense())
+		}
+		l.part(out, i, from, out.bear(t), blocks)
+	}
 }

@@ -132,72 +132,101 @@ func (s State) On(body Body) Vector {
 // out of the block loads. The error tells a trim beyond Reach, or bodies that do
 // not fit: a pull for each lift line, finite and not negative.
 func (r *Reeved) At(trim units.Length, on Bodies) (State, error) {
+	var s State
+	if err := r.AtInto(&s, trim, on); err != nil {
+		return State{}, err
+	}
+	return s, nil
+}
+
+// AtInto is At for who asks often: it fills s, whose slices it uses again where they have room, so that nothing is
+// allocated. After an error s is as it was.
+func (r *Reeved) AtInto(s *State, trim units.Length, on Bodies) error {
 	y, err := r.arborTop(trim)
 	if err != nil {
-		return State{}, err
+		return err
 	}
 	if err := on.validate(len(r.lift)); err != nil {
-		return State{}, err
+		return err
 	}
 	h := r.heights(y)
-	st := State{Trim: trim, ArborTop: units.Length(y), Lift: make([]RopeState, len(r.lift)), Blocks: slices.Clone(r.blocks)}
+	st := State{Trim: trim, ArborTop: units.Length(y), Lift: s.Lift, Hand: RopeState{Parts: s.Hand.Parts}}
+	st.Lift = slices.Grow(st.Lift[:0], len(r.lift))[:len(r.lift)]
+	st.Blocks = append(s.Blocks[:0], r.blocks...)
 	if r.lock >= 0 {
 		st.Blocks = append(st.Blocks, Block{Name: RopeLock, On: Rail})
 	}
-
 	var carried float64
 	for i := range r.lift {
 		l := &r.lift[i]
 		pull := on.Pulls[i].In(units.Newton)
 		carried += pull
-		n, s := l.path.Pull(int(Batten), 0, len(l.path)-1, &h)
-		st.Lift[i] = l.walk((pull-float64(l.weight*s))/n, 0, math.MaxInt, &h, st.Blocks)
+		n, w := l.pull(Batten, 0, len(l.path)-1, &h)
+		l.still(&st.Lift[i], (pull-float64(l.weight*w))/n, 0, math.MaxInt, &h, st.Blocks)
 	}
 	imbalance := r.imbalance(&h, carried, on.Arbor.Weight(units.StandardGravity).In(units.Newton))
 	st.Imbalance = units.Force(imbalance)
 	if r.lock >= 0 {
-		path, last := r.hand.path, len(r.hand.path)-1
-		n, s := path.Pull(int(Idler), 0, last, &h)
-		below := (on.onIdler(n) - float64(r.hand.weight*s)) / n
-		parts, _ := path.Pull(int(Arbor), r.lock+1, last, &h)
+		hand, last := &r.hand, len(r.hand.path)-1
+		n, w := hand.pull(Idler, 0, last, &h)
+		below := (on.onIdler(n) - float64(hand.weight*w)) / n
+		parts, _ := hand.pull(Arbor, r.lock+1, last, &h)
 		asked := imbalance * r.ratio / parts
-		grip := below + float64(r.hand.weight*r.lockHeight)
+		grip := below + float64(hand.weight*r.lockHeight)
 		held := min(asked, grip) // the rope above the lock has no more to give up
 		st.Lock, st.Grip = units.Force(asked), units.Force(grip)
-		st.Hand = r.hand.walk(below, -held, r.lock, &h, st.Blocks)
+		hand.still(&st.Hand, below, -held, r.lock, &h, st.Blocks)
 		st.Hand.Slack = st.Hand.Slack || asked > grip
 		st.Blocks[len(r.blocks)] = Block{Name: RopeLock, On: Rail, Load: Vector{Up: units.Force(-held)}}
 	}
-	return st, nil
+	*s = st
+	return nil
 }
 
-// walk gives the tensions c + w·z along the path, with c raised by jump from the
+// still fills in the tensions c + w·z along the path, with c raised by jump from the
 // upper end of part lock onward, and adds the loads to the blocks.
-func (l *laid) walk(c, jump float64, lock int, h *rope.Heights, blocks []Block) RopeState {
-	out := RopeState{Name: l.rope.Name, Parts: make([]Part, len(l.path)-1)}
+func (l *laid) still(out *RopeState, c, jump float64, lock int, h *rope.Heights, blocks []Block) {
+	l.ready(out)
 	tension := func(stop int) float64 {
 		t := c + float64(l.weight*l.path.Height(stop, h))
 		if stop > lock {
 			t += jump
 		}
-		if t < 0 {
-			// Rounding may leave a rope that bears nothing a hair below zero; that is not slack.
-			out.Slack = out.Slack || t < -1e-6
-			return 0
-		}
-		return t
+		return out.bear(t)
 	}
+	to := tension(0)
 	for i := range out.Parts {
-		from, to := tension(i), tension(i+1)
-		out.Parts[i] = Part{
-			From: l.rope.Path[i].Name, To: l.rope.Path[i+1].Name,
-			TensionFrom: units.Force(from), TensionTo: units.Force(to),
-		}
-		ux, uz, _ := l.path.Part(i, h)
-		load(blocks, l.block[i], float64(from*ux), float64(from*uz))
-		load(blocks, l.block[i+1], float64(-to*ux), float64(-to*uz))
+		from := to
+		to = tension(i + 1)
+		l.part(out, i, from, to, blocks)
 	}
-	return out
+}
+
+// ready gives a rope's state the rope's name, and room for its parts.
+func (l *laid) ready(out *RopeState) {
+	out.Name, out.Slack = l.rope.Name, false
+	out.Parts = slices.Grow(out.Parts[:0], len(l.run))[:len(l.run)]
+}
+
+// part fills in one part and adds what it pulls with to the blocks at its ends.
+func (l *laid) part(out *RopeState, i int, from, to float64, blocks []Block) {
+	out.Parts[i] = Part{
+		From: l.rope.Path[i].Name, To: l.rope.Path[i+1].Name,
+		TensionFrom: units.Force(from), TensionTo: units.Force(to),
+	}
+	d := l.run[i]
+	load(blocks, l.block[i], float64(from*d.across), float64(from*d.up))
+	load(blocks, l.block[i+1], float64(-to*d.across), float64(-to*d.up))
+}
+
+// bear takes a tension that may be below zero, where the rope is slack.
+func (r *RopeState) bear(t float64) float64 {
+	if t < 0 {
+		// Rounding may leave a rope that bears nothing a hair below zero; that is not slack.
+		r.Slack = r.Slack || t < -1e-6
+		return 0
+	}
+	return t
 }
 
 func load(blocks []Block, i int, across, up float64) {

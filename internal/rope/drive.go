@@ -32,50 +32,14 @@ func (t Tension) At(start, pull float64) float64 {
 	return t.Plain + float64(t.PerStart*start) + float64(t.PerPull*pull)
 }
 
-func (t Tension) times(k float64) Tension {
+// Times is the tension past a sheave at which it changes by a factor.
+func (t Tension) Times(k float64) Tension {
 	return Tension{float64(t.Plain * k), float64(t.PerStart * k), float64(t.PerPull * k)}
 }
 
-// Drive fills in the tension at both ends of each part, of a rope of weight w per length that runs slowly.
-// Past stop i the tension is factor[i] times that up to it. A hand pulls down on part grip at a
-// height; a grip of −1 is no hand. Along a part tension grows with height by the rope's own weight.
-func (p Path) Drive(w float64, factor []float64, grip int, h *Heights, from, to []Tension) {
-	t := Tension{PerStart: 1}
-	for i := range len(p) - 1 {
-		if i > 0 {
-			t = t.times(factor[i])
-		}
-		from[i] = t
-		rise := p.Height(i+1, h) - p.Height(i, h)
-		t.Plain += float64(w * rise)
-		if i == grip {
-			// Above the hand the rope bears what it bears below and the pull.
-			if rise > 0 {
-				t.PerPull++
-			} else {
-				t.PerPull--
-			}
-		}
-		to[i] = t
+// Plus adds what another tension does in a direction.
+func (t Tension) Plus(u Tension, along float64) Tension {
+	return Tension{
+		t.Plain + float64(u.Plain*along), t.PerStart + float64(u.PerStart*along), t.PerPull + float64(u.PerPull*along),
 	}
-}
-
-// Lift is the upward force on a body of a rope with such tensions.
-func (p Path) Lift(body int, h *Heights, from, to []Tension) Tension {
-	var sum Tension
-	add := func(t Tension, uz float64) {
-		sum.Plain += float64(t.Plain * uz)
-		sum.PerStart += float64(t.PerStart * uz)
-		sum.PerPull += float64(t.PerPull * uz)
-	}
-	for i := range len(p) - 1 {
-		_, uz, _ := p.Part(i, h)
-		if p[i].Body == body {
-			add(from[i], uz)
-		}
-		if p[i+1].Body == body {
-			add(to[i], -uz)
-		}
-	}
-	return sum
 }
