@@ -8,7 +8,7 @@ import (
 // Feel is what the ropes at the rail tell before the lock is opened: the lock grips the outer rope, the set is at
 // rest, and a hand on each of the two live ropes feels which is the tighter. There is no drag in it.
 type Feel struct {
-	Trim  units.Length `json:"trim"`
+	Trim  units.Length `json:"trim"`  // of the batten
 	Inner units.Force  `json:"inner"` // tension of the inner rope, at the lock's height
 	Outer units.Force  `json:"outer"` // tension of the outer rope, just above the lock
 	// Tight is the rope that is tighter by More: the inner one while the set is batten-heavy, the outer

@@ -36,6 +36,7 @@ type Reeved struct {
 	down, up   float64 // how far the arbor may move from there before two stops of some part meet
 	blocks     []Block // names and bodies; loads zero
 	rail       []RailRope
+	ropes      straightLine // imbalance that the ropes' own weight makes, N
 }
 
 // laid is a rope as the kernel takes it. block tells, for each stop, which of
@@ -46,6 +47,9 @@ type laid struct {
 	weight float64 // N/m
 	block  []int
 	drag   []float64 // coefficient of each stop's sheave
+
+	parts  float64      // at the batten
+	batten straightLine // what the rope's own weight adds there to the tension at height 0 times the parts, N
 
 	// Directions do not change on the way: parts whose length changes hang plumb, the others stand still.
 	run    []direction  // of each part
@@ -178,6 +182,7 @@ func (r Reeving) Rig() (*Reeved, error) {
 		out.hand.drive(out.speeds(Out), &h)
 		out.findRail(&h)
 	}
+	out.straighten()
 	out.limitTravel(&h)
 	return out, nil
 }

@@ -204,7 +204,7 @@ func (r *Reeved) Stays(trim units.Length, on Bodies) (Band, error) {
 			start := (on.onIdler(r.idlerParts()) - onto[Idler].Plain) / onto[Idler].PerStart
 			arbor += onto[Arbor].At(start, 0)
 		}
-		return units.Force(r.imbalance(&h, carried, arbor))
+		return units.Force(r.imbalance(y, carried, arbor))
 	}
 	return Band{ArborHeavy: edge(Out), BattenHeavy: edge(In)}, nil
 }
@@ -294,11 +294,11 @@ func (l *laid) running(out *RopeState, way Way, start float64, grip int, pull fl
 		if i > 0 {
 			t = float64(t * factor[i])
 		}
-		from := out.bear(t)
+		from := borne(t, out)
 		t += float64(l.weight * (l.path.Height(i+1, h) - l.path.Height(i, h)))
 		if i == grip {
 			t += float64(pull * d.sense())
 		}
-		l.part(out, i, from, out.bear(t), blocks)
+		l.part(out, i, from, borne(t, out), blocks)
 	}
 }

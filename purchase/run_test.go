@@ -5,12 +5,20 @@ import (
 	"math"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 
 	"example.com/steelyard/internal/near"
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/units"
 )
+
+func same[T any](t *testing.T, want, got T) {
+	t.Helper()
+	if d := cmp.Diff(want, got); d != "" {
+		t.Error(d)
+	}
+}
 
 func evenly(lines int, each units.Force) []units.Force {
 	pulls := make([]units.Force, lines)

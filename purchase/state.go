@@ -161,10 +161,9 @@ func (r *Reeved) AtInto(s *State, trim units.Length, on Bodies) error {
 		l := &r.lift[i]
 		pull := on.Pulls[i].In(units.Newton)
 		carried += pull
-		n, w := l.pull(Batten, 0, len(l.path)-1, &h)
-		l.still(&st.Lift[i], (pull-float64(l.weight*w))/n, 0, math.MaxInt, &h, st.Blocks)
+		l.still(&st.Lift[i], (pull-l.batten.at(y-r.top))/l.parts, 0, math.MaxInt, &h, st.Blocks)
 	}
-	imbalance := r.imbalance(&h, carried, on.Arbor.Weight(units.StandardGravity).In(units.Newton))
+	imbalance := r.imbalance(y, carried, on.Arbor.Weight(units.StandardGravity).In(units.Newton))
 	st.Imbalance = units.Force(imbalance)
 	if r.lock >= 0 {
 		hand, last := &r.hand, len(r.hand.path)-1
@@ -192,7 +191,7 @@ func (l *laid) still(out *RopeState, c, jump float64, lock int, h *rope.Heights,
 		if stop > lock {
 			t += jump
 		}
-		return out.bear(t)
+		return borne(t, out)
 	}
 	to := tension(0)
 	for i := range out.Parts {
@@ -219,11 +218,11 @@ func (l *laid) part(out *RopeState, i int, from, to float64, blocks []Block) {
 	load(blocks, l.block[i+1], float64(-to*d.across), float64(-to*d.up))
 }
 
-// bear takes a tension that may be below zero, where the rope is slack.
-func (r *RopeState) bear(t float64) float64 {
+// borne is what a rope bears of a tension that may be below zero: then it is slack, and out is told.
+func borne(t float64, out *RopeState) float64 {
 	if t < 0 {
 		// Rounding may leave a rope that bears nothing a hair below zero; that is not slack.
-		r.Slack = r.Slack || t < -1e-6
+		out.Slack = out.Slack || t < -1e-6
 		return 0
 	}
 	return t
@@ -241,7 +240,9 @@ func (b Bodies) validate(lines int) error {
 		p.Add("pulls", strconv.Itoa(len(b.Pulls)), "one for each of the "+strconv.Itoa(lines)+" lift lines", units.ErrOutOfRange)
 	}
 	for i, f := range b.Pulls {
-		check.NotNegative(&p, "pulls["+strconv.Itoa(i)+"]", f)
+		if !(f >= 0 && f <= 1e12) { // only then is a name wanted
+			check.NotNegative(&p, "pulls["+strconv.Itoa(i)+"]", f)
+		}
 	}
 	check.NotNegative(&p, "arbor", b.Arbor)
 	check.NotNegative(&p, "idler", b.Idler)

@@ -25,6 +25,7 @@ var plainNumbers = map[string]string{
 	"purchase.Drag":                      "difference of two tensions over their resultant",
 	"purchase.Drag.Factor()":             "tension on one side of a sheave over the other's",
 	"purchase.DragPerHalfTurn(factor)":   "tension on one side of a sheave over the other's",
+	"purchase.RailRope.Speed":            "rope's speed over the batten's",
 	"purchase.Kind.Ratio()":              "batten travel over arbor travel",
 	"purchase.Reeved.Ratio()":            "batten travel over arbor travel, from the paths",
 	"purchase.Reeved.HandRatio()":        "hand line travel over batten travel",
