@@ -209,10 +209,12 @@ func (l *laid) ready(out *RopeState) {
 
 // part fills in one part and adds what it pulls with to the blocks at its ends.
 func (l *laid) part(out *RopeState, i int, from, to float64, blocks []Block) {
-	out.Parts[i] = Part{
-		From: l.rope.Path[i].Name, To: l.rope.Path[i+1].Name,
-		TensionFrom: units.Force(from), TensionTo: units.Force(to),
+	p := &out.Parts[i]
+	// To compare names that are there already costs less than to write them.
+	if a, b := l.rope.Path[i].Name, l.rope.Path[i+1].Name; p.From != a || p.To != b {
+		p.From, p.To = a, b
 	}
+	p.TensionFrom, p.TensionTo = units.Force(from), units.Force(to)
 	d := l.run[i]
 	load(blocks, l.block[i], float64(from*d.across), float64(from*d.up))
 	load(blocks, l.block[i+1], float64(-to*d.across), float64(-to*d.up))
