@@ -242,7 +242,7 @@ func (b Bodies) validate(lines int) error {
 		p.Add("pulls", strconv.Itoa(len(b.Pulls)), "one for each of the "+strconv.Itoa(lines)+" lift lines", units.ErrOutOfRange)
 	}
 	for i, f := range b.Pulls {
-		if !(f >= 0 && f <= 1e12) { // only then is a name wanted
+		if !(f >= 0 && f <= 1e6*units.Newton) { // only then is a name wanted
 			check.NotNegative(&p, "pulls["+strconv.Itoa(i)+"]", f)
 		}
 	}
