@@ -9,17 +9,27 @@ type Deflection struct {
 	Highest DeflectionAt `json:"highest"` // the place furthest above it, or least below
 }
 
-// DeflectionAt is how far the pipe stands below level at a place, negative where it stands above. Level
-// is where the ends of lines of the right length are before they stretch.
+// DeflectionAt is how far the middle of the pipe stands below the straight level line through the ends of
+// the lift lines, and where along the batten. Negative is above that line.
+//
+// The ends are taken as they would hang with no pull and no trim error. So a line that stretches, or has been
+// left long, shows as deflection as well as the bending of the pipe.
 type DeflectionAt struct {
 	Below units.Length `json:"below"`
 	At    units.Length `json:"at"` // along the batten
 }
 
-// Deflection gives the lowest and the highest place of the pipe at a trim, the tips included, with what the
-// lines stretch and are off. It follows from the pipe's stiffness and is only as good as the Modulus of its
-// [Tube]. A batten on a single tight line is balanced there and may lean any way: it is taken as level
-// over that line. The errors are those of [Rigged.Share].
+// Deflection gives the lowest and the highest place of the pipe at a trim, anywhere from end to end. Of places
+// that are equally low or high to within rounding it is the one nearest the arbor. The errors are those of
+// [Rigged.Share].
+//
+// It is in inverse proportion to the pipe's bending stiffness, Tube.Modulus times [Tube.SecondMoment]: unlike
+// tensions on rigid lines it is no better than the modulus and the wall that were given. It is elastic, counts from a
+// pipe that is straight when nothing pulls on it, and is for small slopes: a deflection of a tenth of the span is
+// beyond it, whatever the figure. Give in joints and splices, and the set that a batten has taken, come on top.
+//
+// Where one line alone carries, the batten balances on it and nothing tells how it leans: it is taken as level over
+// that line.
 func (r *Rigged) Deflection(trim units.Length) (Deflection, error) {
 	w := r.layout.Borrow()
 	defer w.Return()

@@ -113,6 +113,18 @@ func fromLoad(l Stretch, taper, x float64) float64 {
 	return sum
 }
 
+// Equal places to the left and the right: the left one is given, whatever rounding says.
+func TestBendTiesGoLeft(t *testing.T) {
+	x := make([]float64, 8)
+	for i := range x {
+		x[i] = float64(i)*1.7 + 0.3
+	}
+	low, high := held(x, []Stretch{{0.3, x[7]}}, 100).Bend()
+	if low.At > x[1] || high.At > x[2] {
+		t.Errorf("lowest %v, highest %v: want both near the left end", low, high)
+	}
+}
+
 // A beam balanced on its one tight line is taken as level there: two cantilevers, qa⁴/8 at their tips.
 func TestBendOnOneLine(t *testing.T) {
 	w := NewLayout(Beam{Lines: []float64{2}, Loads: []Stretch{{0, 4}}}).Work()
