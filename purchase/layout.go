@@ -70,6 +70,7 @@ func (l Layout) Validate() error {
 	}
 	check.NotNegative(&p, "lift_line_mass", l.LiftMass)
 	check.NotNegative(&p, "hand_line_mass", l.HandMass)
+	l.Drag.fault(&p, "drag")
 
 	// Heights are held against each other only where both can be.
 	trim := check.Finite(&p, "trim", l.Trim)

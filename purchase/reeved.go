@@ -338,6 +338,7 @@ func (rp Rope) validate() error {
 		}
 		check.Finite(&p, field+".across", s.Across)
 		check.Finite(&p, field+".height", s.Height)
+		s.Drag.fault(&p, field+".drag")
 		if i > 0 && s.On == rp.Path[i-1].On && s.Across == rp.Path[i-1].Across && s.Height == rp.Path[i-1].Height {
 			p.Add(field, strconv.Quote(s.Name), "a place of its own, apart from the stop before it", units.ErrDuplicate)
 		}

@@ -14,7 +14,7 @@ import (
 var layoutFields = map[string]string{
 	"kind": "purchase", "head_block": "head_block", "dead_end": "dead_ends", "rail": "rail", "idler": "idler.height",
 	"arbor_length": "arbor.length", "lift_line_mass": "lift_line", "hand_line_mass": "hand_line",
-	"trim": "made_off", "arbor_top": "run.upper_stop",
+	"drag": "drag", "trim": "made_off", "arbor_top": "run.upper_stop",
 }
 
 // rename gives the faults of the rigging's layout under the names that the reader

@@ -28,6 +28,7 @@ type Rigged struct {
 	balance Balance
 	ample   arbor.Stack // what would be stacked were there enough pieces of every kind
 	states  []State     // at low trim, where the load may turn between, and at high trim
+	hands   []Hand      // at the same trims
 	checks  []Check
 }
 
@@ -168,7 +169,11 @@ func (s Set) compute(stock arbor.Stock) (*Rigged, error) {
 		if err != nil {
 			return nil, err
 		}
-		r.states = append(r.states, st)
+		hands, err := r.hand(st)
+		if err != nil {
+			return nil, err
+		}
+		r.states, r.hands = append(r.states, st), append(r.hands, hands)
 	}
 	r.checks = r.check()
 	return r, nil

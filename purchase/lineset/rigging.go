@@ -29,6 +29,9 @@ type Rigging struct {
 	LiftLine units.LineMass `json:"lift_line"` // mass per length of each lift line; zero: its weight is left out
 	HandLine units.LineMass `json:"hand_line"` // mass per length of the hand line; zero: its weight is left out
 
+	// Drag is that of every sheave of the set. Zero: frictionless blocks, and hand pulls come out too small.
+	Drag purchase.Drag `json:"drag,omitzero"`
+
 	// MadeOff says how the lift lines are made off: the batten's trim while the
 	// arbor stands against its upper stop. It is the lowest trim that the set reaches.
 	MadeOff units.Length `json:"made_off"`
@@ -52,6 +55,7 @@ type Limits struct {
 	HeadBlock    ForceLimit  `json:"head_block,omitzero"`     // load on the head block
 	DeadEnd      ForceLimit  `json:"dead_end,omitzero"`       // pull on a lift line's dead end
 	OutOfBalance ForceLimit  `json:"out_of_balance,omitzero"` // imbalance referred to the batten, either way
+	HandPull     ForceLimit  `json:"hand_pull,omitzero"`      // pull of one person on the hand line
 	Pipe         StressLimit `json:"pipe,omitzero"`           // bending stress in the batten
 }
 
@@ -76,6 +80,7 @@ func (l Limits) validate() error {
 	limit(&p, "head_block", l.HeadBlock.Max, l.HeadBlock.Basis)
 	limit(&p, "dead_end", l.DeadEnd.Max, l.DeadEnd.Basis)
 	limit(&p, "out_of_balance", l.OutOfBalance.Max, l.OutOfBalance.Basis)
+	limit(&p, "hand_pull", l.HandPull.Max, l.HandPull.Basis)
 	limit(&p, "pipe", l.Pipe.Max, l.Pipe.Basis)
 	return p.Err()
 }
@@ -102,6 +107,7 @@ func (r Rigging) layout() purchase.Layout {
 		ArborLength: r.Arbor.Length,
 		LiftMass:    r.LiftLine,
 		HandMass:    r.HandLine,
+		Drag:        r.Drag,
 		Trim:        r.MadeOff,
 		ArborTop:    r.Run.UpperStop,
 	}

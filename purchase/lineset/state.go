@@ -43,15 +43,20 @@ func (r *Rigged) At(trim units.Length) (State, error) {
 	if err != nil {
 		return State{}, err
 	}
-	pulls := make([]units.Force, len(share.Lines))
-	for i, line := range share.Lines {
-		pulls[i] = line.Tension
-	}
-	ropes, err := r.ropes.At(trim, purchase.Bodies{Pulls: pulls, Arbor: r.counter.Arbor, Idler: r.set.Rigging.Idler.Mass})
+	ropes, err := r.ropes.At(trim, r.bodies(share))
 	if err != nil {
 		return State{}, err
 	}
 	return State{Trim: trim, Carried: share.Carried, Share: share, Ropes: ropes}, nil
+}
+
+// bodies is what hangs on the ropes.
+func (r *Rigged) bodies(share load.Share) purchase.Bodies {
+	pulls := make([]units.Force, len(share.Lines))
+	for i, line := range share.Lines {
+		pulls[i] = line.Tension
+	}
+	return purchase.Bodies{Pulls: pulls, Arbor: r.counter.Arbor, Idler: r.set.Rigging.Idler.Mass}
 }
 
 // Imbalance is the out of balance at any trim that the set reaches, referred to
