@@ -184,7 +184,7 @@ func (b Batten) conditioned(p *check.Problems) {
 	}
 	bending := float64(b.Pipe.Modulus) * float64(b.Pipe.SecondMoment())
 	cube := func(l units.Length) float64 { m := float64(l); return m * m * m }
-	span := cube((b.Lines[n-1].At-b.Lines[0].At).Scale(1/float64(n-1))) / bending // how far a span of pipe gives
+	span := cube((b.Lines[n-1].At - b.Lines[0].At).Scale(1/float64(n-1))) / bending // how far a span of pipe gives
 	least, low, high := b.Length, b.Lines[0].Long, b.Lines[0].Long
 	for i, l := range b.Lines {
 		if c := l.give() / span; c > mostGive {

@@ -244,3 +244,22 @@ func exampleTube() load.Tube {
 func exampleBatten() load.Batten {
 	return load.Batten{Length: 42 * units.Foot, Pipe: exampleTube(), Lines: load.Spaced(1*units.Foot, 10*units.Foot, 5)}
 }
+
+// How far the pipe bends under an electric, and where.
+func ExampleRigged_Deflection() {
+	rigged, err := exampleBatten().Rig(load.Hang{{Mass: 312 * units.Pound, From: 6 * units.Foot, To: 36 * units.Foot}})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	bend, err := rigged.Deflection(20 * units.Foot)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("lowest: %.3f in below level at %s\n", bend.Lowest.Below.In(units.Inch), units.US.Format(bend.Lowest.At))
+	fmt.Printf("highest: %.3f in above level at %s\n", -bend.Highest.Below.In(units.Inch), units.US.Format(bend.Highest.At))
+	// Output:
+	// lowest: 0.068 in below level at 5' 7 5/16"
+	// highest: 0.023 in above level at 0' 0"
+}

@@ -77,6 +77,76 @@ func FuzzRig(f *testing.F) {
 	})
 }
 
+// FuzzQuestions: lines that stretch and are off, an item that leans, and every question asked of what Rig takes:
+// an error or finite figures, and tensions that hold the weight.
+func FuzzQuestions(f *testing.F) {
+	f.Add(12.0, 0.05, 2e11, uint8(5), 2e6, 30.0, 0.01, -0.005, 0.5, 80.0, 1.0, 9.0, 60.0, 2.0, 7.0, 2000.0, 1e8, uint8(2), 5.0)
+	f.Add(6.0, 0.05, 2e11, uint8(3), 0.0, 0.0, 0.0, 0.05, -1.0, 1e-3, 0.0, 6.0, 0.0, 0.0, 6.0, 1e3, 0.0, uint8(1), 0.0)
+	f.Add(1000.0, 1e-9, 1e12, uint8(64), 1e-9, 1e4, 10.0, -10.0, 1.0, 1e12, 0.2, 0.2, 1e12, 1e12, -1.0, 1e12, 1e12, uint8(63), 1e12)
+	f.Add(2.0, 2.0, 1e-9, uint8(2), 1e12, 1e-9, 1e-9, 0.0, 0.0, 1.0, 1.0, 1.0, 5.0, 0.0, 2.0, 1e-9, 1e-9, uint8(0), 1.0)
+	f.Add(9.0, 0.06, 2e11, uint8(9), 1e6, 40.0, 0.002, 0.1, -0.3, 300.0, 2.0, 2.1, 10.0, 8.0, 9.0, 1e4, 2e8, uint8(8), 3.0)
+	f.Fuzz(func(t *testing.T, length, outer, modulus float64, n uint8, ea, path, long, step, taper, mass, from, to,
+		rover, roverFrom, roverTo, lineLimit, stressLimit float64, line uint8, trim float64) {
+		b := load.Batten{
+			Length: units.Length(length),
+			Pipe:   load.Tube{Outer: units.Length(outer), Wall: units.Length(outer / 10), Density: load.SteelDensity, Modulus: units.Stress(modulus)},
+			Lines:  load.Spaced(0, units.Length(length/max(1, float64(n)-1)), int(n)),
+		}
+		for i := range b.Lines {
+			if i%3 != 1 {
+				b.Lines[i].EA, b.Lines[i].Path = units.Force(ea), units.Length(path+float64(i))
+			}
+			b.Lines[i].Long = units.Length(long + step*float64(i%4))
+		}
+		r, err := b.Rig(load.Hang{{Mass: units.Mass(mass), From: units.Length(from), To: units.Length(to), Taper: taper}})
+		if err != nil {
+			_ = err.Error()
+			return
+		}
+		at, limits := units.Length(trim), load.Limits{Line: units.Force(lineLimit), Stress: units.Stress(stressLimit)}
+		check := func(v any, err error) bool {
+			if err == nil {
+				finite(t, reflect.ValueOf(v))
+			} else {
+				_ = err.Error()
+			}
+			return err == nil
+		}
+		s, err := r.Share(at)
+		if check(s, err) {
+			var sum units.Force
+			for _, l := range s.Lines {
+				if l.Tension < 0 || l.Gap < 0 || float64(l.Tension)*float64(l.Gap) != 0 {
+					t.Fatalf("%+v of %+v", l, b)
+				}
+				sum += l.Tension
+			}
+			if d := units.Abs(sum - s.Weight); d > s.Weight.Scale(1e-6) {
+				t.Fatalf("tensions add up to %v of %v: %+v", sum, s.Weight, b)
+			}
+			check(s.Use(limits), nil)
+		}
+		bend, err := r.Deflection(at)
+		check(bend, err)
+		envelope, err := r.Envelope(at, units.Mass(rover), units.Length(roverFrom), units.Length(roverTo))
+		if check(envelope, err) {
+			for _, l := range envelope.Lines {
+				if l.Least.Tension < 0 || l.Most.Tension < l.Least.Tension {
+					t.Fatalf("%+v of %+v", l, b)
+				}
+			}
+		}
+		allowed, err := r.PointAllowed(at, units.Length(roverFrom), units.Length(roverTo), limits)
+		if check(allowed, err) && allowed.Mass < 0 {
+			t.Fatalf("%+v", allowed)
+		}
+		tolerance, err := r.TrimTolerance(at, int(line), limits)
+		if check(tolerance, err) && (tolerance.Short.By < 0 || tolerance.Long.By < 0) {
+			t.Fatalf("%+v", tolerance)
+		}
+	})
+}
+
 // finite walks over every number in a result.
 func finite(t *testing.T, v reflect.Value) {
 	switch v.Kind() {

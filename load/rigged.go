@@ -143,21 +143,11 @@ func (r *Rigged) Share(trim units.Length) (Share, error) {
 // ShareInto is Share for who asks often: it fills s, whose Lines it uses again where they have room, so
 // that nothing is allocated. After an error s is as it was.
 func (r *Rigged) ShareInto(s *Share, trim units.Length) error {
-	var p check.Problems
-	if !check.Finite(&p, "trim", trim) {
-		return p.Err()
-	}
 	w := r.layout.Borrow()
 	defer w.Return()
-	carried, centre := r.lay(w, trim, false)
-	if out := max(r.lines[0]-centre, centre-r.lines[len(r.lines)-1]); out > r.reach() {
-		return r.tip(trim, false, centre)
-	}
-	w.LoadWeights()
-	if !w.Hang(2 * float64(r.reach())) {
-		// The centre of gravity is inside, so that this cannot be; rather an error than a
-		// wrong figure.
-		return r.tip(trim, false, centre)
+	carried, centre, err := r.solve(w, trim)
+	if err != nil {
+		return err
 	}
 	sag, hog, shear := w.Extremes()
 	*s = Share{
@@ -182,6 +172,25 @@ func (r *Rigged) ShareInto(s *Share, trim units.Length) error {
 		}
 	}
 	return nil
+}
+
+// solve hangs what is carried at the trim on the lines, and gives its mass and centre.
+func (r *Rigged) solve(w *beam.Work, trim units.Length) (carried units.Mass, centre units.Length, err error) {
+	var p check.Problems
+	if !check.Finite(&p, "trim", trim) {
+		return 0, 0, p.Err()
+	}
+	carried, centre = r.lay(w, trim, false)
+	if out := max(r.lines[0]-centre, centre-r.lines[len(r.lines)-1]); out > r.reach() {
+		return 0, 0, r.tip(trim, false, centre)
+	}
+	w.LoadWeights()
+	if !w.Hang(2 * float64(r.reach())) {
+		// The centre of gravity is inside, so that this cannot be; rather an error than a
+		// wrong figure.
+		return 0, 0, r.tip(trim, false, centre)
+	}
+	return carried, centre, nil
 }
 
 // lay fills in the weights at the trim, or just above it, and gives the mass that is carried

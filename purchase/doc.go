@@ -19,6 +19,15 @@
 // drag its tension does not change at a sheave, and along a part it grows with
 // height by the rope's own weight: that gives the forces.
 //
+// Beside the whole reeving there are questions about one rope, which need no layout:
+//
+//	drag.Factor(turn)                         // tight side over slack side of a sheave
+//	tackle.Pull(load, drag)                   // on the lead line of a block and fall
+//	purchase.TurnsWanted(pull, hand, 0.2)     // wraps round a rail, to be tended
+//	purchase.StandardRope("1/4 in 7x19 galvanised")
+//	use.Check(pull, 8)                        // strength over ends and sheaves, design factor
+//	purchase.FleetAngle(offset, lead)
+//
 // The package knows neither pipes nor pieces of counterweight: what hangs and what
 // answers it reach it as masses and pulls.
 //
@@ -32,7 +41,7 @@
 //
 // # Limits of the model
 //
-// The set is at rest and has no drag; sheaves are points; bodies move up and down
+// A Reeved set is at rest and has no drag; sheaves are points; bodies move up and down
 // only; parts that change their length hang plumb; ropes do not stretch; the sag of
 // level runs is left out. The idler is free in its guides.
 //

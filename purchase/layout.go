@@ -54,6 +54,7 @@ type Layout struct {
 	ArborLength units.Length   `json:"arbor_length"`   // between the fastenings at its top and its foot
 	LiftMass    units.LineMass `json:"lift_line_mass"` // of each lift line; zero: weightless
 	HandMass    units.LineMass `json:"hand_line_mass"` // of the hand line; zero: weightless
+	Drag        Drag           `json:"drag,omitzero"`  // of every sheave
 
 	// The lines are made off so that the batten is at Trim while the arbor's top is at ArborTop.
 	Trim     units.Length `json:"trim"`
@@ -145,6 +146,9 @@ func (l Layout) Reeving() Reeving {
 		}
 		r.Lift[i] = Rope{Name: "lift line " + strconv.Itoa(n), Mass: l.LiftMass, Path: path}
 	}
+	for _, rp := range r.Lift {
+		dragged(rp.Path, l.Drag)
+	}
 	var hand []Stop
 	if l.Kind == Double {
 		hand = append(hand, Stop{Name: RailDeadEnd, On: Rail, Height: l.Rail})
@@ -153,8 +157,16 @@ func (l Layout) Reeving() Reeving {
 	if l.Kind == Double {
 		hand = append(hand, Stop{Name: HandDeadEnd, On: HeadBeam, Height: l.DeadEnd})
 	}
+	dragged(hand, l.Drag)
 	r.Hand = Rope{Name: "hand line", Mass: l.HandMass, Path: hand}
 	return r
+}
+
+// dragged gives every sheave of a path its drag.
+func dragged(path []Stop, drag Drag) {
+	for i := 1; i < len(path)-1; i++ {
+		path[i].Drag = drag
+	}
 }
 
 func kindShown(k Kind) string {

@@ -35,6 +35,8 @@ type Reeved struct {
 	idler      float64
 	down, up   float64 // how far the arbor may move from there before two stops of some part meet
 	blocks     []Block // names and bodies; loads zero
+	rail       []RailRope
+	ropes      straightLine // imbalance that the ropes' own weight makes, N
 }
 
 // laid is a rope as the kernel takes it. block tells, for each stop, which of
@@ -44,6 +46,69 @@ type laid struct {
 	path   rope.Path
 	weight float64 // N/m
 	block  []int
+	drag   []float64 // coefficient of each stop's sheave
+
+	parts  float64      // at the batten
+	batten straightLine // what the rope's own weight adds there to the tension at height 0 times the parts, N
+
+	// Directions do not change on the way: parts whose length changes hang plumb, the others stand still.
+	run    []direction  // of each part
+	factor [2][]float64 // tension past each stop over that up to it, while the batten flies out and in
+}
+
+// direction is that of a part, from the stop it leaves to the one it runs to.
+type direction struct{ across, up float64 }
+
+// settle fills in the directions of the parts.
+func (l *laid) settle(h *rope.Heights) {
+	l.run = make([]direction, len(l.path)-1)
+	for i := range l.run {
+		across, up, _ := l.path.Part(i, h)
+		l.run[i] = direction{across, up}
+	}
+}
+
+// drive fills in what drag makes of the tension at each stop while batten and arbor move. The tight side is the
+// one the rope runs to; a rope that does not run past a sheave has no side to be tight.
+func (l *laid) drive(speeds *rope.Speeds, h *rope.Heights) {
+	part, past := make([]float64, len(l.path)), make([]float64, len(l.path))
+	l.path.Run(speeds, h, part, past)
+	for way := range l.factor {
+		l.factor[way] = make([]float64, len(l.path))
+		for i := range l.factor[way] {
+			l.factor[way][i] = 1
+		}
+	}
+	for i := 1; i < len(l.path)-1; i++ {
+		if l.drag[i] == 0 || math.Abs(past[i]) < 1e-12 {
+			continue
+		}
+		a, b := l.run[i-1], l.run[i]
+		k := rope.DragRatio(l.drag[i], a.across, a.up, b.across, b.up)
+		if past[i] < 0 {
+			k = 1 / k
+		}
+		l.factor[0][i], l.factor[1][i] = k, 1/k
+	}
+}
+
+// pull is [rope.Path.Pull] with the directions at hand.
+func (l *laid) pull(body Body, from, to int, h *rope.Heights) (n, s float64) {
+	for i := from; i <= to; i++ {
+		if Body(l.path[i].Body) != body {
+			continue
+		}
+		var up float64
+		if i > 0 {
+			up -= l.run[i-1].up
+		}
+		if i < len(l.run) {
+			up += l.run[i].up
+		}
+		n += up
+		s += float64(up * l.path.Height(i, h))
+	}
+	return n, s
 }
 
 // Rig checks the reeving and makes it ready to be asked. Its ratio is worked out
@@ -88,6 +153,12 @@ func (r Reeving) Rig() (*Reeved, error) {
 	if len(r.Hand.Path) > 0 {
 		out.hand = out.lay(r.Hand)
 	}
+	for i := range out.lift {
+		out.lift[i].settle(&h)
+	}
+	if len(r.Hand.Path) > 0 {
+		out.hand.settle(&h)
+	}
 	for i, l := range out.all() {
 		l.checkParts(&p, ropeField(i, len(r.Lift)), &h)
 	}
@@ -104,6 +175,14 @@ func (r Reeving) Rig() (*Reeved, error) {
 	if err := p.Err(); err != nil {
 		return nil, err
 	}
+	for i := range out.lift {
+		out.lift[i].drive(out.speeds(Out), &h)
+	}
+	if out.lock >= 0 {
+		out.hand.drive(out.speeds(Out), &h)
+		out.findRail(&h)
+	}
+	out.straighten()
 	out.limitTravel(&h)
 	return out, nil
 }
@@ -201,11 +280,12 @@ func (r *Reeved) limitTravel(h *rope.Heights) {
 }
 
 func (r *Reeved) lay(rp Rope) laid {
-	l := laid{rope: rp, path: make(rope.Path, len(rp.Path)), block: make([]int, len(rp.Path))}
+	l := laid{rope: rp, path: make(rope.Path, len(rp.Path)), block: make([]int, len(rp.Path)), drag: make([]float64, len(rp.Path))}
 	l.rope.Path = slices.Clone(rp.Path)
 	l.weight = rp.Mass.Weight(units.StandardGravity).In(units.NewtonPerMetre)
 	for i, s := range rp.Path {
 		l.path[i] = rope.Stop{Body: int(s.On), X: s.Across.In(units.Metre), Z: s.Height.In(units.Metre)}
+		l.drag[i] = float64(s.Drag)
 		l.block[i] = -1
 		if s.On == Batten {
 			continue

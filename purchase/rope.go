@@ -60,8 +60,9 @@ func (b *Body) UnmarshalText(text []byte) error {
 type Stop struct {
 	Name   string       `json:"name"`
 	On     Body         `json:"on"`
-	Across units.Length `json:"across"` // from the arbor's centre line, positive towards the far end of the batten
-	Height units.Length `json:"height"` // above the deck on what stands still; above the datum of a body that moves
+	Across units.Length `json:"across"`        // from the arbor's centre line, positive towards the far end of the batten
+	Height units.Length `json:"height"`        // above the deck on what stands still; above the datum of a body that moves
+	Drag   Drag         `json:"drag,omitzero"` // of the sheave; an end has none
 }
 
 // Rope is a rope of given mass per length over its stops.

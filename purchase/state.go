@@ -15,6 +15,17 @@ type Bodies struct {
 	Pulls []units.Force // what each lift line bears at the batten, in the order of the lines
 	Arbor units.Mass    // the arbor with all that is in it
 	Idler units.Mass    // the tension block; it keeps the hand line tight
+	// Base is the tension of each of the idler's parts where the idler is held in its guides or tied down; the
+	// Idler's mass then means nothing. Zero: it is free, and its weight makes the tension.
+	Base units.Force
+}
+
+// onIdler is what the hand line pulls the idler up with, in newtons; n is the number of its parts there.
+func (b Bodies) onIdler(n float64) float64 {
+	if b.Base > 0 {
+		return float64(n * b.Base.In(units.Newton))
+	}
+	return b.Idler.Weight(units.StandardGravity).In(units.Newton)
 }
 
 // Part is a straight piece of a rope between two stops, with the tension at
@@ -121,73 +132,102 @@ func (s State) On(body Body) Vector {
 // out of the block loads. The error tells a trim beyond Reach, or bodies that do
 // not fit: a pull for each lift line, finite and not negative.
 func (r *Reeved) At(trim units.Length, on Bodies) (State, error) {
+	var s State
+	if err := r.AtInto(&s, trim, on); err != nil {
+		return State{}, err
+	}
+	return s, nil
+}
+
+// AtInto is At for who asks often: it fills s, whose slices it uses again where they have room, so that nothing is
+// allocated. After an error s is as it was.
+func (r *Reeved) AtInto(s *State, trim units.Length, on Bodies) error {
 	y, err := r.arborTop(trim)
 	if err != nil {
-		return State{}, err
+		return err
 	}
 	if err := on.validate(len(r.lift)); err != nil {
-		return State{}, err
+		return err
 	}
 	h := r.heights(y)
-	st := State{Trim: trim, ArborTop: units.Length(y), Lift: make([]RopeState, len(r.lift)), Blocks: slices.Clone(r.blocks)}
+	st := State{Trim: trim, ArborTop: units.Length(y), Lift: s.Lift, Hand: RopeState{Parts: s.Hand.Parts}}
+	st.Lift = slices.Grow(st.Lift[:0], len(r.lift))[:len(r.lift)]
+	st.Blocks = append(s.Blocks[:0], r.blocks...)
 	if r.lock >= 0 {
 		st.Blocks = append(st.Blocks, Block{Name: RopeLock, On: Rail})
 	}
-
 	var carried float64
 	for i := range r.lift {
 		l := &r.lift[i]
 		pull := on.Pulls[i].In(units.Newton)
 		carried += pull
-		n, s := l.path.Pull(int(Batten), 0, len(l.path)-1, &h)
-		st.Lift[i] = l.walk((pull-float64(l.weight*s))/n, 0, math.MaxInt, &h, st.Blocks)
+		l.still(&st.Lift[i], (pull-l.batten.at(y-r.top))/l.parts, 0, math.MaxInt, &h, st.Blocks)
 	}
-	imbalance := r.imbalance(&h, carried, on.Arbor.Weight(units.StandardGravity).In(units.Newton))
+	imbalance := r.imbalance(y, carried, on.Arbor.Weight(units.StandardGravity).In(units.Newton))
 	st.Imbalance = units.Force(imbalance)
 	if r.lock >= 0 {
-		path, last := r.hand.path, len(r.hand.path)-1
-		idler := on.Idler.Weight(units.StandardGravity).In(units.Newton)
-		n, s := path.Pull(int(Idler), 0, last, &h)
-		below := (idler - float64(r.hand.weight*s)) / n
-		parts, _ := path.Pull(int(Arbor), r.lock+1, last, &h)
+		hand, last := &r.hand, len(r.hand.path)-1
+		n, w := hand.pull(Idler, 0, last, &h)
+		below := (on.onIdler(n) - float64(hand.weight*w)) / n
+		parts, _ := hand.pull(Arbor, r.lock+1, last, &h)
 		asked := imbalance * r.ratio / parts
-		grip := below + float64(r.hand.weight*r.lockHeight)
+		grip := below + float64(hand.weight*r.lockHeight)
 		held := min(asked, grip) // the rope above the lock has no more to give up
 		st.Lock, st.Grip = units.Force(asked), units.Force(grip)
-		st.Hand = r.hand.walk(below, -held, r.lock, &h, st.Blocks)
+		hand.still(&st.Hand, below, -held, r.lock, &h, st.Blocks)
 		st.Hand.Slack = st.Hand.Slack || asked > grip
 		st.Blocks[len(r.blocks)] = Block{Name: RopeLock, On: Rail, Load: Vector{Up: units.Force(-held)}}
 	}
-	return st, nil
+	*s = st
+	return nil
 }
 
-// walk gives the tensions c + w·z along the path, with c raised by jump from the
+// still fills in the tensions c + w·z along the path, with c raised by jump from the
 // upper end of part lock onward, and adds the loads to the blocks.
-func (l *laid) walk(c, jump float64, lock int, h *rope.Heights, blocks []Block) RopeState {
-	out := RopeState{Name: l.rope.Name, Parts: make([]Part, len(l.path)-1)}
+func (l *laid) still(out *RopeState, c, jump float64, lock int, h *rope.Heights, blocks []Block) {
+	l.ready(out)
 	tension := func(stop int) float64 {
 		t := c + float64(l.weight*l.path.Height(stop, h))
 		if stop > lock {
 			t += jump
 		}
-		if t < 0 {
-			// Rounding may leave a rope that bears nothing a hair below zero; that is not slack.
-			out.Slack = out.Slack || t < -1e-6
-			return 0
-		}
-		return t
+		return borne(t, out)
 	}
+	to := tension(0)
 	for i := range out.Parts {
-		from, to := tension(i), tension(i+1)
-		out.Parts[i] = Part{
-			From: l.rope.Path[i].Name, To: l.rope.Path[i+1].Name,
-			TensionFrom: units.Force(from), TensionTo: units.Force(to),
-		}
-		ux, uz, _ := l.path.Part(i, h)
-		load(blocks, l.block[i], float64(from*ux), float64(from*uz))
-		load(blocks, l.block[i+1], float64(-to*ux), float64(-to*uz))
+		from := to
+		to = tension(i + 1)
+		l.part(out, i, from, to, blocks)
 	}
-	return out
+}
+
+// ready gives a rope's state the rope's name, and room for its parts.
+func (l *laid) ready(out *RopeState) {
+	out.Name, out.Slack = l.rope.Name, false
+	out.Parts = slices.Grow(out.Parts[:0], len(l.run))[:len(l.run)]
+}
+
+// part fills in one part and adds what it pulls with to the blocks at its ends.
+func (l *laid) part(out *RopeState, i int, from, to float64, blocks []Block) {
+	p := &out.Parts[i]
+	// To compare names that are there already costs less than to write them.
+	if a, b := l.rope.Path[i].Name, l.rope.Path[i+1].Name; p.From != a || p.To != b {
+		p.From, p.To = a, b
+	}
+	p.TensionFrom, p.TensionTo = units.Force(from), units.Force(to)
+	d := l.run[i]
+	load(blocks, l.block[i], float64(from*d.across), float64(from*d.up))
+	load(blocks, l.block[i+1], float64(-to*d.across), float64(-to*d.up))
+}
+
+// borne is what a rope bears of a tension that may be below zero: then it is slack, and out is told.
+func borne(t float64, out *RopeState) float64 {
+	if t < 0 {
+		// Rounding may leave a rope that bears nothing a hair below zero; that is not slack.
+		out.Slack = out.Slack || t < -1e-6
+		return 0
+	}
+	return t
 }
 
 func load(blocks []Block, i int, across, up float64) {
@@ -202,9 +242,12 @@ func (b Bodies) validate(lines int) error {
 		p.Add("pulls", strconv.Itoa(len(b.Pulls)), "one for each of the "+strconv.Itoa(lines)+" lift lines", units.ErrOutOfRange)
 	}
 	for i, f := range b.Pulls {
-		check.NotNegative(&p, "pulls["+strconv.Itoa(i)+"]", f)
+		if !(f >= 0 && f <= 1e6*units.Newton) { // only then is a name wanted
+			check.NotNegative(&p, "pulls["+strconv.Itoa(i)+"]", f)
+		}
 	}
 	check.NotNegative(&p, "arbor", b.Arbor)
 	check.NotNegative(&p, "idler", b.Idler)
+	check.NotNegative(&p, "base", b.Base)
 	return p.Err()
 }

@@ -32,6 +32,33 @@ func TestALineLetGoComesBack(t *testing.T) {
 	nearAll(t, "drop", w.Deflection, drops, 1e-8)
 }
 
+// On these trade does not get on and gives up, and settle has to find the answer.
+func TestTradeGivesUp(t *testing.T) {
+	for _, p := range []problem{
+		{lines: []float64{1, 3, 5, 7, 9, 11, 13, 15, 17}, loads: []Stretch{{0, 0}, {11, 11}}, weights: []float64{8, 1}, length: 18},
+		{lines: []float64{1, 3, 5, 7, 9, 11, 13, 15, 17, 19}, loads: []Stretch{{13, 13}, {2, 2}, {3, 3}}, weights: []float64{9, 4, 7}, length: 20},
+		{
+			lines: []float64{1, 3, 5, 7, 9, 11, 13, 15, 17}, low: []float64{8, 0, -8, 8, 16, -16, -16, -16, 0},
+			loads: []Stretch{{18, 18}, {10, 10}, {17, 17}, {7, 7}}, weights: []float64{6, 9, 9, 8}, length: 18,
+		},
+	} {
+		w := p.work()
+		weight, _ := p.total()
+		none := float64(roundoff*weight) + w.slight
+		w.Hold(All(len(p.lines)))
+		if w.pull(none) || w.trade(none) {
+			t.Errorf("trade finds an answer to %+v: choose another", p)
+		}
+		if !w.Hang(1e-9) {
+			t.Errorf("not held: %+v", p)
+			continue
+		}
+		pulls, drops, _ := p.oracle().hang()
+		nearAll(t, "pull", w.Reaction, pulls, 1e-9*weight)
+		nearAll(t, "drop", w.Deflection, drops, 1e-12*p.size())
+	}
+}
+
 func TestCoincidences(t *testing.T) {
 	tenth := 0.1 + 0.2 // not quite 0.3
 	for _, c := range []struct {

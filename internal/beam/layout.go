@@ -209,15 +209,28 @@ func (c *cutting) spread(load int, s Stretch, taper float64) {
 		if covered := after-before > 1 && field > before && field <= after; !covered {
 			begin, end := per(from), per(to)
 			if sum := begin + end; sum > 0 {
-				c.piece(load, field, from, to, float64(sum/2*(to-from)), (end-begin)/sum)
-				o := c.left(field)
-				c.marks[field] = append(c.marks[field],
-					mark{load: load, place: from - o, step: begin, gain: gain},
-					mark{load: load, place: to - o, step: -end, gain: -gain})
+				share := float64(sum / 2 * (to - from))
+				c.piece(load, field, from, to, share, (end-begin)/sum)
+				c.mark(load, field, from, to, begin, end, share)
 			}
 		}
 		from = to
 	}
+}
+
+// mark notes where a load begins and ends within a field. What it gains between is taken from the places as
+// rounded, so that it takes the load to just what ends there, however short it is.
+func (c *cutting) mark(load, field int, from, to, begin, end, share float64) {
+	from -= c.left(field)
+	to -= c.left(field)
+	if from == to {
+		c.marks[field] = append(c.marks[field], mark{load: load, place: from, point: share})
+		return
+	}
+	gain := (end - begin) / (to - from)
+	c.marks[field] = append(c.marks[field],
+		mark{load: load, place: from, step: begin, gain: gain},
+		mark{load: load, place: to, step: -end, gain: -gain})
 }
 
 // piece notes a share of a load, from one place to another within a field and leaning by a taper

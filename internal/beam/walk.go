@@ -6,16 +6,17 @@ import "math"
 type Peak struct{ Value, At float64 }
 
 // walk goes along a field from mark to mark, with the weight per length q, what that gains per
-// length, and a remainder of q that float64 has no room for: where a heavy short load has
+// length, and remainders of both that float64 has no room for: where a heavy short load has
 // ended, nothing of it may be left.
 type walk struct {
-	w       *Work
-	place   float64 // from the left end of the field
-	q, gain float64
-	rest    float64
-	next    int
-	end     int
-	rover   bool // still to come
+	w        *Work
+	place    float64 // from the left end of the field
+	q, gain  float64
+	rest     float64
+	gainRest float64
+	next     int
+	end      int
+	rover    bool // still to come
 }
 
 func (w *Work) walk(field int) walk {
@@ -27,8 +28,9 @@ func (w *Work) walk(field int) walk {
 	return p
 }
 
-// load is the weight per length where the walk stands.
-func (p *walk) load() float64 { return p.q + p.rest }
+// load is the weight per length where the walk stands, and gains what it gains per length.
+func (p *walk) load() float64  { return p.q + p.rest }
+func (p *walk) gains() float64 { return p.gain + p.gainRest }
 
 // more reports whether there is another mark, and ahead is its place.
 func (p *walk) more() bool { return p.next < p.end || p.rover }
@@ -46,8 +48,8 @@ func (p *walk) roverNext() bool {
 
 // step goes on to the place of the next mark.
 func (p *walk) step(place float64) {
-	if p.gain != 0 {
-		p.add(float64(p.gain * (place - p.place)))
+	if g := p.gains(); g != 0 {
+		p.add(float64(g * (place - p.place)))
 	}
 	p.place = place
 }
@@ -63,7 +65,7 @@ func (p *walk) take() (point float64) {
 	v := p.w.Weights[m.load]
 	if m.step != 0 || m.gain != 0 {
 		p.add(float64(v * m.step))
-		p.gain += float64(v * m.gain)
+		p.gain, p.gainRest = twoSum(p.gain, p.gainRest, float64(v*m.gain))
 	}
 	return float64(v * m.point)
 }
@@ -79,19 +81,19 @@ func twoSum(sum, rest, v float64) (float64, float64) {
 
 // fall is the weight on a length s from where the walk stands.
 func (p *walk) fall(s float64) float64 {
-	return float64(s * (p.load() + float64(p.gain*s/2)))
+	return float64(s * (p.load() + float64(p.gains()*s/2)))
 }
 
 // rise is what the moment gains on it, from a shear v on.
 func (p *walk) rise(v, s float64) float64 {
-	return float64(s * (v - float64(s*(p.load()/2+float64(p.gain*s/6)))))
+	return float64(s * (v - float64(s*(p.load()/2+float64(p.gains()*s/6)))))
 }
 
 // until is the length on which the weight comes to v, which is no more than there is to come.
 func (p *walk) until(v float64) float64 {
-	q := p.load()
-	if p.gain == 0 {
+	q, g := p.load(), p.gains()
+	if g == 0 {
 		return v / q
 	}
-	return 2 * v / (q + math.Sqrt(max(0, float64(q*q)+float64(2*p.gain*v))))
+	return 2 * v / (q + math.Sqrt(max(0, float64(q*q)+float64(2*g*v))))
 }

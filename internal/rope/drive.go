@@ -1,0 +1,45 @@
+package rope
+
+// Speeds is how fast each body's datum rises.
+type Speeds [Bodies]float64
+
+// Run fills in how fast the rope of each part runs towards the path's end while bodies move: that of
+// the first part as its end's body takes it along, and past each sheave as fast as up to it, seen
+// from the sheave. It fills in past too: how fast the rope runs past each stop.
+func (p Path) Run(v *Speeds, h *Heights, part, past []float64) {
+	last := len(p) - 1
+	for i := range last {
+		_, uz, _ := p.Part(i, h)
+		by := v[p[i].Body]
+		if i == 0 {
+			past[0] = 0
+			part[0] = float64(by * uz)
+			continue
+		}
+		_, before, _ := p.Part(i-1, h)
+		past[i] = part[i-1] - float64(by*before)
+		part[i] = past[i] + float64(by*uz)
+	}
+	past[last] = 0
+}
+
+// Tension is a tension that depends on two forces which are not known yet: the tension at the path's
+// beginning and a hand's pull.
+type Tension struct{ Plain, PerStart, PerPull float64 }
+
+// At puts the two in.
+func (t Tension) At(start, pull float64) float64 {
+	return t.Plain + float64(t.PerStart*start) + float64(t.PerPull*pull)
+}
+
+// Times is the tension past a sheave at which it changes by a factor.
+func (t Tension) Times(k float64) Tension {
+	return Tension{float64(t.Plain * k), float64(t.PerStart * k), float64(t.PerPull * k)}
+}
+
+// Plus adds what another tension does in a direction.
+func (t Tension) Plus(u Tension, along float64) Tension {
+	return Tension{
+		t.Plain + float64(u.Plain*along), t.PerStart + float64(u.PerStart*along), t.PerPull + float64(u.PerPull*along),
+	}
+}

@@ -1,0 +1,67 @@
+package load_test
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"example.com/steelyard/load"
+	"example.com/steelyard/units"
+)
+
+// A simple span of L = 6 m under its own weight: 5wL⁴/384EI (any handbook). On lines that stretch alike it comes down
+// with them, and a line that is too long at one end tilts it.
+func TestDeflection(t *testing.T) {
+	ei := pipe.Modulus.In(units.Pascal) * pipe.SecondMoment().In(units.MetreToTheFourth)
+	b := load.Batten{Length: 6, Pipe: pipe, Lines: load.Spaced(0, 6, 2)}
+	weight := b.BareMass().Weight(units.StandardGravity).In(units.Newton)
+	sag := 5 * weight * 216 / (384 * ei)
+	ask := func(b load.Batten) load.Deflection {
+		r, err := b.Rig(nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		d, err := r.Deflection(3)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if d.Trim != 3 {
+			t.Errorf("trim %v", d.Trim)
+		}
+		return d
+	}
+	plain := ask(b)
+	near(t, "lowest", plain.Lowest.Below.In(units.Metre), sag, 1e-12)
+	near(t, "its place", plain.Lowest.At.In(units.Metre), 3, 1e-6)
+	near(t, "highest", plain.Highest.Below.In(units.Metre), 0, 1e-15)
+
+	ropes := b
+	ropes.Lines = load.Spaced(0, 6, 2)
+	for i := range ropes.Lines {
+		ropes.Lines[i].EA, ropes.Lines[i].Path = 1e6*units.Newton, 40
+	}
+	stretch := weight / 2 * 40 / 1e6
+	near(t, "lowest on ropes", ask(ropes).Lowest.Below.In(units.Metre), sag+stretch, 1e-12)
+	near(t, "highest on ropes", ask(ropes).Highest.Below.In(units.Metre), stretch, 1e-12)
+
+	tilted := b
+	tilted.Lines = load.Spaced(0, 6, 2)
+	tilted.Lines[1].Long = 1
+	near(t, "lowest when tilted", ask(tilted).Lowest.Below.In(units.Metre), 1, 1e-9)
+	near(t, "its place", ask(tilted).Lowest.At.In(units.Metre), 6, 1e-9)
+}
+
+func TestDeflectionFaults(t *testing.T) {
+	r, err := fiveLines().Rig(load.Hang{{Mass: 4000, From: 0, To: 0}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var tip *load.TipError
+	if _, err := r.Deflection(1); !errors.As(err, &tip) {
+		t.Errorf("%v, want that it tips", err)
+	}
+	var fault *units.FieldError
+	if _, err := r.Deflection(units.Length(math.NaN())); !errors.As(err, &fault) || fault.Field != "trim" {
+		t.Errorf("%v", err)
+	}
+}
