@@ -10,14 +10,13 @@ import (
 
 // Problem:   a pipe's own weight on three lines, the middle one a spring that hangs too low by some.
 // Source:    superposition of two textbook cases of the beam of one span L (Roark's Formulas
-//
-//	for Stress and Strain): it sags in the middle by 5wL⁴/384EI under its own weight and
-//	by FL³/48EI under a force there.
-//
+//            for Stress and Strain): it sags in the middle by 5wL⁴/384EI under its own weight and
+//            by FL³/48EI under a force there.
 // Expected:  middle tension (5wL⁴/384EI − low) / (L³/48EI + 1/k), or a gap of low − 5wL⁴/384EI.
 // Tolerance: rounding.
 //
 // It is a test of the references as well as of package load.
+
 func TestThreeLinesInClosedForm(t *testing.T) {
 	b := load.Batten{Length: 8 * units.Metre, Pipe: tubes[1], Fittings: 10 * units.Kilogram, Lines: load.Spaced(0, 4*units.Metre, 3)}
 	h := hangUp(b, nil, 0)
@@ -76,15 +75,12 @@ func TestThreeLinesInClosedForm(t *testing.T) {
 
 // Problem:   rigid lines as the limit of springs.
 // Source:    the equations: with all springs k, the pulls differ from those of rigid lines by a series
-//
-//	in 1/k.
-//
+//            in 1/k.
 // Given:     battens by chance, without what is close to a change, each on springs that are 1e8,
-//
-//	1e9 and 1e14 without dimensions.
-//
+//            1e9 and 1e14 without dimensions.
 // Expected:  from the first to the second a tenth of the difference, and for the third none.
 // Tolerance: what is allowed for the tensions themselves, and a tenth for the series' next term.
+
 func TestRigidIsTheLimitOfSprings(t *testing.T) {
 	var compared int
 	for number := range uint64(1500) {

@@ -40,8 +40,9 @@ type agreement struct {
 // drawnAgree: both sides work in float64. A tension is the sum of terms that are larger than the
 // whole weight by the stiffness of the shortest span, some 1e5 without dimensions, times the
 // deflections there, some 1e-3: a loss of two or three digits of sixteen on the whole, more where
-// trim errors work against short spans.
-var drawnAgree = agreement{force: 1e-9, gap: 1e-9}
+// trim errors work against short spans. A gap far out multiplies the rounding of a slope between two
+// tight lines that stand close by as many of their distances as it is away.
+var drawnAgree = agreement{force: 1e-9, gap: 1e-8}
 
 // compare says whether what package load gave is what the reference says.
 func compare(t *testing.T, d hung, got load.Share, want sharing, a agreement) {
@@ -95,9 +96,7 @@ func compare(t *testing.T, d hung, got load.Share, want sharing, a agreement) {
 
 // Problem:   how the lines share what hangs, which of them are slack and what the pipe suffers.
 // Source:    the displacement method (see beam) with gonum's dense Cholesky, for every set of
-//
-//	tight lines there is; sections cut through the pipe.
-//
+//            tight lines there is; sections cut through the pipe.
 // Given:     battens by chance, see draw.
 // Expected:  the one set with all signs right, and its figures.
 // Tolerance: see drawnAgree.
@@ -105,9 +104,10 @@ func compare(t *testing.T, d hung, got load.Share, want sharing, a agreement) {
 // Left out are battens that are so close to a change of the set, or to tipping, that neither
 // side can be sure: a tension of less than sharp of the whole weight or a gap as small. They
 // must be few.
+
 func TestSharingAgainstEnumeration(t *testing.T) {
 	var shared, slack, tipped, undecided int
-	eachDrawn(t, 8000, func(t *testing.T, d drawn) {
+	eachDrawn(t, 5000, func(t *testing.T, d drawn) {
 		h := hangUp(d.batten, d.hang, d.trim)
 		got, err := d.batten.Share(d.hang, d.trim)
 		if len(h.ropes) > 1 {
@@ -156,7 +156,7 @@ func TestSharingAgainstEnumeration(t *testing.T) {
 // mesh and other formulas for loads: so that a batten on which they and package load differ is
 // known not to be one that the reference cannot do.
 func TestStiffnessAgainstExact(t *testing.T) {
-	const force, gap = 1e-10, 1e-10
+	const force, gap = 1e-10, 1e-9
 	var worstForce, worstGap float64
 	eachDrawn(t, 400, func(t *testing.T, d drawn) {
 		h := hangUp(d.batten, d.hang, d.trim)
