@@ -23,9 +23,9 @@ const (
 	// maxPath is the longest path of a line, and maxLong the greatest trim error.
 	maxPath units.Length = 10_000 * units.Metre
 	maxLong units.Length = 10 * units.Metre
-	// mostGive is how many times as much a line may give as a span of the pipe does: what holds less is not a
-	// line, and its tension would be lost in the rounding of the others'.
-	mostGive = 1e12
+	// mostGive is how many times as much a line may give as a span of the pipe does. What holds less is not a
+	// line: what it pulls is within the rounding of what the others do, and whether it is slack cannot be told.
+	mostGive = 1e6
 	// mostPull is how many times the batten's weight trim errors may come to in a pipe that bent to follow
 	// them. Float64 rounds a length by some 10⁻¹⁶ of itself, and so many times more of the weight is
 	// uncertain in a tension: eight digits are left.

@@ -31,7 +31,7 @@ func TestFaultsOfLinesThatStretch(t *testing.T) {
 		{"an absurd path", "batten.lines[2].path", "at most", units.ErrOutOfRange, load.Line{EA: 1e6 * n, Path: 10_001}},
 		{"off by no number", "batten.lines[2].long", "finite", units.ErrNotFinite, load.Line{Long: units.Length(math.Inf(-1))}},
 		{"off by an absurd length", "batten.lines[2].long", "to", units.ErrOutOfRange, load.Line{Long: -11}},
-		{"gives 10^13 times as much as the pipe", "batten.lines[2].ea", "1e+12 times as much", units.ErrOutOfRange, load.Line{EA: 1e-9 * n, Path: 100}},
+		{"gives far more than the pipe", "batten.lines[2].ea", "1e+06 times as much", units.ErrOutOfRange, load.Line{EA: 1e-9 * n, Path: 100}},
 	} {
 		b := fiveLines()
 		c.line.At = b.Lines[2].At
@@ -67,11 +67,12 @@ func TestConditionIsReported(t *testing.T) {
 	}
 }
 
-// Springs far stiffer than the pipe and far softer, side by side.
+// Springs far stiffer than the pipe and one 10¹² times as soft, side by side: it carries what it stretches by, less than
+// a ten thousandth of the weight, and the others do as without it.
 func TestStiffnessesFarApart(t *testing.T) {
 	b := fiveLines()
 	for i := range b.Lines {
-		b.Lines[i].EA, b.Lines[i].Path = 1e7*units.Newton, 30
+		b.Lines[i].EA, b.Lines[i].Path = 1e12*units.Newton, 30
 	}
 	b.Lines[1].EA /= 1e12
 	s, err := b.Share(load.Hang{{Mass: 200, From: 3, To: 9}}, 0)
@@ -85,7 +86,7 @@ func TestStiffnessesFarApart(t *testing.T) {
 		t.Fatal(err)
 	}
 	for i, l := range append(append([]load.LineShare{}, s.Lines[:1]...), s.Lines[2:]...) {
-		if d := units.Abs(l.Tension - want.Lines[i].Tension); d > s.Weight.Scale(1e-9) {
+		if d := units.Abs(l.Tension - want.Lines[i].Tension); d > s.Weight.Scale(1e-4) {
 			t.Errorf("line %d: %v, want as without the soft one %v", i, l.Tension, want.Lines[i].Tension)
 		}
 	}

@@ -16,7 +16,8 @@ type Share struct {
 	Stress  units.Stress `json:"stress"`  // largest bending stress in the pipe: moment over section modulus
 }
 
-// LineShare is what one line does.
+// LineShare is what one line does. A pull of less than 10⁻¹⁰ of the weight counts as none, and so does what float64's
+// rounding of trim errors alone can bring about: up to 10⁻⁷ of it where they are great for the pipe.
 type LineShare struct {
 	At      units.Length `json:"at"`      // where it is made off, along the batten
 	Tension units.Force  `json:"tension"` // where it is made off on the batten; zero or more

@@ -43,7 +43,7 @@ func absurd(number uint64) drawn {
 	h := hangUp(*b, nil, 0)
 	span := h.bending / math.Pow(h.span()/float64(n-1), 3) // how stiff a span of the pipe is
 	for i := range b.Lines {
-		decades := between(-11.9, 6) // below, package load refuses a line for giving too much
+		decades := between(-5.9, 6) // below, package load refuses a line for giving too much
 		switch stiff {
 		case 0:
 			continue
@@ -52,7 +52,7 @@ func absurd(number uint64) drawn {
 			if k == 2 {
 				continue
 			}
-			decades = []float64{-11.9, 6}[k]
+			decades = []float64{-5.9, 6}[k]
 		}
 		b.Lines[i].Path = 10 * units.Metre
 		b.Lines[i].EA = units.Newton.Scale(min(1e12, 10*span*math.Pow(10, decades)))
