@@ -167,3 +167,32 @@ func ExampleReeved_Drift() {
 	// -33.4 lbf low, -33.4 lbf high; even with 955.8 lb
 	// then 0 lbf and 0 lbf, balanced true from 5' 0" to 50' 0"
 }
+
+// A spring scale on the hand line weighs the batten: 46 lbf to fly out and 22 lbf to fly in, each read to a pound, say what hangs there
+// and what the sheaves take.
+func ExampleReeved_Weigh() {
+	r, err := wing.Rig()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	w, err := r.Weigh(purchase.Weighing{
+		Trim:  25 * units.Foot,
+		On:    purchase.Bodies{Pulls: []units.Force{3, 2}, Arbor: 1005 * units.Pound, Idler: 60 * units.Pound},
+		Out:   purchase.Pulled{Pull: 46 * units.PoundForce},
+		In:    purchase.Pulled{Pull: 22 * units.PoundForce},
+		Scale: 1 * units.PoundForce,
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	us := units.US
+	fmt.Printf("on the batten: %s, from %s to %s\n", us.Format(w.Carried.Value), us.Format(w.Carried.Least), us.Format(w.Carried.Most))
+	fmt.Printf("out of balance: %s, from %s to %s\n", us.Format(w.Imbalance.Value), us.Format(w.Imbalance.Least), us.Format(w.Imbalance.Most))
+	fmt.Printf("drag: %.4f, from %.4f to %.4f\n", float64(w.Drag.Value), float64(w.Drag.Least), float64(w.Drag.Most))
+	// Output:
+	// on the batten: 507.71 lb, from 506.74 lb to 508.68 lb
+	// out of balance: 11.2 lbf, from 10.2 lbf to 12.1 lbf
+	// drag: 0.0152, from 0.0148 to 0.0157
+}
