@@ -36,14 +36,26 @@ type Weighed struct {
 	Drag      DragBand  `json:"drag"`      // the coefficient c, if it is the same for every sheave
 }
 
-// MassBand is a mass, zero or more, with the ends between which it lies.
-type MassBand struct{ Value, Least, Most units.Mass }
+// MassBand is a mass with the ends between which it lies.
+type MassBand struct {
+	Value units.Mass `json:"value"` // zero or more
+	Least units.Mass `json:"least"` // not above Value
+	Most  units.Mass `json:"most"`  // not below Value
+}
 
-// ForceBand is a force with the ends between which it lies, of the sign that the value has where it stands.
-type ForceBand struct{ Value, Least, Most units.Force }
+// ForceBand is a force with the ends between which it lies.
+type ForceBand struct {
+	Value units.Force `json:"value"` // signed as is said where it stands
+	Least units.Force `json:"least"` // not above Value
+	Most  units.Force `json:"most"`  // not below Value
+}
 
-// DragBand is a drag coefficient, from 0 to below 1, with the ends between which it lies.
-type DragBand struct{ Value, Least, Most Drag }
+// DragBand is a drag coefficient with the ends between which it lies.
+type DragBand struct {
+	Value Drag `json:"value"` // from 0 to below 1
+	Least Drag `json:"least"` // not above Value
+	Most  Drag `json:"most"`  // not below Value
+}
 
 // mostDrag bounds the search: half a turn over a sheave of such drag takes 199 times the pull.
 const mostDrag = 0.99

@@ -178,6 +178,24 @@ func TestWeighWithoutDrag(t *testing.T) {
 	}
 }
 
+// Rounding in the pulls of a set without drag is not taken for drag below zero.
+func TestWeighForgivesRounding(t *testing.T) {
+	r, err := roped(purchase.Double).Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i := range 200 {
+		w := purchase.Weighing{Trim: units.Length(5 + 0.05*float64(i)), On: purchase.Bodies{Arbor: 430, Idler: 20}}
+		for k := range 5 {
+			w.On.Pulls = append(w.On.Pulls, units.Force(300.1+1.7*float64(i*k%7)))
+		}
+		w.Out, w.In = pulled(t, r, w.Trim, w.On)
+		if got, err := r.Weigh(w); err != nil || got.Drag.Value > 1e-12 {
+			t.Fatalf("at %v: drag %v, %v", w.Trim, got.Drag.Value, err)
+		}
+	}
+}
+
 func TestWeighRefused(t *testing.T) {
 	l := weightless(purchase.Double)
 	r, err := l.Rig()
