@@ -190,6 +190,11 @@ func TestWeighForgivesRounding(t *testing.T) {
 			w.On.Pulls = append(w.On.Pulls, units.Force(300.1+1.7*float64(i*k%7)))
 		}
 		w.Out, w.In = pulled(t, r, w.Trim, w.On)
+		for _, p := range []*purchase.Pulled{&w.Out, &w.In} {
+			if !p.Runs {
+				p.Pull = p.Pull.Scale(1 - 4e-16) // driving takes a hair less than holding
+			}
+		}
 		if got, err := r.Weigh(w); err != nil || got.Drag.Value > 1e-12 {
 			t.Fatalf("at %v: drag %v, %v", w.Trim, got.Drag.Value, err)
 		}
