@@ -124,3 +124,75 @@ func ExampleReeving_Rig() {
 	fmt.Println(r.Ratio(), units.Metric.Format(wanted), err)
 	// Output: 3 300 kg <nil>
 }
+
+// Five lines of 0.11 lb/ft drift by 0.825 lb for each foot that a double purchase batten flies. A chain on the arbor has to be
+// heavy, since the arbor goes half the way and answers half.
+func ExampleReeved_Drift() {
+	layout := wing
+	layout.LiftMass = 27.5 * units.PoundPerHundredFeet // two lines as heavy as five
+	r, err := layout.Rig()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	us := units.US
+	flight := purchase.Flight{Low: 5 * units.Foot, High: 50 * units.Foot, Carried: 500 * units.Pound, Arbor: 1000 * units.Pound}
+	show := func() {
+		d, err := r.Drift(flight)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%s low, %s high; even with %s\n", us.Format(d.Low.Imbalance), us.Format(d.High.Imbalance), us.Format(d.Even))
+		flight.Arbor = d.Even
+		if d, err = r.Drift(flight); err != nil {
+			fmt.Println(err)
+			return
+		}
+		first, last, ok := d.Balanced()
+		fmt.Printf("then %s and %s, balanced %v from %s to %s\n", us.Format(d.Low.Imbalance), us.Format(d.High.Imbalance), ok, us.Format(first), us.Format(last))
+	}
+	show()
+	flight.Chain = purchase.Chain{On: purchase.Arbor, Below: 6 * units.Foot, Hung: purchase.Looped, To: 40 * units.Foot, Length: 20 * units.Foot, Floor: 14 * units.Foot}
+	if flight.Chain.Mass, err = r.EvenChain(flight); err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("chain of", us.Format(flight.Chain.Mass))
+	show()
+	// Output:
+	// 29.9 lbf low, -7.2 lbf high; even with 1022.63 lb
+	// then 18.6 lbf and -18.6 lbf, balanced true from 27' 6" to 27' 6"
+	// chain of 6.6 lb/ft
+	// -33.4 lbf low, -33.4 lbf high; even with 955.8 lb
+	// then 0 lbf and 0 lbf, balanced true from 5' 0" to 50' 0"
+}
+
+// A spring scale on the hand line weighs the batten: 46 lbf to fly out and 22 lbf to fly in, each read to a pound, say what hangs there
+// and what the sheaves take.
+func ExampleReeved_Weigh() {
+	r, err := wing.Rig()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	w, err := r.Weigh(purchase.Weighing{
+		Trim:  25 * units.Foot,
+		On:    purchase.Bodies{Pulls: []units.Force{3, 2}, Arbor: 1005 * units.Pound, Idler: 60 * units.Pound},
+		Out:   purchase.Pulled{Pull: 46 * units.PoundForce},
+		In:    purchase.Pulled{Pull: 22 * units.PoundForce},
+		Scale: 1 * units.PoundForce,
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	us := units.US
+	fmt.Printf("on the batten: %s, from %s to %s\n", us.Format(w.Carried.Value), us.Format(w.Carried.Least), us.Format(w.Carried.Most))
+	fmt.Printf("out of balance: %s, from %s to %s\n", us.Format(w.Imbalance.Value), us.Format(w.Imbalance.Least), us.Format(w.Imbalance.Most))
+	fmt.Printf("drag: %.4f, from %.4f to %.4f\n", float64(w.Drag.Value), float64(w.Drag.Least), float64(w.Drag.Most))
+	// Output:
+	// on the batten: 507.71 lb, from 506.74 lb to 508.68 lb
+	// out of balance: 11.2 lbf, from 10.2 lbf to 12.1 lbf
+	// drag: 0.0152, from 0.0148 to 0.0157
+}

@@ -1,0 +1,423 @@
+package purchase_test
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+
+	"example.com/steelyard/internal/near"
+	"example.com/steelyard/purchase"
+	"example.com/steelyard/units"
+)
+
+// roped is a set with five lines of 0.11 lb/ft and a reach of 55 ft and more.
+func roped(kind purchase.Kind) purchase.Layout {
+	l := weightless(kind)
+	l.HeadBlock, l.ArborTop, l.LiftMass = 64*units.Foot, 62*units.Foot, 11*units.PoundPerHundredFeet
+	if kind == purchase.Double {
+		l.DeadEnd = 65 * units.Foot
+	}
+	for i := range l.Loft {
+		l.Loft[i].Height = 64 * units.Foot
+	}
+	return l
+}
+
+// Problem:   how much the lift lines' weight shifts over the travel.
+// Given:     five 1/4 in lines of 0.11 lb/ft, 55 ft of batten travel
+// Expected:  5·0.11·55·(1 + 1/N): 60.5 lb in single purchase, 45.375 lb in double (as is said in the trade: 60 and 45)
+// Tolerance: rounding
+func TestDriftOfFiveLines(t *testing.T) {
+	for kind, want := range map[purchase.Kind]float64{purchase.Single: 60.5, purchase.Double: 45.375} {
+		r, err := roped(kind).Rig()
+		if err != nil {
+			t.Fatal(err)
+		}
+		d, err := r.Drift(purchase.Flight{Low: 3 * units.Foot, High: 58 * units.Foot, Carried: 500 * units.Pound, Arbor: 500 * units.Pound})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := (d.Low.Imbalance - d.High.Imbalance).In(units.PoundForce); !near.Abs(got, want, 1e-9) {
+			t.Errorf("%v: drifts by %v lbf, want %v", kind, got, want)
+		}
+		if d.Most != d.Low || d.Least != d.High || d.Turn != d.Low {
+			t.Errorf("%v: ropes alone make it straight, batten-heavy below: %+v", kind, d)
+		}
+	}
+}
+
+// The chain that takes the drift out, by hand: w = 0.55 lb/ft of lines drifts (1 + 1/N)·w for each foot; on the batten a piled
+// chain answers that with its own mass, on the arbor with 1/N² of it, and a looped one with half.
+func TestEvenChain(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		kind   purchase.Kind
+		chain  purchase.Chain
+		want   float64 // lb/ft
+		reason string
+	}{
+		{"single, arbor, piled", purchase.Single, purchase.Chain{On: purchase.Arbor, Below: 6 * units.Foot, Hung: purchase.Piled, Length: 60 * units.Foot}, 1.1, "twice the lines"},
+		{"single, arbor, looped", purchase.Single, purchase.Chain{On: purchase.Arbor, Below: 6 * units.Foot, Hung: purchase.Looped, To: 30 * units.Foot, Length: 30 * units.Foot}, 2.2, "half as much moves over"},
+		{"single, batten, piled", purchase.Single, purchase.Chain{On: purchase.Batten, Hung: purchase.Piled, Length: 60 * units.Foot}, 1.1, "the batten goes as far as the arbor"},
+		{"double, batten, looped", purchase.Double, purchase.Chain{On: purchase.Batten, Hung: purchase.Looped, To: 32 * units.Foot, Length: 30 * units.Foot}, 1.65, "one and a half times the lines, and twice that"},
+		{"double, arbor, piled", purchase.Double, purchase.Chain{On: purchase.Arbor, Below: 6 * units.Foot, Hung: purchase.Piled, Floor: 14 * units.Foot, Length: 60 * units.Foot}, 3.3, "half the way and half the pull"},
+		{"double, arbor, looped", purchase.Double, purchase.Chain{On: purchase.Arbor, Below: 6 * units.Foot, Hung: purchase.Looped, To: 42 * units.Foot, Length: 16 * units.Foot}, 6.6, "and half again"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			r, err := roped(c.kind).Rig()
+			if err != nil {
+				t.Fatal(err)
+			}
+			f := purchase.Flight{Low: 4 * units.Foot, High: 58 * units.Foot, Carried: 500 * units.Pound, Arbor: 1000 * units.Pound, Chain: c.chain}
+			m, err := r.EvenChain(f)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if got := m.In(units.PoundPerFoot); !near.Rel(got, c.want, 1e-9) {
+				t.Errorf("chain of %v lb/ft, want %v: %s", got, c.want, c.reason)
+			}
+			f.Chain.Mass = m
+			d, err := r.Drift(f)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if shift := (d.Most.Imbalance - d.Least.Imbalance).In(units.Newton); !near.Abs(shift, 0, 1e-9) {
+				t.Errorf("with it the balance still drifts by %v N", shift)
+			}
+			f.Arbor = d.Even
+			if d, err = r.Drift(f); err != nil {
+				t.Fatal(err)
+			}
+			if first, last, ok := d.Balanced(); !ok || first != f.Low || last != f.High {
+				t.Errorf("balanced from %v to %v, %v; want all the way", first, last, ok)
+			}
+		})
+	}
+}
+
+// drawChain hangs a chain that fits the flight, and may run out on the way.
+func drawChain(t *rapid.T, r *purchase.Reeved, low, high units.Length) purchase.Chain {
+	c := purchase.Chain{On: purchase.Arbor, Floor: -30, Mass: units.LineMass(rapid.Float64Range(0, 5).Draw(t, "chain mass"))}
+	if rapid.Bool().Draw(t, "on the batten") {
+		c.On = purchase.Batten
+	}
+	c.Below = units.Length(rapid.Float64Range(0, 3).Draw(t, "chain below"))
+	c.Hung = purchase.Piled
+	c.Length = units.Length(rapid.Float64Range(20, 60).Draw(t, "chain length"))
+	if rapid.Bool().Draw(t, "looped") {
+		c.Hung, c.To = purchase.Looped, units.Length(rapid.Float64Range(0, 15).Draw(t, "chain to"))
+		c.Length = units.Length(rapid.Float64Range(45, 120).Draw(t, "loop length"))
+	}
+	return c
+}
+
+func drawFlight(t *rapid.T) (drawn, *purchase.Reeved, purchase.Flight) {
+	d := drawReeving(t)
+	r, err := d.Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	lowest, highest := r.Reach()
+	span := highest - lowest
+	f := purchase.Flight{
+		Low: lowest + span.Scale(rapid.Float64Range(0.01, 0.5).Draw(t, "low")), High: lowest + span.Scale(rapid.Float64Range(0.5, 0.99).Draw(t, "high")),
+		Carried: units.Mass(rapid.Float64Range(0, 1000).Draw(t, "carried")), Arbor: units.Mass(rapid.Float64Range(0, 2000).Draw(t, "arbor")),
+	}
+	if rapid.Bool().Draw(t, "chain") {
+		f.Chain = drawChain(t, r, f.Low, f.High)
+	}
+	return d, r, f
+}
+
+// energy is the potential energy of what hangs, ropes and chain, added up from masses and heights alone.
+func (d drawn) energy(r *purchase.Reeved, f purchase.Flight, trim units.Length) float64 {
+	top, err := r.ArborTop(trim)
+	if err != nil {
+		return math.NaN()
+	}
+	x, y := trim.In(units.Metre), top.In(units.Metre)
+	e := g * (f.Carried.In(units.Kilogram)*x + f.Arbor.In(units.Kilogram)*y)
+	for _, rope := range d.ropes() {
+		w := rope.Mass.In(units.KilogramPerMetre) * g
+		d.parts(rope, x, y, func(_, _ purchase.Stop, za, zb, l float64) { e += w * l * (za + zb) / 2 })
+	}
+	c := f.Chain
+	z := y
+	if c.On == purchase.Batten {
+		z = x
+	}
+	z -= c.Below.In(units.Metre)
+	floor, to, length := c.Floor.In(units.Metre), c.To.In(units.Metre), c.Length.In(units.Metre)
+	leg := func(top, foot float64) float64 { return (top - foot) * (top + foot) / 2 }
+	var chain float64
+	switch {
+	case c.Hung == purchase.Looped && (z+to-length)/2 > floor:
+		foot := (z + to - length) / 2
+		chain = leg(z, foot) + leg(to, foot)
+	case c.Hung == purchase.Looped:
+		chain = leg(z, floor) + leg(to, floor) + (length-(z-floor)-(to-floor))*floor
+	case z-floor > length:
+		chain = leg(z, z-length)
+	default:
+		chain = leg(z, floor) + (length-(z-floor))*floor
+	}
+	return e + g*c.Mass.In(units.KilogramPerMetre)*chain
+}
+
+// The area under the drift is the energy that the flight takes: the imbalance is its slope, and turns where Drift
+// says and nowhere else.
+func TestPropDriftIsTheEnergyOfTheFlight(t *testing.T) {
+	turned := 0
+	rapid.Check(t, func(t *rapid.T) {
+		d, r, f := drawFlight(t)
+		got, err := r.Drift(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got.Turn != got.Low {
+			turned++
+		}
+		area := func(a, b purchase.FlightPoint) float64 {
+			return ((a.Imbalance + b.Imbalance).Scale(0.5)).Work(b.Trim - a.Trim).In(units.Joule)
+		}
+		for _, part := range [][2]purchase.FlightPoint{{got.Low, got.Turn}, {got.Turn, got.High}} {
+			want := d.energy(r, f, part[1].Trim) - d.energy(r, f, part[0].Trim)
+			if !near.Abs(area(part[0], part[1]), want, 1e-6) {
+				t.Fatalf("from %v to %v it takes %v J, the area is %v", part[0].Trim, part[1].Trim, want, area(part[0], part[1]))
+			}
+		}
+		// The slope at a trim between: a piece is a quadratic, for which a central difference is exact.
+		a, b := got.Turn, got.High
+		if rapid.Bool().Draw(t, "below the turn") {
+			a, b = got.Low, got.Turn
+		}
+		if b.Trim-a.Trim > 0.1 {
+			var p [3]purchase.FlightPoint
+			part := f
+			part.Low, part.High = a.Trim, b.Trim
+			if err := r.Curve(part, p[:]); err != nil {
+				t.Fatal(err)
+			}
+			step := (b.Trim - a.Trim).Scale(0.4)
+			slope := (d.energy(r, f, p[1].Trim+step) - d.energy(r, f, p[1].Trim-step)) / (2 * step.In(units.Metre))
+			if got := p[1].Imbalance.In(units.Newton); !near.Rel(got, slope, 1e-7) {
+				t.Fatalf("imbalance %v N, slope of the energy %v N", got, slope)
+			}
+		}
+	})
+	if turned == 0 {
+		t.Error("no chain ran out: the turn was not tried")
+	}
+}
+
+// The curve never leaves the extremes, meets the ends exactly, and is Imbalance itself with the chain's share added.
+func TestPropCurve(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		_, r, f := drawFlight(t)
+		d, err := r.Drift(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		points := make([]purchase.FlightPoint, rapid.IntRange(1, 30).Draw(t, "points"))
+		if err := r.Curve(f, points); err != nil {
+			t.Fatal(err)
+		}
+		if points[0] != d.Low || (len(points) > 1 && points[len(points)-1] != d.High) {
+			t.Fatal("the curve does not end where the drift does")
+		}
+		for _, p := range points {
+			plain, err := r.Imbalance(p.Trim, f.Carried, f.Arbor)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if !near.Rel((plain + p.Chain).In(units.Newton), p.Imbalance.In(units.Newton), 1e-12) {
+				t.Fatalf("imbalance %v and chain %v make %v", plain, p.Chain, p.Imbalance)
+			}
+			if !near.Rel((d.Carried + p.Ropes + p.Chain - d.Arbor).In(units.Newton), p.Imbalance.In(units.Newton), 1e-9) {
+				t.Fatalf("the terms do not add up: %+v", p)
+			}
+			if p.Imbalance > d.Most.Imbalance+1e-8 || p.Imbalance < d.Least.Imbalance-1e-8 {
+				t.Fatalf("%v lies outside %v to %v", p.Imbalance, d.Least.Imbalance, d.Most.Imbalance)
+			}
+		}
+	})
+}
+
+// With Even at the arbor the extremes are equal and opposite, and where the set is said to balance it does.
+func TestPropEvenAndBalanced(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		_, r, f := drawFlight(t)
+		d, err := r.Drift(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if d.Even >= 0 && rapid.Bool().Draw(t, "even") {
+			f.Arbor = d.Even
+			if d, err = r.Drift(f); err != nil {
+				t.Fatal(err)
+			}
+			if sum := d.Most.Imbalance + d.Least.Imbalance; !near.Abs(sum.In(units.Newton), 0, 1e-9*max(1, d.Carried.In(units.Newton))) {
+				t.Fatalf("extremes %v and %v", d.Most.Imbalance, d.Least.Imbalance)
+			}
+		}
+		first, last, ok := d.Balanced()
+		if !ok {
+			if d.Most.Imbalance > 0 && d.Least.Imbalance < 0 {
+				t.Fatal("somewhere between batten-heavy and arbor-heavy it balances")
+			}
+			return
+		}
+		for _, x := range []units.Length{first, last} {
+			if x < f.Low || x > f.High {
+				t.Fatalf("%v is not between the trims", x)
+			}
+			at := f
+			at.Low, at.High = x, x
+			p, err := r.Drift(at)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if !near.Abs(p.Low.Imbalance.In(units.Newton), 0, 1e-8) {
+				t.Fatalf("at %v it is out of balance by %v", x, p.Low.Imbalance)
+			}
+		}
+	})
+}
+
+// A piled chain that leaves the floor turns the drift, so that the set balances twice: the lines of a double set drift by
+// 0.825 lbf/ft, a chain of 1.65 lb/ft on the batten makes that rise until it is all in the air.
+func TestBalancedTwice(t *testing.T) {
+	r, err := roped(purchase.Double).Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	f := purchase.Flight{
+		Low: 4 * units.Foot, High: 58 * units.Foot, Carried: 500 * units.Pound,
+		Chain: purchase.Chain{On: purchase.Batten, Hung: purchase.Piled, Length: 30 * units.Foot, Mass: 1.65 * units.PoundPerFoot},
+	}
+	d, err := r.Drift(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d.Turn != d.Most || !near.Abs(d.Turn.Trim.In(units.Foot), 30, 1e-9) {
+		t.Fatalf("turns at %v, want at 30 ft where the chain leaves the deck", d.Turn.Trim)
+	}
+	f.Arbor = units.Mass(d.Turn.Imbalance.Scale(r.Ratio()).Mass(units.StandardGravity)) - 2*8.25*units.Pound
+	if d, err = r.Drift(f); err != nil {
+		t.Fatal(err)
+	}
+	first, last, ok := d.Balanced()
+	if !ok || !near.Abs(first.In(units.Foot), 20, 1e-6) || !near.Abs(last.In(units.Foot), 40, 1e-6) {
+		t.Errorf("balanced at %v and %v ft, want at 20 and 40", first.In(units.Foot), last.In(units.Foot))
+	}
+}
+
+func TestFlightRefused(t *testing.T) {
+	r, err := roped(purchase.Single).Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	good := purchase.Flight{
+		Low: 4 * units.Foot, High: 58 * units.Foot, Carried: 200, Arbor: 200,
+		Chain: purchase.Chain{On: purchase.Arbor, Below: 6 * units.Foot, Hung: purchase.Looped, To: 30 * units.Foot, Length: 30 * units.Foot, Mass: 2},
+	}
+	for _, c := range []struct {
+		name   string
+		change func(*purchase.Flight)
+		field  string
+		kind   error
+		reason string
+	}{
+		{"low out of reach", func(f *purchase.Flight) { f.Low = -1 }, "low", units.ErrOutOfRange, "the arbor would pass the head block"},
+		{"NaN high", func(f *purchase.Flight) { f.High = units.Length(math.NaN()) }, "high", units.ErrNotFinite, "no NaN goes in"},
+		{"upside down", func(f *purchase.Flight) { f.Low, f.High = f.High, f.Low }, "high", units.ErrOutOfRange, "low is below"},
+		{"negative load", func(f *purchase.Flight) { f.Carried = -1 }, "carried", units.ErrNegative, "what hangs pulls down"},
+		{"infinite arbor", func(f *purchase.Flight) { f.Arbor = units.Mass(math.Inf(1)) }, "arbor", units.ErrNotFinite, "no infinity goes in"},
+		{"negative chain", func(f *purchase.Flight) { f.Chain.Mass = -1 }, "chain.mass", units.ErrNegative, "chains weigh something or nothing"},
+		{"chain on the grid", func(f *purchase.Flight) { f.Chain.On = purchase.Grid }, "chain.on", units.ErrOutOfRange, "it would do nothing"},
+		{"not said how", func(f *purchase.Flight) { f.Chain.Hung = 0 }, "chain.hung", units.ErrMissing, "a choice that must be made"},
+		{"hung otherwise", func(f *purchase.Flight) { f.Chain.Hung = 3 }, "chain.hung", units.ErrUnknown, "two are known"},
+		{"above the datum", func(f *purchase.Flight) { f.Chain.Below = -1 }, "chain.below", units.ErrNegative, "below is down"},
+		{"NaN floor", func(f *purchase.Flight) { f.Chain.Floor = units.Length(math.NaN()) }, "chain.floor", units.ErrNotFinite, "no NaN goes in"},
+		{"infinite end", func(f *purchase.Flight) { f.Chain.To = units.Length(math.Inf(1)) }, "chain.to", units.ErrNotFinite, "no infinity goes in"},
+		{"no length", func(f *purchase.Flight) { f.Chain.Length = 0 }, "chain.length", units.ErrMissing, "the bight depends on it"},
+		{"taut", func(f *purchase.Flight) { f.Chain.Length = 25 * units.Foot }, "chain.length", units.ErrOutOfRange, "the arbor's foot goes 26 ft above its end"},
+		{"end under the floor", func(f *purchase.Flight) { f.Chain.To = -1 }, "chain.to", units.ErrOutOfRange, "nothing hangs there"},
+		{"piled and tied", func(f *purchase.Flight) { f.Chain.Hung = purchase.Piled }, "chain.to", units.ErrOutOfRange, "which of the two?"},
+		{"foot under the floor", func(f *purchase.Flight) { f.Chain.Floor = 3 * units.Foot }, "chain.below", units.ErrOutOfRange, "the arbor's foot comes down to 2 ft"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			f := good
+			c.change(&f)
+			_, err := r.Drift(f)
+			var fe *units.FieldError
+			if !errors.As(err, &fe) {
+				t.Fatalf("error %v, want a *units.FieldError: %s", err, c.reason)
+			}
+			if fe.Field != c.field || !errors.Is(err, c.kind) || fe.Want == "" {
+				t.Errorf("error %v; want field %s, %q and a remedy: %s", err, c.field, c.kind, c.reason)
+			}
+			points := []purchase.FlightPoint{{Trim: 7}}
+			if err := r.Curve(f, points); err == nil || points[0].Trim != 7 {
+				t.Error("Curve should refuse it too, and leave the points alone")
+			}
+		})
+	}
+	if _, err := r.Drift(good); err != nil {
+		t.Errorf("before any change: %v", err)
+	}
+	for name, change := range map[string]func(*purchase.Flight){
+		"bight comes down":  func(f *purchase.Flight) { f.Chain.Length = 50 * units.Foot },
+		"hangs in the air":  func(f *purchase.Flight) { f.Chain.Hung, f.Chain.To, f.Chain.Length = purchase.Piled, 0, 1*units.Foot },
+		"leaves the floor":  func(f *purchase.Flight) { f.Chain.Hung, f.Chain.To, f.Chain.Length = purchase.Piled, 0, 20*units.Foot },
+		"no chain is given": func(f *purchase.Flight) { f.Chain = purchase.Chain{} },
+	} {
+		f := good
+		change(&f)
+		if m, err := r.EvenChain(f); err == nil {
+			t.Errorf("%s: no chain keeps that even, got %v", name, m)
+		}
+	}
+}
+
+func TestChainHungText(t *testing.T) {
+	for _, hung := range []purchase.ChainHung{0, purchase.Piled, purchase.Looped} {
+		text, err := hung.MarshalText()
+		if err != nil {
+			t.Fatal(err)
+		}
+		var back purchase.ChainHung
+		if err := back.UnmarshalText(text); err != nil || back != hung {
+			t.Errorf("%v comes back from %q as %v, %v", hung, text, back, err)
+		}
+	}
+	back := purchase.Looped
+	var fe *units.FieldError
+	if err := back.UnmarshalText([]byte("knotted")); !errors.As(err, &fe) || back != purchase.Looped {
+		t.Errorf("error %v leaves %v", err, back)
+	}
+	if _, err := purchase.ChainHung(9).MarshalText(); !errors.Is(err, units.ErrUnknown) {
+		t.Errorf("error %v", err)
+	}
+	if diff := cmp.Diff("ChainHung(9)", purchase.ChainHung(9).String()); diff != "" {
+		t.Error(diff)
+	}
+}
+
+func BenchmarkCurve(b *testing.B) {
+	r, err := roped(purchase.Double).Rig()
+	if err != nil {
+		b.Fatal(err)
+	}
+	f := purchase.Flight{Low: 4 * units.Foot, High: 58 * units.Foot, Carried: 200, Arbor: 400}
+	points := make([]purchase.FlightPoint, 101)
+	b.ReportAllocs()
+	for b.Loop() {
+		if err := r.Curve(f, points); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
