@@ -133,8 +133,8 @@ func (r *Reeved) flown(f *Flight, trim units.Length) FlightPoint {
 	y := r.top - (trim.In(units.Metre)-r.trim)/r.ratio
 	h := r.heights(y)
 	h[Batten] = trim.In(units.Metre)
-	p := FlightPoint{Trim: trim, ArborTop: units.Length(y), Ropes: units.Force(r.imbalance(&h, 0, 0)), Chain: r.chained(f.Chain, &h)}
-	loads := r.imbalance(&h, f.Carried.Weight(units.StandardGravity).In(units.Newton), f.Arbor.Weight(units.StandardGravity).In(units.Newton))
+	p := FlightPoint{Trim: trim, ArborTop: units.Length(y), Ropes: units.Force(r.imbalance(y, 0, 0)), Chain: r.chained(f.Chain, &h)}
+	loads := r.imbalance(y, f.Carried.Weight(units.StandardGravity).In(units.Newton), f.Arbor.Weight(units.StandardGravity).In(units.Newton))
 	p.Imbalance = units.Force(loads) + p.Chain
 	return p
 }

@@ -57,9 +57,6 @@ type DragBand struct {
 	Most  Drag `json:"most"`  // not below Value
 }
 
-// mostDrag bounds the search: half a turn over a sheave of such drag takes 199 times the pull.
-const mostDrag = 0.99
-
 // Weigh works out the load, the out of balance and the drag from what it took to run the set both ways.
 //
 // It is [Reeved.Run] the other way about. With a trial coefficient at every sheave, whatever the layout says of
@@ -69,7 +66,7 @@ const mostDrag = 0.99
 // low on the other shifts the load; the bands are those two pairs of corners.
 //
 // The errors are those of Run; a *units.FieldError for pulls below zero and for a share that is nothing; and one
-// that wraps ErrUnexplained, where it would take drag below zero, or of 0.99 and more, or a load below zero, even with
+// that wraps ErrUnexplained, where it would take drag below zero, or of 0.9 and more, or a load below zero, even with
 // the scale as far off as it may be.
 func (r *Reeved) Weigh(w Weighing) (Weighed, error) {
 	y, err := r.arborTop(w.Trim)
@@ -108,7 +105,7 @@ func (r *Reeved) Weigh(w Weighing) (Weighed, error) {
 	most, foundMost := t.agree(out+off, in+off)
 	tooLittle := most.drag == 0 && most.excess < 0
 	if tooLittle || !found || !foundMost {
-		want := "pulls that a drag coefficient below 0.99 explains"
+		want := "pulls that a drag coefficient up to 0.9 explains"
 		if tooLittle {
 			want = "larger pulls: it takes more than these without any drag"
 		}
@@ -129,7 +126,7 @@ func (r *Reeved) Weigh(w Weighing) (Weighed, error) {
 	lightest, heaviest = min(lightest, carried), max(heaviest, carried)
 	arbor := w.On.Arbor.Weight(units.StandardGravity).In(units.Newton)
 	mass := func(weight float64) units.Mass { return units.Force(weight).Mass(units.StandardGravity) }
-	heavyBy := func(weight float64) units.Force { return units.Force(r.imbalance(&h, weight, arbor)) }
+	heavyBy := func(weight float64) units.Force { return units.Force(r.imbalance(y, weight, arbor)) }
 	return Weighed{
 		Carried:   MassBand{mass(carried), mass(lightest), mass(heaviest)},
 		Imbalance: ForceBand{heavyBy(carried), heavyBy(lightest), heavyBy(heaviest)},
@@ -148,9 +145,10 @@ func (p Pulled) signed() float64 {
 // trial is a set whose drag is not known.
 type trial struct {
 	r            *Reeved // a copy with drags of its own
+	h            *rope.Heights
+	on           Bodies
 	share        []float64
-	arbor, idler float64 // weights
-	out, in      *drive
+	arbor, idler float64 // weight of the one, what the hand line bears of the other
 }
 
 func (r *Reeved) trial(h *rope.Heights, on Bodies, total units.Force) *trial {
@@ -161,9 +159,8 @@ func (r *Reeved) trial(h *rope.Heights, on Bodies, total units.Force) *trial {
 	}
 	own.hand.drag = make([]float64, len(r.hand.drag))
 	t := &trial{
-		r: &own, share: make([]float64, len(on.Pulls)),
-		arbor: on.Arbor.Weight(units.StandardGravity).In(units.Newton), idler: on.Idler.Weight(units.StandardGravity).In(units.Newton),
-		out: own.drive(h, Out), in: own.drive(h, In),
+		r: &own, h: h, on: on, share: make([]float64, len(on.Pulls)),
+		arbor: on.Arbor.Weight(units.StandardGravity).In(units.Newton), idler: on.onIdler(r.idlerParts()),
 	}
 	for i, pull := range on.Pulls {
 		t.share[i] = units.Ratio(pull, total)
@@ -174,9 +171,9 @@ func (r *Reeved) trial(h *rope.Heights, on Bodies, total units.Force) *trial {
 // answers tells whether there are two live ropes, and each moves the arbor.
 func (t *trial) answers() bool {
 	t.set(0)
-	for _, d := range [...]*drive{t.out, t.in} {
+	for _, way := range [...]Way{Out, In} {
 		for _, role := range [...]Role{InnerRope, OuterRope} {
-			if _, _, ok := d.pull(t.r.partOf(role), t.idler, t.arbor); !ok {
+			if _, _, ok := t.r.handle(way, t.r.partOf(role), t.on, t.arbor, t.h); !ok {
 				return false
 			}
 		}
@@ -188,8 +185,10 @@ func (t *trial) answers() bool {
 func (t *trial) set(drag float64) {
 	for i := range t.r.lift {
 		fill(t.r.lift[i].drag, drag)
+		t.r.lift[i].drive(t.r.speeds(Out), t.h)
 	}
 	fill(t.r.hand.drag, drag)
+	t.r.hand.drive(t.r.speeds(Out), t.h)
 }
 
 func fill(all []float64, v float64) {
@@ -201,19 +200,19 @@ func fill(all []float64, v float64) {
 // carried is the weight on the lift lines that a signed pull keeps running: what the hand line leaves of the arbor's
 // weight for them to hold, and what they then bear at the batten. All of it is linear in the tensions at the
 // ropes' beginnings.
-func (t *trial) carried(d *drive, pull float64, drives, holds Role) float64 {
+func (t *trial) carried(way Way, pull float64, drives, holds Role) float64 {
 	role := drives
 	if pull < 0 {
 		role, pull = holds, -pull
 	}
-	d.take(&t.r.hand, t.r.partOf(role))
-	idler := d.body(Idler)
+	hand := t.r.hand.forces(way, t.r.partOf(role), t.h)
+	idler := hand[Idler]
 	start := (t.idler - idler.Plain - float64(idler.PerPull*pull)) / idler.PerStart
-	held := t.arbor - d.body(Arbor).At(start, pull)
+	held := t.arbor - hand[Arbor].At(start, pull)
 	var perWeight float64
 	for i := range t.r.lift {
-		d.take(&t.r.lift[i], -1)
-		top, foot := d.body(Arbor), d.body(Batten)
+		lift := t.r.lift[i].forces(way, -1, t.h)
+		top, foot := lift[Arbor], lift[Batten]
 		held -= top.Plain - float64(top.PerStart*foot.Plain)/foot.PerStart
 		perWeight += float64(t.share[i]*top.PerStart) / foot.PerStart
 	}
@@ -226,7 +225,7 @@ type agreed struct{ drag, out, in, excess float64 }
 
 func (t *trial) with(drag, out, in float64) agreed {
 	t.set(drag)
-	a := agreed{drag: drag, out: t.carried(t.out, out, InnerRope, OuterRope), in: t.carried(t.in, in, OuterRope, InnerRope)}
+	a := agreed{drag: drag, out: t.carried(Out, out, InnerRope, OuterRope), in: t.carried(In, in, OuterRope, InnerRope)}
 	a.excess = a.out - a.in
 	// Two roads to one weight differ by rounding: a set without drag must not be refused for that.
 	if rounding := 1e-12 * max(a.out, a.in, t.arbor/t.r.ratio, t.idler); drag == 0 && a.excess < 0 && a.excess > -rounding {
