@@ -23,6 +23,8 @@ var plainNumbers = map[string]string{
 	"purchase.Kind.Ratio()":       "batten travel over arbor travel",
 	"purchase.Reeved.Ratio()":     "batten travel over arbor travel, from the paths",
 	"purchase.Reeved.HandRatio()": "hand line travel over batten travel",
+	"purchase.PartGeometry.Speed": "speed of the rope over the batten's",
+	"purchase.Turn.Speed":         "speed of the sheave's rim over the batten's",
 	"lineset.Balance.Ratio":       "batten travel over arbor travel",
 	"lineset.Counterweight.Ratio": "batten travel over arbor travel",
 	"lineset.Travel.Ratio":        "batten travel over arbor travel",
