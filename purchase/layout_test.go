@@ -3,6 +3,7 @@ package purchase_test
 import (
 	"encoding/json"
 	"errors"
+	"math"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -127,6 +128,8 @@ func TestMuleBlock(t *testing.T) {
 		{"at the arbor", st.Lift[0].Parts[3].TensionTo, 100},
 		{"down on the mule block, two lines", -st.Load("mule block").Up, 2 * 2 * 80},
 		{"across on the mule block", st.Load("mule block").Across, 0},
+		// The lines' whole pull on what carries loft blocks and mule block; "turn" hangs elsewhere.
+		{"down on the grid", -st.On(purchase.Grid).Up, (100 - 80) + 4*80 + (100 - 100*2/math.Sqrt(4.25))},
 		{"across on loft block 1", st.Load(purchase.LoftBlock(1)).Across, -60},
 		{"up on loft block 1", st.Load(purchase.LoftBlock(1)).Up, -100 + 80},
 		{"across on the head block", st.Load(purchase.HeadBlock).Across, 2 * 60},

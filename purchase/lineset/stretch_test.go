@@ -45,6 +45,9 @@ func TestPathOfALineThatStretches(t *testing.T) {
 			t.Errorf("%v: the lines carry what they would if they did not stretch", kind)
 		}
 		// What was described stays as it was: a path worked out is no part of it.
+		if path := set.Rigging.Batten.Lines[0].Path; path != 0 {
+			t.Errorf("%v: the caller's line has a path of %v now", kind, path)
+		}
 		if diff := cmp.Diff(set, got.Set()); diff != "" {
 			t.Errorf("%v: %s", kind, diff)
 		}
@@ -145,6 +148,12 @@ func TestTripleSet(t *testing.T) {
 			t.Errorf("at %v the ropes weigh %v lbf, want %v", p.Trim, p.Ropes.In(units.PoundForce), want)
 		}
 	}
+	set.Rigging.Limits.BeamBlock.Basis = ""
+	var noBasis *units.FieldError
+	if _, err = set.Rig(pieces); !errors.As(err, &noBasis) || noBasis.Field != "rigging.limits.beam_block.basis" {
+		t.Errorf("a limit on nobody's word: error %v", err)
+	}
+	set.Rigging.Limits.BeamBlock = lineset.ForceLimit{}
 	set.Rigging.Rail = 40 * units.Foot
 	var fe *units.FieldError
 	if _, err = set.Rig(pieces); !errors.As(err, &fe) || fe.Field != "rigging.rail" {
