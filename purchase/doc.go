@@ -14,7 +14,7 @@
 //	r.Imbalance(trim, carried, arbor)         // with the ropes' own weight
 //	r.At(trim, bodies)                        // every tension, every block load
 //
-// Nothing about single or double purchase is written anywhere but in the paths
+// Nothing about single, double or triple purchase is written anywhere but in the paths
 // that a Layout lays. A rope keeps its length: that gives the travel. Without
 // drag its tension does not change at a sheave, and along a part it grows with
 // height by the rope's own weight: that gives the forces.

@@ -3,8 +3,9 @@ package purchase
 import "errors"
 
 // The kinds of fault of a reeving, for use with errors.Is. They reach the caller
-// inside a *units.FieldError that names the rope.
+// inside a *units.FieldError that names the rope or the block.
 var (
 	ErrNoTravel        = errors.New("does not move")
 	ErrOverConstrained = errors.New("is over-constrained")
+	ErrNoTurn          = errors.New("does not turn the rope")
 )

@@ -3,6 +3,7 @@ package purchase_test
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/units"
@@ -54,6 +55,44 @@ func ExampleLayout_Rig() {
 	// 45' 0" -3.1 lbf
 }
 
+// Double lift lines with a single hand line, and a mule block that leads line 2
+// round an obstruction. The hand line then runs half as fast as the batten.
+func ExampleReeved_Geometry() {
+	l := wing
+	l.Hand = purchase.Single
+	l.Loft = slices.Clone(l.Loft)
+	l.Loft[1].Mules = []purchase.Mule{{Name: "mule block", Across: 16 * units.Foot, Height: 63 * units.Foot}}
+	r, err := l.Rig()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	g, err := r.Geometry(25 * units.Foot)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	us := units.US
+	for _, part := range g.Hand.Parts {
+		fmt.Printf("%s to %s: %s at %v of the batten's speed\n", part.From, part.To, us.Format(part.Length), part.Speed)
+	}
+	for _, turn := range g.Lift[1].Turns {
+		fmt.Printf("%s turns line 2 by %.1f°\n", turn.At, turn.Angle.In(units.Degree))
+	}
+	// Three feet to make off at the batten, two at the dead end.
+	cut, err := g.Lift[1].Cut(3*units.Foot, 2*units.Foot)
+	fmt.Println("line 2 along its path:", us.Format(g.Lift[1].Length), "to cut:", us.Format(cut), err)
+	// Output:
+	// arbor foot to idler: 28' 6" at 0.5 of the batten's speed
+	// idler to head block: 47' 0" at 0.5 of the batten's speed
+	// head block to arbor top: 12' 6" at 0.5 of the batten's speed
+	// loft block 2 turns line 2 by 76.0°
+	// mule block turns line 2 by 24.7°
+	// head block turns line 2 by 79.4°
+	// arbor top turns line 2 by 180.0°
+	// line 2 along its path: 89' 7 3/4" to cut: 94' 7 3/4" <nil>
+}
+
 func ExampleReeved_At() {
 	r, err := wing.Rig()
 	if err != nil {
@@ -95,7 +134,7 @@ func ExampleLayout_Validate() {
 	fmt.Println(err)
 	fmt.Println(errors.Is(err, units.ErrMissing), errors.Is(err, units.ErrNegative))
 	// Output:
-	// kind: is missing; want "single" or "double"
+	// kind: is missing; want "single", "double" or "triple"
 	// lift_line_mass: -0.672 lb/ft (-1 kg/m) is negative; want 0 or more
 	// idler: 55' 0" (16.764 m) is out of range; want less than the height of the arbor's foot, 52' 0" (15.8496 m)
 	// rail: 14' 0" (4.2672 m) is out of range; want more than the idler's height, 55' 0" (16.764 m)

@@ -12,7 +12,7 @@ import (
 // lay the ropes with a Layout.
 //
 // The zero Kind is not a purchase: which one a set has must be said. It, and any
-// other value that is not Single or Double, answers every question with zero.
+// other value that is not named here, answers every question with zero.
 type Kind uint8
 
 // The purchases of a counterweight set (the ratios are common practice, and
@@ -20,9 +20,10 @@ type Kind uint8
 const (
 	Single Kind = 1 // lift lines end on the arbor: it weighs what the batten weighs and travels as far
 	Double Kind = 2 // lift lines pass under the arbor's sheave to a dead end: twice the weight, half the travel
+	Triple Kind = 3 // they go on from there round a block at the head beam and end on the arbor: three times the weight, a third of the travel
 )
 
-// Ratio is the batten's travel for each unit of the arbor's: 1 or 2, or 0 where
+// Ratio is the batten's travel for each unit of the arbor's: 1, 2 or 3, or 0 where
 // the kind is unknown.
 func (k Kind) Ratio() float64 {
 	if k.known() {
@@ -31,7 +32,7 @@ func (k Kind) Ratio() float64 {
 	return 0
 }
 
-func (k Kind) known() bool { return k == Single || k == Double }
+func (k Kind) known() bool { return k >= Single && k <= Triple }
 
 // Counterweight is the whole mass at the arbor that balances a batten load:
 // the ratio times the load.
@@ -66,18 +67,20 @@ func (k Kind) inverse() float64 {
 	return 0
 }
 
-// String names the purchase: "single", "double".
+// String names the purchase: "single", "double", "triple".
 func (k Kind) String() string {
 	switch k {
 	case Single:
 		return "single"
 	case Double:
 		return "double"
+	case Triple:
+		return "triple"
 	}
 	return fmt.Sprintf("Kind(%d)", uint8(k))
 }
 
-// MarshalText writes "single" or "double"; any other kind is an error.
+// MarshalText writes "single", "double" or "triple"; any other kind is an error.
 func (k Kind) MarshalText() ([]byte, error) {
 	if !k.known() {
 		return nil, fmt.Errorf("purchase %v %w; want %s", k, units.ErrUnknown, wantKind)
@@ -85,7 +88,7 @@ func (k Kind) MarshalText() ([]byte, error) {
 	return []byte(k.String()), nil
 }
 
-// UnmarshalText reads "single" or "double". Where it fails, with a
+// UnmarshalText reads "single", "double" or "triple". Where it fails, with a
 // *units.FieldError, the kind is left as it was.
 func (k *Kind) UnmarshalText(text []byte) error {
 	switch string(text) {
@@ -93,10 +96,12 @@ func (k *Kind) UnmarshalText(text []byte) error {
 		*k = Single
 	case "double":
 		*k = Double
+	case "triple":
+		*k = Triple
 	default:
 		return &units.FieldError{Value: strconv.Quote(string(text)), Want: wantKind, Err: units.ErrUnknown}
 	}
 	return nil
 }
 
-const wantKind = `"single" or "double"`
+const wantKind = `"single", "double" or "triple"`

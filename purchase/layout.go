@@ -15,8 +15,10 @@ const (
 	ArborTop    = "arbor top"          // where the lift lines and the hand line hold the arbor's top, ends or sheaves
 	ArborFoot   = "arbor foot"         // where the hand line holds its foot
 	IdlerBlock  = "idler"              // the tension block
-	HandDeadEnd = "hand line dead end" // double purchase, at the head beam
-	RailDeadEnd = "rail dead end"      // double purchase, the rope at the rail that nobody pulls
+	HandDeadEnd = "hand line dead end" // double hand line, at the head beam
+	RailDeadEnd = "rail dead end"      // double hand line, the rope at the rail that nobody pulls
+	HandBlock   = "hand line block"    // triple hand line, at the head beam
+	RailBlock   = "rail block"         // triple hand line, at the rail
 	RopeLock    = "rope lock"          // at the rail, on the rope between idler and head block
 )
 
@@ -26,16 +28,22 @@ func LoftBlock(n int) string { return "loft block " + strconv.Itoa(n) }
 // DeadEnd is the name of the dead end of lift line n in double purchase.
 func DeadEnd(n int) string { return "dead end " + strconv.Itoa(n) }
 
+// BeamBlock is the name of the block at the head beam, of lift line n in triple
+// purchase, that sends it back down to the arbor.
+func BeamBlock(n int) string { return "beam block " + strconv.Itoa(n) }
+
 // Loft is where a loft block hangs: Across from the arbor's centre line, Height
-// above the deck. Its lift line drops plumb to the batten.
+// above the deck, which need not be the head block's. Its lift line drops plumb to
+// the batten.
 type Loft struct {
 	Across units.Length `json:"across"` // more than zero: at zero it would be the head block
 	Height units.Length `json:"height"`
+	Mules  []Mule       `json:"mules,omitempty"` // from the loft block to the head block; none: straight to it
 }
 
-// Layout says where the blocks of a standard single or double purchase set are,
-// and what its ropes weigh. All heights are above the deck; no field has a
-// default.
+// Layout says where the blocks of a single, double or triple purchase set are,
+// and what its ropes weigh. All heights are above the deck; no field has a default
+// but Hand.
 //
 // The ropes run so (common practice):
 //
@@ -44,11 +52,21 @@ type Loft struct {
 //	double, lift line   batten, loft block, head block, under the sheave on the arbor's top, dead end at the head beam
 //	double, hand line   dead end at the rail, over the sheave on the arbor's foot, idler, head block,
 //	                    under the sheave on the arbor's top, dead end at the head beam
+//	triple, lift line   batten, loft block, head block, under the sheave on the arbor's top, over a block at the
+//	                    head beam, made off on the arbor's top
+//	triple, hand line   made off on the arbor's foot, under a block at the rail, over the sheave on the arbor's foot,
+//	                    idler, head block, under the sheave on the arbor's top, over a block at the head beam, made
+//	                    off on the arbor's top
+//
+// Mule blocks may turn each lift line between loft block and head block. Lift lines
+// and hand line may be of two kinds: with a single hand line under double lift
+// lines, the hand line runs as fast as the arbor, half as fast as the batten.
 type Layout struct {
-	Kind        Kind           `json:"kind"`
+	Kind        Kind           `json:"kind"`           // of the lift lines: it alone makes the ratio
+	Hand        Kind           `json:"hand,omitzero"`  // of the hand line; zero: as the lift lines
 	Loft        []Loft         `json:"loft"`           // one for each lift line, nearest the arbor first
 	HeadBlock   units.Length   `json:"head_block"`     // height of the head block
-	DeadEnd     units.Length   `json:"dead_end"`       // double only: height of the dead ends at the head beam
+	DeadEnd     units.Length   `json:"dead_end"`       // height of dead ends and blocks at the head beam; where lift lines and hand line are single it is not used
 	Rail        units.Length   `json:"rail"`           // height of the locking rail, with the rope lock
 	Idler       units.Length   `json:"idler"`          // height of the idler
 	ArborLength units.Length   `json:"arbor_length"`   // between the fastenings at its top and its foot
@@ -68,6 +86,10 @@ func (l Layout) Validate() error {
 	if !l.Kind.known() {
 		p.Add("kind", kindShown(l.Kind), wantKind, kindFault(l.Kind))
 	}
+	if l.Hand != 0 && !l.Hand.known() {
+		p.Add("hand", l.Hand.String(), wantKind+", or none for one as the lift lines are", units.ErrUnknown)
+	}
+	hand := l.handKind()
 	check.NotNegative(&p, "lift_line_mass", l.LiftMass)
 	check.NotNegative(&p, "hand_line_mass", l.HandMass)
 	l.Drag.fault(&p, "drag")
@@ -92,11 +114,11 @@ func (l Layout) Validate() error {
 	if rail && head && l.Rail >= l.HeadBlock {
 		p.Add("rail", check.Show(l.Rail), "less than the head block's height, "+check.Show(l.HeadBlock), units.ErrOutOfRange)
 	}
-	if l.Kind == Double {
-		if rail && arbor && l.Rail >= foot {
-			p.Add("rail", check.Show(l.Rail), "less than the height of the arbor's foot, "+check.Show(foot)+": the hand line's dead end is at the rail", units.ErrOutOfRange)
-		}
-		if check.Positive(&p, "dead_end", l.DeadEnd, "the height of the dead ends at the head beam") && top && l.DeadEnd <= l.ArborTop {
+	if hand.known() && hand != Single && rail && arbor && l.Rail >= foot {
+		p.Add("rail", check.Show(l.Rail), "less than the height of the arbor's foot, "+check.Show(foot)+": the hand line's "+hand.atRail()+" is at the rail", units.ErrOutOfRange)
+	}
+	if most := max(l.Kind, hand); l.Kind.known() && hand.known() && most != Single {
+		if check.Positive(&p, "dead_end", l.DeadEnd, "the height of the dead ends and blocks at the head beam") && top && l.DeadEnd <= l.ArborTop {
 			p.Add("dead_end", check.Show(l.DeadEnd), "more than the height of the arbor's top, "+check.Show(l.ArborTop), units.ErrOutOfRange)
 		}
 	}
@@ -113,8 +135,28 @@ func (l Layout) Validate() error {
 		if check.Finite(&p, field+"height", b.Height) && trim && b.Height <= l.Trim {
 			p.Add(field+"height", check.Show(b.Height), "more than the batten's trim, "+check.Show(l.Trim), units.ErrOutOfRange)
 		}
+		l.checkMules(&p, field, b)
+	}
+	if p.Err() == nil {
+		l.checkTurns(&p)
 	}
 	return p.Err()
+}
+
+// handKind is the kind of the hand line.
+func (l Layout) handKind() Kind {
+	if l.Hand == 0 {
+		return l.Kind
+	}
+	return l.Hand
+}
+
+// atRail says what a hand line of this kind has at the rail.
+func (k Kind) atRail() string {
+	if k == Double {
+		return "dead end"
+	}
+	return "block"
 }
 
 // Rig lays the standard ropes and makes them ready to be asked. The error joins
@@ -140,10 +182,16 @@ func (l Layout) Reeving() Reeving {
 		path := []Stop{
 			{Name: "batten at line " + strconv.Itoa(n), On: Batten, Across: b.Across},
 			{Name: LoftBlock(n), On: Grid, Across: b.Across, Height: b.Height},
-			head, top,
 		}
-		if l.Kind == Double {
+		for _, m := range b.Mules {
+			path = append(path, Stop{Name: m.Name, On: m.On, Across: m.Across, Height: m.Height})
+		}
+		path = append(path, head, top)
+		switch l.Kind {
+		case Double:
 			path = append(path, Stop{Name: DeadEnd(n), On: HeadBeam, Height: l.DeadEnd})
+		case Triple:
+			path = append(path, Stop{Name: BeamBlock(n), On: HeadBeam, Height: l.DeadEnd}, top)
 		}
 		r.Lift[i] = Rope{Name: "lift line " + strconv.Itoa(n), Mass: l.LiftMass, Path: path}
 	}
@@ -151,12 +199,18 @@ func (l Layout) Reeving() Reeving {
 		dragged(rp.Path, l.Drag)
 	}
 	var hand []Stop
-	if l.Kind == Double {
+	switch l.handKind() {
+	case Double:
 		hand = append(hand, Stop{Name: RailDeadEnd, On: Rail, Height: l.Rail})
+	case Triple:
+		hand = append(hand, foot, Stop{Name: RailBlock, On: Rail, Height: l.Rail})
 	}
 	hand = append(hand, foot, Stop{Name: IdlerBlock, On: Idler}, head, top)
-	if l.Kind == Double {
+	switch l.handKind() {
+	case Double:
 		hand = append(hand, Stop{Name: HandDeadEnd, On: HeadBeam, Height: l.DeadEnd})
+	case Triple:
+		hand = append(hand, Stop{Name: HandBlock, On: HeadBeam, Height: l.DeadEnd}, top)
 	}
 	dragged(hand, l.Drag)
 	r.Hand = Rope{Name: "hand line", Mass: l.HandMass, Path: hand}

@@ -135,7 +135,11 @@ func (r Reeving) Rig() (*Reeved, error) {
 		ropes = append(ropes, r.Hand)
 	}
 	for i, rp := range ropes {
-		p.Within(ropeField(i, len(r.Lift)), strconv.Quote(rp.Name), rp.validate())
+		off, why := Idler, "a body other than the idler, which only the hand line keeps"
+		if i == len(r.Lift) {
+			off, why = Batten, "a body other than the batten, which only lift lines carry"
+		}
+		p.Within(ropeField(i, len(r.Lift)), strconv.Quote(rp.Name), rp.validate(off, why))
 	}
 	if err := p.Err(); err != nil {
 		return nil, err
@@ -317,8 +321,9 @@ func (r *Reeved) heights(y float64) rope.Heights {
 	return h
 }
 
-// validate looks at one rope by itself.
-func (rp Rope) validate() error {
+// validate looks at one rope by itself. Off is the body that it must keep off, and
+// why says so.
+func (rp Rope) validate(off Body, why string) error {
 	var p check.Problems
 	check.NotNegative(&p, "mass", rp.Mass)
 	switch n := len(rp.Path); {
@@ -332,6 +337,9 @@ func (rp Rope) validate() error {
 		field := "path[" + strconv.Itoa(i) + "]"
 		if s.On >= bodies {
 			p.Add(field+".on", strconv.Itoa(int(s.On)), "one of the bodies of a set", units.ErrUnknown)
+		}
+		if s.On == off {
+			p.Add(field+".on", s.On.String(), why, units.ErrOutOfRange)
 		}
 		if s.Name == "" {
 			p.Add(field+".name", "", "a name for the stop", units.ErrMissing)

@@ -11,8 +11,10 @@ import (
 // FuzzReeving rigs whatever reeving its text describes: it never panics, and what
 // it answers can be stored, so every number in it is finite.
 func FuzzReeving(f *testing.F) {
-	for _, kind := range []purchase.Kind{purchase.Single, purchase.Double} {
-		text, err := json.Marshal(weightless(kind).Reeving())
+	for _, kind := range []purchase.Kind{purchase.Single, purchase.Double, purchase.Triple} {
+		l := weightless(kind)
+		l.DeadEnd = 61 * units.Foot
+		text, err := json.Marshal(l.Reeving())
 		if err != nil {
 			f.Fatal(err)
 		}
@@ -38,6 +40,13 @@ func FuzzReeving(f *testing.F) {
 				continue
 			}
 			if _, err := json.Marshal(st); err != nil {
+				t.Fatal(err)
+			}
+			g, err := rigged.Geometry(trim)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if _, err := json.Marshal(g); err != nil {
 				t.Fatal(err)
 			}
 		}

@@ -18,7 +18,32 @@ func TestLayoutRefused(t *testing.T) {
 		reason string
 	}{
 		{"no kind", func(l *purchase.Layout) { l.Kind = 0 }, "kind", units.ErrMissing, "a choice that must be made"},
-		{"unknown kind", func(l *purchase.Layout) { l.Kind = 3 }, "kind", units.ErrUnknown, "only two are laid"},
+		{"unknown kind", func(l *purchase.Layout) { l.Kind = 4 }, "kind", units.ErrUnknown, "only three are laid"},
+		{"unknown hand line", func(l *purchase.Layout) { l.Hand = 4 }, "hand", units.ErrUnknown, "only three are laid"},
+		{"no dead end for a double hand line", func(l *purchase.Layout) { l.Kind, l.Hand, l.DeadEnd = purchase.Single, purchase.Double, 0 }, "dead_end", units.ErrMissing, "the hand line ends there"},
+		{"no dead end for double lift lines", func(l *purchase.Layout) { l.Hand, l.DeadEnd = purchase.Single, 0 }, "dead_end", units.ErrMissing, "the lift lines end there"},
+		{"no beam block in triple", func(l *purchase.Layout) { l.Kind, l.DeadEnd = purchase.Triple, 0 }, "dead_end", units.ErrMissing, "the lift lines turn there"},
+		{"beam block under the arbor", func(l *purchase.Layout) { l.Kind, l.DeadEnd = purchase.Triple, 57*units.Foot }, "dead_end", units.ErrOutOfRange, "they run up to it"},
+		{"rail block over the arbor's foot", func(l *purchase.Layout) { l.Kind, l.Rail = purchase.Triple, 53*units.Foot }, "rail", units.ErrOutOfRange, "the hand line's block must be below"},
+		{"dead end of the hand line alone over the foot", func(l *purchase.Layout) { l.Kind, l.Hand, l.Rail = purchase.Single, purchase.Double, 53*units.Foot }, "rail", units.ErrOutOfRange, "its dead end must be below"},
+		{"mule block of no name", func(l *purchase.Layout) { l.Loft[1].Mules = mules(mule("", 3, 18)) }, "loft[1].mules[0].name", units.ErrMissing, "loads are asked for by name"},
+		{"mule block of a name that is taken", func(l *purchase.Layout) { l.Loft[1].Mules = mules(mule("loft block 5", 3, 19)) }, "loft[1].mules[0].name", units.ErrDuplicate, "loads would be mixed up"},
+		{"mule block on the arbor", func(l *purchase.Layout) {
+			l.Loft[1].Mules = mules(purchase.Mule{Name: "m", On: purchase.Arbor, Across: 3, Height: 19})
+		}, "loft[1].mules[0].on", units.ErrOutOfRange, "it stands still"},
+		{"mule block on nothing", func(l *purchase.Layout) {
+			l.Loft[1].Mules = mules(purchase.Mule{Name: "m", On: 99, Across: 3, Height: 19})
+		}, "loft[1].mules[0].on", units.ErrUnknown, "only the bodies of a set"},
+		{"mule block nowhere", func(l *purchase.Layout) { l.Loft[1].Mules = mules(mule("m", 3, units.Length(math.Inf(1)))) }, "loft[1].mules[0].height", units.ErrNotFinite, "no infinity goes in"},
+		{"mule block not a number across", func(l *purchase.Layout) { l.Loft[1].Mules = mules(mule("m", units.Length(math.NaN()), 19)) }, "loft[1].mules[0].across", units.ErrNotFinite, "no NaN goes in"},
+		{"mule block on the loft block", func(l *purchase.Layout) { l.Loft[1].Mules = mules(mule("m", l.Loft[1].Across, l.Loft[1].Height)) }, "loft[1].mules[0]", units.ErrDuplicate, "the part would have no direction"},
+		{"mule block on another", func(l *purchase.Layout) { l.Loft[1].Mules = mules(mule("m", 3, 19), mule("n", 3, 19)) }, "loft[1].mules[1]", units.ErrDuplicate, "the part would have no direction"},
+		{"mule block on the head block", func(l *purchase.Layout) { l.Loft[1].Mules = mules(mule("m", 3, 19), mule("n", 0, l.HeadBlock)) }, "loft[1].mules[1]", units.ErrDuplicate, "the part would have no direction"},
+		{"mule block on a level run", func(l *purchase.Layout) { l.Loft[1].Mules = mules(mule("m", 3, l.HeadBlock)) }, "loft[1].mules[0]", purchase.ErrNoTurn, "the line would run straight past it"},
+		{"mule block straight over the loft block", func(l *purchase.Layout) { l.Loft[1].Mules = mules(mule("m", l.Loft[1].Across, 22)) }, "loft[1]", purchase.ErrNoTurn, "the line would run straight past the loft block"},
+		{"mule block straight over the head block", func(l *purchase.Layout) { l.Loft[1].Mules = mules(mule("m", 0, 22)) }, "loft[1].mules[0]", purchase.ErrNoTurn, "the line would run straight past the head block"},
+		{"loft block straight over the head block", func(l *purchase.Layout) { l.Loft[0] = purchase.Loft{Across: 2e-9, Height: 22} }, "loft[0]", purchase.ErrNoTurn, "the line would run straight past the head block"},
+		{"too many mule blocks", func(l *purchase.Layout) { l.Loft[1].Mules = make([]purchase.Mule, 33) }, "loft[1].mules", units.ErrOutOfRange, "work is bounded"},
 		{"no lines", func(l *purchase.Layout) { l.Loft = nil }, "loft", units.ErrMissing, "nothing would hold the batten"},
 		{"NaN height", func(l *purchase.Layout) { l.Loft[1].Height = units.Length(math.NaN()) }, "loft[1].height", units.ErrNotFinite, "no NaN goes in"},
 		{"infinite head", func(l *purchase.Layout) { l.HeadBlock = units.Length(math.Inf(1)) }, "head_block", units.ErrNotFinite, "no infinity goes in"},
@@ -56,6 +81,12 @@ func TestLayoutRefused(t *testing.T) {
 	}
 }
 
+func mules(m ...purchase.Mule) []purchase.Mule { return m }
+
+func mule(name string, across, height units.Length) purchase.Mule {
+	return purchase.Mule{Name: name, Across: across, Height: height}
+}
+
 func TestReevingRefused(t *testing.T) {
 	stop := func(name string, on purchase.Body, across, height units.Length) purchase.Stop {
 		return purchase.Stop{Name: name, On: on, Across: across, Height: height}
@@ -67,6 +98,11 @@ func TestReevingRefused(t *testing.T) {
 		kind   error
 		reason string
 	}{
+		{"lift line on the idler", func(r *purchase.Reeving) {
+			r.Lift[1].Path[4] = stop("idler", purchase.Idler, 0, 0)
+		}, "lift[1].path[4].on", units.ErrOutOfRange, "free in its guides it holds no end"},
+		{"hand line on the batten", func(r *purchase.Reeving) { r.Hand.Path[0] = stop("batten", purchase.Batten, 0, 0) }, "hand.path[0].on", units.ErrOutOfRange, "a hand line carries no batten"},
+		{"hand line from the idler", func(r *purchase.Reeving) { r.Hand.Path = r.Hand.Path[2:] }, "hand", purchase.ErrOverConstrained, "nothing gives the rope that the arbor takes"},
 		{"nothing", func(r *purchase.Reeving) { r.Lift = nil }, "lift", units.ErrMissing, "at least one line"},
 		{"a path of one", func(r *purchase.Reeving) { r.Lift[0].Path = r.Lift[0].Path[:1] }, "lift[0].path", units.ErrMissing, "a rope has two ends"},
 		{"off the batten", func(r *purchase.Reeving) { r.Lift[0].Path = r.Lift[0].Path[1:] }, "lift[0]", purchase.ErrNoTravel, "the batten would not move with it"},

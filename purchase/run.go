@@ -209,13 +209,16 @@ func (r *Reeved) Stays(trim units.Length, on Bodies) (Band, error) {
 	return Band{ArborHeavy: edge(Out), BattenHeavy: edge(In)}, nil
 }
 
+// partOf is the part of the hand line that has a role at the rail: of several, as in a hand line of three parts,
+// the fastest, which is the one at hand's end of the tackle.
 func (r *Reeved) partOf(role Role) int {
+	part, fastest := -1, 0.0
 	for i := range r.rail {
-		if r.rail[i].Role == role {
-			return r.rail[i].part
+		if one := &r.rail[i]; one.Role == role && one.Speed > fastest+1e-9 {
+			part, fastest = one.part, one.Speed
 		}
 	}
-	return -1
+	return part
 }
 
 // idlerParts is how many parts of the hand line hold the idler.

@@ -13,7 +13,7 @@ import (
 )
 
 func (s *sheet) title(name string) {
-	s.line("%s%s", pad(strings.ToUpper(name), 50), right("counterweight line sets, at rest and without drag", 50))
+	s.line("%s%s", pad(strings.ToUpper(name), 50), right("counterweight line sets; drag in hand pulls only", 50))
 	s.rule("=")
 }
 
@@ -207,7 +207,28 @@ func (s *sheet) states(set *lineset.Rigged) {
 		block("hand line dead end, rail", func(st lineset.State) units.Force { return st.Ropes.Load(purchase.RailDeadEnd).Size() })
 	}
 	block("head beam, all together", func(st lineset.State) units.Force { return st.Ropes.On(purchase.HeadBeam).Size() })
+	s.hands(set, both)
 	s.remarks(set)
+}
+
+// hands says what is felt at the hand line.
+func (s *sheet) hands(set *lineset.Rigged, both func(name, low, high string)) {
+	low, errLow := set.Hand(set.Low().Trim)
+	high, errHigh := set.Hand(set.High().Trim)
+	if errLow != nil || errHigh != nil {
+		return
+	}
+	pull := func(p lineset.HandPull) string {
+		words := s.force(p.Pull) + " on the " + p.On.String()
+		if p.Runs {
+			words = s.force(p.Pull) + " back on the " + p.On.String()
+		}
+		return words
+	}
+	both("pull to fly slowly out", pull(low.Out), pull(high.Out))
+	both("pull to fly slowly in", pull(low.In), pull(high.In))
+	stays := func(h lineset.Hand) string { return s.force(-h.Stays.ArborHeavy) + " / " + s.force(h.Stays.BattenHeavy) }
+	both("stays if arbor-/batten-heavy", stays(low), stays(high))
 }
 
 // remarks says what two columns cannot.

@@ -48,6 +48,8 @@ var plainNumbers = map[string]string{
 	"lineset.Rigged.Ratio()":             "batten travel over arbor travel",
 	"lineset.Check.Ratio":                "demand over limit",
 	"lineset.Ropes.HandRatio":            "hand line travel over batten travel",
+	"purchase.PartGeometry.Speed":        "speed of the rope over the batten's",
+	"purchase.Turn.Speed":                "speed of the sheave's rim over the batten's",
 }
 
 // scanSignatures reports bare floats in what the clients of units export. A

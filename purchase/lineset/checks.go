@@ -41,8 +41,11 @@ func (r *Rigged) check() []Check {
 		line.compare("lift line tension", lim.LiftLine),
 		loft.compare("loft block load", lim.LoftBlock),
 		head.compare("head block load", lim.HeadBlock))
-	if r.set.Rigging.Purchase == purchase.Double {
+	switch r.set.Rigging.Purchase {
+	case purchase.Double:
 		checks = append(checks, r.worst(heaviest(purchase.DeadEnd)).compare("lift line dead end", lim.DeadEnd))
+	case purchase.Triple:
+		checks = append(checks, r.worst(heaviest(purchase.BeamBlock)).compare("lift line beam block", lim.BeamBlock))
 	}
 	checks = append(checks, r.checkPipe(lim.Pipe), r.checkLock())
 	checks = append(checks, r.checkHands(lim.HandPull)...)

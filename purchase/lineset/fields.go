@@ -41,7 +41,7 @@ func (r Rigging) rename(layout, known error) error {
 			c.Field = "batten.lines"
 		case strings.HasPrefix(c.Field, "loft") && strings.HasSuffix(c.Field, ".height"):
 			c.Field = "loft_blocks"
-		case strings.HasPrefix(c.Field, "loft") && strings.HasSuffix(c.Field, ".across"):
+		case strings.HasPrefix(c.Field, "loft["):
 			c.Field, c.Want = "offset", "so much that every line's loft block is clear of the arbor, and no more than a stage is wide"
 		}
 		if c.Field == "offset" && c.Value != "" {

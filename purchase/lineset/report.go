@@ -33,7 +33,7 @@ type HouseReport struct {
 }
 
 // Caution stands on every printed or stored result.
-const Caution = "Overhead lifting can kill. These figures are for planning and teaching, at rest and without drag or shock. " +
+const Caution = "Overhead lifting can kill. These figures are for planning and teaching, at rest, without shock, and with drag in the hand pulls only. " +
 	"Local codes, the manufacturers' ratings and a licensed engineer or qualified rigger on site decide."
 
 // Report gives every answer about the set.

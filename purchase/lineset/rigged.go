@@ -64,7 +64,7 @@ func validateStock(stock arbor.Stock) error {
 // *units.FieldError joined.
 func (r Rigging) Validate() error {
 	var p check.Problems
-	batten, err := r.Batten.Rig(nil)
+	batten, err := r.stretched().Rig(nil)
 	p.Within("", "", err)
 	check.NotNegative(&p, "idler.mass", r.Idler.Mass)
 	check.NotNegative(&p, "offset", r.Offset)
@@ -87,8 +87,8 @@ func (r Rigging) Validate() error {
 	if r.Idler.Height >= r.Run.LowerStop {
 		p.Add("idler.height", check.Show(r.Idler.Height), "less than "+lower+", the height of the arbor's foot on its lower stop", units.ErrOutOfRange)
 	}
-	if r.Purchase == purchase.Double && r.Rail >= r.Run.LowerStop {
-		p.Add("rail", check.Show(r.Rail), "less than "+lower+", the height of the arbor's foot on its lower stop: the hand line's dead end is at the rail", units.ErrOutOfRange)
+	if r.Purchase != purchase.Single && r.Rail >= r.Run.LowerStop {
+		p.Add("rail", check.Show(r.Rail), "less than "+lower+", the height of the arbor's foot on its lower stop: the hand line's end or block is at the rail", units.ErrOutOfRange)
 	}
 	if p.Err() != nil {
 		return p.Err()
@@ -123,7 +123,7 @@ func (s Set) validate(rigging bool) error {
 	case !s.Balance.known():
 		p.Add("balance", s.Balance.String(), wantBalance, units.ErrUnknown)
 	}
-	hang, err := s.Rigging.Batten.Rig(s.Hang)
+	hang, err := s.Rigging.stretched().Rig(s.Hang)
 	if rigging && err == nil {
 		t := s.travel(s.Rigging.Purchase.Ratio())
 		if tip := hang.Tips(t.Lowest, t.Highest); tip != nil {
@@ -147,7 +147,7 @@ func (s Set) compute(stock arbor.Stock) (*Rigged, error) {
 	s.Like = "" // the rigging itself stands in its place
 	r := &Rigged{set: s}
 	var err error
-	if r.load, err = s.Rigging.Batten.Rig(s.Hang); err != nil {
+	if r.load, err = s.Rigging.stretched().Rig(s.Hang); err != nil {
 		return nil, err
 	}
 	if r.ropes, err = s.Rigging.layout().Rig(); err != nil {

@@ -14,12 +14,17 @@ import (
 // something.
 type Rigging struct {
 	Purchase purchase.Kind `json:"purchase,omitzero"`
-	Batten   load.Batten   `json:"batten"`
+
+	// Batten with its lift lines. A line that stretches needs its EA alone: where its
+	// Path is left out, it is worked out from the ropes as they are laid, from the
+	// batten over every block to the rope's other end. A Path that is given is taken
+	// as it is.
+	Batten load.Batten `json:"batten"`
 
 	Offset     units.Length `json:"offset"`             // from the arbor's centre line to the batten's nearer end
 	LoftBlocks units.Length `json:"loft_blocks"`        // height of the loft blocks
 	HeadBlock  units.Length `json:"head_block"`         // height of the head block
-	DeadEnds   units.Length `json:"dead_ends,omitzero"` // double purchase only: height of the dead ends at the head beam
+	DeadEnds   units.Length `json:"dead_ends,omitzero"` // double and triple purchase: height of the dead ends, or blocks, at the head beam
 	Rail       units.Length `json:"rail"`               // height of the locking rail
 	Idler      Idler        `json:"idler"`
 
@@ -53,7 +58,8 @@ type Limits struct {
 	LiftLine     ForceLimit  `json:"lift_line,omitzero"`      // tension in a lift line
 	LoftBlock    ForceLimit  `json:"loft_block,omitzero"`     // load on a loft block
 	HeadBlock    ForceLimit  `json:"head_block,omitzero"`     // load on the head block
-	DeadEnd      ForceLimit  `json:"dead_end,omitzero"`       // pull on a lift line's dead end
+	DeadEnd      ForceLimit  `json:"dead_end,omitzero"`       // pull on a lift line's dead end, in double purchase
+	BeamBlock    ForceLimit  `json:"beam_block,omitzero"`     // load on a lift line's block at the head beam, in triple purchase
 	OutOfBalance ForceLimit  `json:"out_of_balance,omitzero"` // imbalance referred to the batten, either way
 	HandPull     ForceLimit  `json:"hand_pull,omitzero"`      // pull of one person on the hand line
 	Pipe         StressLimit `json:"pipe,omitzero"`           // bending stress in the batten
@@ -79,6 +85,7 @@ func (l Limits) validate() error {
 	limit(&p, "loft_block", l.LoftBlock.Max, l.LoftBlock.Basis)
 	limit(&p, "head_block", l.HeadBlock.Max, l.HeadBlock.Basis)
 	limit(&p, "dead_end", l.DeadEnd.Max, l.DeadEnd.Basis)
+	limit(&p, "beam_block", l.BeamBlock.Max, l.BeamBlock.Basis)
 	limit(&p, "out_of_balance", l.OutOfBalance.Max, l.OutOfBalance.Basis)
 	limit(&p, "hand_pull", l.HandPull.Max, l.HandPull.Basis)
 	limit(&p, "pipe", l.Pipe.Max, l.Pipe.Basis)

@@ -1,0 +1,117 @@
+package purchase
+
+import (
+	"math"
+
+	"example.com/steelyard/internal/check"
+	"example.com/steelyard/internal/rope"
+	"example.com/steelyard/units"
+)
+
+// Geometry is how the ropes of a set lie at one trim, and how they run as it
+// leaves it. Nothing in it depends on what hangs or on drag.
+type Geometry struct {
+	Trim     units.Length   `json:"trim"`
+	ArborTop units.Length   `json:"arbor_top"` // height above the deck
+	Lift     []RopeGeometry `json:"lift"`
+	Hand     RopeGeometry   `json:"hand"` // zero without a hand line
+}
+
+// RopeGeometry is one rope along its path.
+type RopeGeometry struct {
+	Name string `json:"name"`
+	// Length is from end to end along the path. It is the same at every trim: what a
+	// part loses another gains. So it is the length under tension that a lift line
+	// stretches over, and with what is made off at its ends the length to cut.
+	Length units.Length   `json:"length"`
+	Parts  []PartGeometry `json:"parts"`
+	Turns  []Turn         `json:"turns"` // at its sheaves, in the order of the path
+}
+
+// PartGeometry is a straight piece of a rope between two stops.
+type PartGeometry struct {
+	From   string       `json:"from"`   // name of the stop it leaves
+	To     string       `json:"to"`     // name of the stop it runs to
+	Length units.Length `json:"length"` // at this trim
+	// Speed is how fast the rope of this part runs while the batten flies out at one
+	// unit of speed: positive towards To, negative towards From, zero for a part that
+	// stands still. While the batten flies in every sign is the other one.
+	Speed float64 `json:"speed"`
+}
+
+// Turn is what the rope does at a sheave.
+type Turn struct {
+	At string `json:"at"` // name of the sheave's stop
+	On Body   `json:"on"`
+	// Angle is that by which the rope turns, its contact with the sheave: from 0 to
+	// half a turn, for sheaves are points. At 0 the rope runs straight past, and
+	// the sheave bears nothing.
+	Angle units.Angle `json:"angle"`
+	// Speed is how fast the rope runs past the sheave, seen from it, while the batten
+	// flies out at one unit of speed: the speed of its rim. Signs as for the parts.
+	Speed float64 `json:"speed"`
+}
+
+// Geometry gives lengths, turns and speeds of all ropes at a trim. A rope runs as
+// its first end is taken along, and past each sheave as fast as up to it, seen
+// from the sheave. The error tells a trim beyond Reach.
+func (r *Reeved) Geometry(trim units.Length) (Geometry, error) {
+	y, err := r.arborTop(trim)
+	if err != nil {
+		return Geometry{}, err
+	}
+	h, speeds := r.heights(y), r.speeds(Out)
+	g := Geometry{Trim: trim, ArborTop: units.Length(y), Lift: make([]RopeGeometry, len(r.lift))}
+	for i := range r.lift {
+		g.Lift[i] = r.lift[i].geometry(&h, speeds)
+	}
+	if len(r.hand.path) > 0 {
+		g.Hand = r.hand.geometry(&h, speeds)
+	}
+	return g, nil
+}
+
+// still is a speed, as a share of the batten's, that only rounding has left.
+const still = 1e-12 // untyped: a plain ratio
+
+func (l *laid) geometry(h *rope.Heights, speeds *rope.Speeds) RopeGeometry {
+	last := len(l.path) - 1
+	part, past := make([]float64, last), make([]float64, last+1)
+	l.path.Run(speeds, h, part, past)
+	out := RopeGeometry{
+		Name: l.rope.Name, Length: units.Length(l.path.Length(h)),
+		Parts: make([]PartGeometry, last), Turns: make([]Turn, last-1),
+	}
+	for i := range out.Parts {
+		_, _, length := l.path.Part(i, h)
+		out.Parts[i] = PartGeometry{
+			From: l.rope.Path[i].Name, To: l.rope.Path[i+1].Name,
+			Length: units.Length(length), Speed: unlessStill(part[i]),
+		}
+	}
+	for i := range out.Turns {
+		s := l.rope.Path[i+1]
+		out.Turns[i] = Turn{At: s.Name, On: s.On, Angle: units.Angle(l.path.Turn(i+1, h)), Speed: unlessStill(past[i+1])}
+	}
+	return out
+}
+
+func unlessStill(speed float64) float64 {
+	if math.Abs(speed) < still {
+		return 0
+	}
+	return speed
+}
+
+// Cut is the length to cut: the rope's own, along its path, and what its
+// termination takes at the first end and at the last. An allowance that is
+// negative or not finite is a *units.FieldError.
+func (r RopeGeometry) Cut(first, last units.Length) (units.Length, error) {
+	var p check.Problems
+	check.NotNegative(&p, "first", first)
+	check.NotNegative(&p, "last", last)
+	if err := p.Err(); err != nil {
+		return 0, err
+	}
+	return r.Length + first + last, nil
+}
