@@ -12,12 +12,21 @@
 //	r, err := layout.Rig()
 //	r.Ratio()                                 // from the paths
 //	r.Imbalance(trim, carried, arbor)         // with the ropes' own weight
-//	r.At(trim, bodies)                        // every tension, every block load
+//	r.At(trim, bodies)                        // at rest, lock shut: every tension, every block load
+//	r.Feel(trim, bodies)                      // which rope is tight before the lock is opened
+//	r.Run(trim, bodies, purchase.Out)         // running slowly, with drag: the hand's pull, and on which rope
+//	r.Stays(trim, bodies)                     // how far out of balance it may be and stay by itself
+//	r.Drift(flight)                           // how the balance of a fixed load drifts over the travel
+//	r.Weigh(weighing)                         // load and drag from the pulls out and in
+//	r.Geometry(trim)                          // lengths, turns and speeds of every rope
+//
+// [Reeved.AtInto], [Reeved.RunInto] and [Reeved.Curve] fill what they are given and allocate nothing.
 //
 // Nothing about single, double or triple purchase is written anywhere but in the paths
 // that a Layout lays. A rope keeps its length: that gives the travel. Without
 // drag its tension does not change at a sheave, and along a part it grows with
-// height by the rope's own weight: that gives the forces.
+// height by the rope's own weight: that gives the forces. With a [Drag] at a sheave the side
+// that the rope runs to is the tighter by a factor: that gives what the hands feel.
 //
 // Beside the whole reeving there are questions about one rope, which need no layout:
 //
@@ -41,9 +50,10 @@
 //
 // # Limits of the model
 //
-// A Reeved set is at rest and has no drag; sheaves are points; bodies move up and down
-// only; parts that change their length hang plumb; ropes do not stretch; the sag of
-// level runs is left out. The idler is free in its guides.
+// A set is at rest without drag (At, Imbalance, Feel) or runs so slowly that nothing is wanted to speed it up
+// (Run, Stays, Weigh). Sheaves are points; bodies move up and down only; parts that change their
+// length hang plumb; ropes do not stretch; the sag of level runs is left out. The idler is free in its guides, or
+// held with a base tension that is given.
 //
 // # Cautions
 //

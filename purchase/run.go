@@ -109,6 +109,17 @@ type Running struct {
 	Blocks []Block     `json:"blocks"`
 }
 
+// Load is the load on the block or dead end of the given name; zero where there is none of that name.
+func (s Running) Load(name string) Vector {
+	return sum(s.Blocks, func(b *Block) bool { return b.Name == name })
+}
+
+// Bears is the load of all the set's ropes on one body: on the head beam, of the head block and every dead end
+// there; on the grid, of all loft blocks. ([Running.On] is the rope that the hand is on.)
+func (s Running) Bears(body Body) Vector {
+	return sum(s.Blocks, func(b *Block) bool { return b.On == body })
+}
+
 // Run gives the set running slowly one way at a trim: no inertia. The errors are those of [Reeved.At], and
 // *units.FieldError for a way that is neither and a set without a hand line.
 func (r *Reeved) Run(trim units.Length, on Bodies, way Way) (Running, error) {

@@ -106,10 +106,15 @@ func (s State) Held() bool { return s.Lock <= s.Grip }
 // Load is the load on the block or dead end of the given name; zero where there
 // is none of that name.
 func (s State) Load(name string) Vector {
+	return sum(s.Blocks, func(b *Block) bool { return b.Name == name })
+}
+
+// sum is the load of all blocks that are meant.
+func sum(blocks []Block, meant func(*Block) bool) Vector {
 	var v Vector
-	for _, b := range s.Blocks {
-		if b.Name == name {
-			v = v.Add(b.Load)
+	for i := range blocks {
+		if meant(&blocks[i]) {
+			v = v.Add(blocks[i].Load)
 		}
 	}
 	return v
@@ -118,13 +123,7 @@ func (s State) Load(name string) Vector {
 // On is the load of all the set's ropes on one body: on the head beam, of the
 // head block and every dead end there; on the grid, of all loft blocks.
 func (s State) On(body Body) Vector {
-	var v Vector
-	for _, b := range s.Blocks {
-		if b.On == body {
-			v = v.Add(b.Load)
-		}
-	}
-	return v
+	return sum(s.Blocks, func(b *Block) bool { return b.On == body })
 }
 
 // At gives the set's state at a trim. Tension along a rope grows with height by

@@ -227,7 +227,9 @@ func (s *sheet) hands(set *lineset.Rigged, both func(name, low, high string)) {
 	}
 	both("pull to fly slowly out", pull(low.Out), pull(high.Out))
 	both("pull to fly slowly in", pull(low.In), pull(high.In))
-	stays := func(h lineset.Hand) string { return s.force(-h.Stays.ArborHeavy) + " / " + s.force(h.Stays.BattenHeavy) }
+	stays := func(h lineset.Hand) string {
+		return s.force(-h.Stays.ArborHeavy) + " / " + s.force(h.Stays.BattenHeavy)
+	}
 	both("stays if arbor-/batten-heavy", stays(low), stays(high))
 }
 

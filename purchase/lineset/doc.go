@@ -10,6 +10,8 @@
 //	rigged.Balance().Worst()            // the worst out of balance over the travel
 //	rigged.Travel()                     // the trims reached against those wanted
 //	rigged.Low(), rigged.High()         // what lines, blocks and dead ends carry
+//	rigged.Hand(trim)                   // what the hands feel: pulls out and in, which rope is tight
+//	rigged.Load().PointAllowed(…)       // and every other question of package load
 //	rigged.Checks()                     // each demand against its limit
 //
 // A [Set] and a [House] are plain data: exported fields, JSON with quantities as
@@ -28,12 +30,11 @@
 //
 // # The model
 //
-// The set is at rest, the rope lock shut, no drag in the blocks. Ropes weigh what
-// they weigh where they hang, so the balance shifts as the batten flies. Lift
-// lines share the load as rigid supports of a continuous beam that pull or are
-// slack. What piles or stands on the deck is carried only as far as it is off
-// it. Left out: drag, stretch, sag of level runs, fleet angles, wear, everything
-// that moves.
+// The set is at rest, the rope lock shut, no drag in the blocks; only the pulls of Hand are those of a set that
+// runs slowly against the drag of its sheaves. Ropes weigh what they weigh where they hang, so the
+// balance shifts as the batten flies. Lift lines share the load as supports of a continuous beam that pull or are
+// slack, stretch and are off as they are described. What piles or stands on the deck is carried
+// only as far as it is off it. Left out: sag of level runs, fleet angles, wear, inertia.
 //
 // # Limits
 //

@@ -25,7 +25,7 @@ const (
 	basisRopes   = "T = T₀ + w·(z − z₀) along each path; w·(y − x) + w_hand·a·(hand line per batten travel) where parts hang plumb"
 	basisCarried = "clear: all of it; piled: by the height off the deck; standing: nothing until it lifts"
 	basisExact   = "whole pieces, added up exactly"
-	basisBeam    = "continuous beam on rigid lines that pull or are slack (three-moment equation)"
+	basisBeam    = "continuous beam on lines that pull or are slack (three-moment equation)"
 	basisVector  = "vector sum of the tensions of the parts that meet there, rope lock shut"
 	basisStops   = "what is left between the stops after the arbor's own length, times the ratio"
 	basisWeight  = "weight is mass at standard gravity, 9.80665 m/s² (exact, NIST SP 811)"
