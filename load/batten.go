@@ -57,6 +57,8 @@ type Line struct {
 	EA   units.Force  `json:"ea,omitzero"`   // axial stiffness of the rope: the pull over the share by which it grows longer
 	Path units.Length `json:"path,omitzero"` // the length of it that is under tension
 	Long units.Length `json:"long,omitzero"` // trim error: how much lower than the others its end hangs, unstretched; negative: short
+
+	Limit units.Force `json:"limit,omitzero"` // what this line is let carry, where it is not what [Limits] says
 }
 
 // give is how far the line stretches for a unit of pull.
@@ -142,8 +144,10 @@ func (b Batten) faults() error {
 			continue
 		}
 		switch apart := l.At - b.Lines[i-1].At; {
-		case units.Abs(apart) < leastApart:
-			p.Add(field, check.Show(l.At), "at least "+check.Show(leastApart)+" from the line before it", units.ErrDuplicate)
+		case units.Abs(apart) < rounding:
+			p.Add(field, check.Show(l.At), "a place of its own, at least "+check.Show(leastApart)+" from the line before it", units.ErrDuplicate)
+		case units.Abs(apart) < leastApart-rounding:
+			p.Add(field, check.Show(l.At), "at least "+check.Show(leastApart)+" from the line before it", units.ErrOutOfRange)
 		case apart < 0:
 			before := check.Show(b.Lines[i-1].At)
 			p.Add(field, check.Show(l.At), "more than the line before it ("+before+
@@ -169,6 +173,7 @@ func (l Line) faults() error {
 			p.Add("path", check.Show(l.Path), "at most "+check.Show(maxPath), units.ErrOutOfRange)
 		}
 	}
+	check.NotNegative(&p, "limit", l.Limit)
 	if check.Finite(&p, "long", l.Long) && units.Abs(l.Long) > maxLong {
 		p.Add("long", check.Show(l.Long), check.Show(-maxLong)+" to "+check.Show(maxLong), units.ErrOutOfRange)
 	}

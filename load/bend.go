@@ -1,6 +1,9 @@
 package load
 
-import "example.com/steelyard/units"
+import (
+	"example.com/steelyard/internal/check"
+	"example.com/steelyard/units"
+)
 
 // Deflection is how far the pipe bends out of the level.
 type Deflection struct {
@@ -43,4 +46,34 @@ func (r *Rigged) Deflection(trim units.Length) (Deflection, error) {
 		Lowest:  DeflectionAt{below(low.Value), units.Length(low.At)},
 		Highest: DeflectionAt{below(high.Value), units.Length(high.At)},
 	}, nil
+}
+
+// Give is how far pipe and lines give, at a place and a trim, under one more mass that is hung there at rest: the
+// static stretch that [ImpactFactor] asks for. What hung before has moved them already and is not counted; where lines
+// go slack or take load under the mass, that is. The errors are those of [Rigged.Share], of a batten that would tip with
+// the mass too, and *units.FieldError for mass and at.
+func (r *Rigged) Give(trim units.Length, mass units.Mass, at units.Length) (units.Length, error) {
+	var p check.Problems
+	check.Finite(&p, "trim", trim)
+	check.NotNegative(&p, "mass", mass)
+	if onBatten(&p, "at", at, r.length) {
+		at = max(0, min(at, r.length))
+	}
+	if err := p.Err(); err != nil {
+		return 0, err
+	}
+	w := r.layout.Borrow()
+	defer w.Return()
+	carried, centre, err := r.solve(w, trim)
+	if err != nil {
+		return 0, err
+	}
+	before := w.Level(float64(at))
+	tip := r.tip(trim, false, r.centreWith(carried, centre, mass, at))
+	w.LoadWeights()
+	w.AddPoint(float64(mass.Weight(units.StandardGravity)), float64(at))
+	if tip.out() > r.reach() || !w.Hang(2*float64(r.reach())) {
+		return 0, tip
+	}
+	return units.Length((w.Level(float64(at)) - before) / r.bending), nil
 }

@@ -65,3 +65,50 @@ func TestDeflectionFaults(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 }
+
+// A point of 10 kg in the middle of a simple span gives PL³/48EI there, and the ropes' stretch on top: the beam problem of
+// the impact tests the other way about.
+func TestGive(t *testing.T) {
+	ei := pipe.Modulus.In(units.Pascal) * pipe.SecondMoment().In(units.MetreToTheFourth)
+	b := load.Batten{Length: 6, Pipe: pipe, Lines: load.Spaced(0, 6, 2)}
+	for i := range b.Lines {
+		b.Lines[i].EA, b.Lines[i].Path = 1e6*units.Newton, 40
+	}
+	r, err := b.Rig(load.Hang{{Mass: 50, From: 1, To: 4}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	pull := (10 * units.Kilogram).Weight(units.StandardGravity).In(units.Newton)
+	give, err := r.Give(3, 10, 3)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "give", give.In(units.Metre), pull*216/(48*ei)+pull/2*40/1e6, 1e-12)
+	if give, err = r.Give(3, 0, 3); err != nil || give != 0 {
+		t.Errorf("under nothing %v %v", give, err)
+	}
+	// At a tip beyond two lines: Pa²(L+a)/3EI (beam diagrams).
+	tip := load.Batten{Length: 6, Pipe: pipe, Lines: load.Spaced(0, 5, 2)}
+	r, err = tip.Rig(nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if give, err = r.Give(3, 1, 6); err != nil {
+		t.Fatal(err)
+	}
+	near(t, "at the tip", give.In(units.Metre), pull/10*6/(3*ei), 1e-12)
+	var tips *load.TipError
+	if _, err := r.Give(3, 1e4, 6); !errors.As(err, &tips) {
+		t.Errorf("%v, want that it tips", err)
+	}
+	for field, ask := range map[string]func() error{
+		"trim": func() error { _, err := r.Give(units.Length(math.NaN()), 1, 1); return err },
+		"mass": func() error { _, err := r.Give(1, -1, 1); return err },
+		"at":   func() error { _, err := r.Give(1, 1, 7); return err },
+	} {
+		var fault *units.FieldError
+		if err := ask(); !errors.As(err, &fault) || fault.Field != field {
+			t.Errorf("%s: %v", field, err)
+		}
+	}
+}

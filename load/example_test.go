@@ -185,10 +185,10 @@ func ExampleRigged_TrimTolerance() {
 		return
 	}
 	fmt.Printf("short by %.2f in: then line %d carries 250 lbf\n", tolerance.Short.By.In(units.Inch), tolerance.Short.Line+1)
-	fmt.Printf("long by any length: %v; from %.2f in on it is slack\n", tolerance.Long.Free, tolerance.Long.By.In(units.Inch))
+	fmt.Println("long: bound by", tolerance.Long.Bound)
 	// Output:
 	// short by 1.66 in: then line 3 carries 250 lbf
-	// long by any length: true; from 2.42 in on it is slack
+	// long: bound by nothing
 }
 
 // The heaviest thing that may still be hung between the second line and the third.
@@ -204,9 +204,9 @@ func ExampleRigged_PointAllowed() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%.0f lb; worst at %s, line %d (−1: the pipe)\n", allowed.Mass.In(units.Pound), units.US.Format(allowed.At), allowed.Line)
+	fmt.Printf("%.0f lb, bound by the %v; worst at %s\n", allowed.Mass.In(units.Pound), allowed.Bound, units.US.Format(allowed.At))
 	// Output:
-	// 204 lb; worst at 15' 11 1/2", line -1 (−1: the pipe)
+	// 204 lb, bound by the pipe; worst at 15' 11 1/2"
 }
 
 // A traveller's carrier of 60 lb runs from end to end.

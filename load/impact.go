@@ -13,7 +13,7 @@ import (
 //	1 + √(1 + 2·drop/stretch)
 //
 // The drop is how far it falls freely before it is caught. The stretch is how far what
-// catches it would give, there, under the thing's weight at rest. A drop of 0 gives 2: a
+// catches it would give, there, under the thing's weight at rest: on a batten, [Rigged.Give]. A drop of 0 gives 2: a
 // load let go all at once, as when a sling slips tight, counts twice. What the thing
 // causes at rest (tension, moment, stress, deflection) grows by the factor; what hung
 // before is added as it was. For a thing caught at a speed v the drop is v²/2g.

@@ -18,11 +18,9 @@ type TrimTolerance struct {
 
 // Off is how far a line may be off to one side.
 type Off struct {
-	By   units.Length `json:"by"`   // from what it is, zero or more
-	Line int          `json:"line"` // the place in Lines of the line that then meets its limit; −1: the pipe does, or nothing
-	// Free is true where no limit is passed however far the line is off. By is then how far anything
-	// still changes: beyond it the line is slack, or carries all that it ever can.
-	Free bool `json:"free"`
+	By    units.Length `json:"by"`    // from what it is, zero or more; it means nothing where nothing binds
+	Bound Bound        `json:"bound"` // what is met there; nothing: no limit is, however far the line is off
+	Line  int          `json:"line"`  // the place in the batten's lines of the line that binds, where one does
 }
 
 // TrimTolerance answers the rigger's question whether the batten is level enough: how far, at a trim,
@@ -42,7 +40,7 @@ func (r *Rigged) TrimTolerance(trim units.Length, line int, limits Limits) (Trim
 	if line < 0 || line >= len(r.lines) {
 		p.Add("line", strconv.Itoa(line), "0 to "+strconv.Itoa(len(r.lines)-1), units.ErrOutOfRange)
 	}
-	p.Within("limits", "", limits.faults())
+	p.Within("limits", "", r.limitFaults(limits))
 	if err := p.Err(); err != nil {
 		return TrimTolerance{}, err
 	}
@@ -85,32 +83,26 @@ func (r *Rigged) furthest(w *beam.Work) float64 {
 func (r *Rigged) off(w *beam.Work, line int, furthest float64, limits Limits) Off {
 	reach := 2 * float64(r.reach())
 	low := slices.Clone(r.low)
-	at := func(off float64) (float64, int) {
+	at := func(off float64) (float64, Bound, int) {
 		low[line] = r.low[line] + off
 		w.SetLow(low)
 		w.Hang(reach)
 		return r.used(w, limits)
 	}
-	length := func(off float64) units.Length { return units.Length(math.Abs(off) / r.bending) }
-	if used, worst := at(0); used >= 1 {
-		return Off{Line: worst}
+	if used, bound, worst := at(0); used >= 1 {
+		return Off{Bound: bound, Line: worst}
 	}
 	within := 0.0
-	var last float64
 	for _, stride := range []float64{1e-9, 1e-6, 1e-3, 1} {
 		far := float64(furthest * stride)
 		to := slices.Clone(r.low)
 		to[line] += far
-		turns := w.TurnsOfLow(r.low, to, reach)
-		for _, turn := range append(turns, 1) {
+		for _, turn := range append(w.TurnsOfLow(r.low, to, reach), 1) {
 			beyond := float64(turn * far)
-			if turn < 1 {
-				last = beyond
-			}
 			if math.Abs(beyond) <= math.Abs(within) {
 				continue
 			}
-			used, worst := at(beyond)
+			used, bound, worst := at(beyond)
 			if used <= 1 {
 				within = beyond
 				continue
@@ -120,29 +112,14 @@ func (r *Rigged) off(w *beam.Work, line int, furthest float64, limits Limits) Of
 				if middle == within || middle == beyond {
 					break
 				}
-				if u, l := at(middle); u > 1 {
-					beyond, worst = middle, l
+				if u, b, l := at(middle); u > 1 {
+					beyond, bound, worst = middle, b, l
 				} else {
 					within = middle
 				}
 			}
-			return Off{By: length(within), Line: worst}
+			return Off{By: units.Length(math.Abs(within) / r.bending), Bound: bound, Line: worst}
 		}
 	}
-	return Off{By: length(last), Line: -1, Free: true}
-}
-
-// used is how far the limits are used after Hang, and the line that does; −1 for the pipe.
-func (r *Rigged) used(w *beam.Work, limits Limits) (used float64, worst int) {
-	worst = -1
-	if limits.Stress > 0 {
-		sag, hog, _ := w.Extremes()
-		used = units.Ratio(units.Moment(max(sag.Value, -hog.Value)).Stress(r.section), limits.Stress)
-	}
-	for i, pull := range w.Reaction {
-		if limits.Line > 0 && units.Ratio(units.Force(pull), limits.Line) > used {
-			used, worst = units.Ratio(units.Force(pull), limits.Line), i
-		}
-	}
-	return used, worst
+	return Off{}
 }

@@ -128,7 +128,7 @@ func TestUse(t *testing.T) {
 	if got, want := s.Use(limits), (load.Use{Line: 0.75, Worst: 1, Pipe: 0.5}); got != want {
 		t.Errorf("%+v, want %+v", got, want)
 	}
-	if got, want := s.Use(load.Limits{}), (load.Use{Worst: 1}); got != want {
+	if got, want := s.Use(load.Limits{}), (load.Use{Worst: -1}); got != want {
 		t.Errorf("without limits %+v, want %+v", got, want)
 	}
 	if got, want := (load.Share{}).Use(limits), (load.Use{Worst: -1}); got != want {

@@ -15,11 +15,12 @@ type Rigged struct {
 	hang    Hang
 	arms    []float64 // how far each item's mass acts from the middle, m
 	bare    units.Mass
-	middle  units.Length // of the bare batten
-	layout  *beam.Layout // its first load is the bare batten, then the items
-	give    []float64    // how far each line stretches for a unit of pull, m/N
-	low     []float64    // bending stiffness times how far each line's end hangs low, N·m³
-	bending float64      // EI, the pipe's bending stiffness, N·m²
+	middle  units.Length  // of the bare batten
+	layout  *beam.Layout  // its first load is the bare batten, then the items
+	give    []float64     // how far each line stretches for a unit of pull, m/N
+	limits  []units.Force // of its own for each line; 0: none
+	low     []float64     // bending stiffness times how far each line's end hangs low, N·m³
+	bending float64       // EI, the pipe's bending stiffness, N·m²
 	section units.SectionModulus
 	breaks  []units.Length
 }
@@ -37,11 +38,12 @@ func newRigged(b Batten, h Hang) *Rigged {
 		section: b.Pipe.SectionModulus(),
 	}
 	n := len(b.Lines)
-	r.give = make([]float64, n)
+	r.give, r.limits = make([]float64, n), make([]units.Force, n)
 	desc := beam.Beam{Lines: make([]float64, n), Give: make([]float64, n), Low: make([]float64, n)}
 	for i, l := range b.Lines {
 		r.lines[i] = onto(l.At)
 		r.give[i] = l.give()
+		r.limits[i] = l.Limit
 		desc.Lines[i] = float64(r.lines[i])
 		desc.Give[i] = r.bending * r.give[i]
 		desc.Low[i] = r.bending * float64(l.Long)
@@ -169,6 +171,7 @@ func (r *Rigged) ShareInto(s *Share, trim units.Length) error {
 			Slack:   pull == 0,
 			Gap:     units.Length((0 - w.Deflection[i]) / r.bending),
 			Stretch: units.Length(r.give[i] * pull),
+			Limit:   r.limits[i],
 		}
 	}
 	return nil

@@ -24,6 +24,8 @@ type LineShare struct {
 	Slack   bool         `json:"slack"`   // it carries nothing
 	Gap     units.Length `json:"gap"`     // how far the pipe stands above the end of the slack line: zero or more
 	Stretch units.Length `json:"stretch"` // how much longer the line is than with no pull
+
+	Limit units.Force `json:"limit,omitzero"` // the line's own, as its [Line] gives it
 }
 
 // MomentAt is a bending moment, positive where the pipe sags, and where along the batten it

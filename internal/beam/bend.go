@@ -15,11 +15,25 @@ import "math"
 // and its extremes are where the slope is zero. Loads act downwards, so the shear only falls: it is zero once at
 // most, between which the moment goes one way, and between whose zeros the slope does.
 func (w *Work) Bend() (low, high Peak) {
-	l := w.layout
 	b := bending{w: w}
+	b.walk()
+	return b.low, b.high
+}
+
+// Level is EI times how far the beam stands below level at a place on it, as in Bend.
+func (w *Work) Level(place float64) float64 {
+	b := bending{w: w, asked: true, place: place}
+	b.walk()
+	return b.level
+}
+
+// walk goes along the whole beam.
+func (b *bending) walk() {
+	w, l := b.w, b.w.layout
 	last := len(w.tight) - 1
 	if last < 0 {
-		return Peak{0, l.start}, Peak{0, l.start}
+		b.low, b.high = Peak{0, l.start}, Peak{0, l.start}
+		return
 	}
 	first, end := w.tight[0], w.tight[last]
 	var left, right float64 // slopes over the outermost tight lines
@@ -37,12 +51,14 @@ func (w *Work) Bend() (low, high Peak) {
 		b.along(w.tight[j]+1, w.tight[j+1], bent{y: w.level[j], theta: theta, m: w.moment[j], v: w.held[j].left}, true)
 	}
 	b.along(end+1, len(l.x), bent{y: w.level[last], theta: right, m: w.moment[last], v: w.over[1].weight}, true)
-	return b.low, b.high
 }
 
-// bending is what one call of Bend computes in.
+// bending is what one call of Bend or Level computes in.
 type bending struct {
 	w         *Work
+	asked     bool // for the level at a place, and for no extremes
+	place     float64
+	level     float64
 	noted     bool
 	low, high Peak
 }
@@ -81,7 +97,11 @@ func (b *bending) along(from, to int, s bent, note bool) bent {
 			if u := place - p.place; u > 0 {
 				s.q, s.g = p.load(), p.gains()
 				end := s.at(u)
-				if note {
+				if from := origin + p.place; note && b.asked {
+					if b.place >= from && b.place <= from+u {
+						b.level = s.at(b.place - from).y
+					}
+				} else if note {
 					at, count := s.flat(end, u)
 					for _, u := range at[:count] {
 						b.note(s.at(u).y, origin+p.place+u)

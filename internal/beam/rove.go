@@ -60,12 +60,12 @@ const perField = 6
 // line of a beam without load, by the reciprocal theorem (Betti 1872). Four places
 // give the cubic. So a set of tight lines is proved for a whole stretch by its cubics' signs, the
 // search goes as in turns, and the greatest of a cubic is exact. The largest sagging moment is
-// not a cubic: it is looked for at some places of each stretch, and closed in on from the best.
-func (w *Work) Rove(weight, from, to, reach float64, out *Roving) bool {
+// not a cubic: if it is wanted, it is looked for at some places of each stretch, and closed in on from every top among them.
+func (w *Work) Rove(weight, from, to, reach float64, sagging bool, out *Roving) bool {
 	out.Pulls = slices.Grow(out.Pulls[:0], len(w.layout.x))[:len(w.layout.x)]
 	clear(out.Pulls)
 	out.Sag, out.Hog = Peak{0, from}, Peak{0, from}
-	r := roving{w: w, weight: weight, reach: reach, out: out}
+	r := roving{w: w, weight: weight, reach: reach, sagging: sagging, looks: mostLooks, out: out}
 	for i := range r.nodes {
 		n := len(w.layout.x)
 		r.nodes[i] = supported{pull: make([]float64, n), drop: make([]float64, n), smallDrop: make([]float64, n)}
@@ -111,6 +111,8 @@ func (r *Reach) take(v, at float64) {
 type roving struct {
 	w             *Work
 	weight, reach float64
+	sagging       bool
+	looks         int // that are left
 	out           *Roving
 	nodes         [4]supported
 	moments       [4][]float64 // over each tight line
@@ -140,7 +142,9 @@ func (r *roving) field(whole way) {
 	}
 	least := float64(shortest * (r.w.layout.end - r.w.layout.start))
 	queue := []way{whole}
-	for looks := 0; looks < min(len(queue), mostLooks); looks++ {
+	// Every field gets a look, and one that rounding will not let be proved does not take all.
+	for looks := 0; looks < len(queue) && (looks == 0 || r.looks > 0); looks++ {
+		r.looks--
 		s := queue[looks]
 		middle := s.at(0.5)
 		r.lay(middle)
@@ -152,7 +156,9 @@ func (r *roving) field(whole way) {
 		}
 		set := r.w.set()
 		proved := r.proved(s, set)
-		r.sag(proved, set)
+		if r.sagging {
+			r.sag(proved, set)
+		}
 		for _, rest := range []way{{s.lo, proved.lo}, {proved.hi, s.hi}} {
 			if rest.hi-rest.lo > least {
 				queue = append(queue, rest)
@@ -224,25 +230,35 @@ func (r *roving) sag(s way, set uint64) {
 		}
 	}
 	look(s.hi)
-	best, most := 0, -1.0
+	values := make([]float64, len(places))
 	for i, at := range places {
-		if v := value(at); v > most {
-			best, most = i, v
+		values[i] = value(at)
+	}
+	// The moment under the point and those that it brings about elsewhere have a top each, and any of them may be the
+	// highest.
+	for i, v := range values {
+		if (i == 0 || v >= values[i-1]) && (i+1 == len(values) || v >= values[i+1]) && v > nearTop*r.out.Sag.Value {
+			r.closeIn(way{places[max(0, i-1)], places[min(i+1, len(places)-1)]}, value)
 		}
 	}
-	bracket := way{places[max(0, best-1)], places[min(best+1, len(places)-1)]}
-	// Golden section. Its places end within the rounding of a value that is flat there.
+}
+
+// nearTop is the share of the highest moment found yet above which a top among the places is worth closing in on.
+const nearTop = 0.7
+
+// closeIn is golden section for the top of a value. Its places end within the rounding of one that is flat there.
+func (r *roving) closeIn(s way, value func(at float64) float64) {
 	const golden = 0.6180339887498949
-	a, b := bracket.at(1-golden), bracket.at(golden)
+	a, b := s.at(1-golden), s.at(golden)
 	va, vb := value(a), value(b)
-	for bracket.hi-bracket.lo > float64(1e-8*(w.layout.end-w.layout.start)) {
+	for s.hi-s.lo > float64(1e-8*(r.w.layout.end-r.w.layout.start)) {
 		if va >= vb {
-			bracket.hi, b, vb = b, a, va
-			a = bracket.at(1 - golden)
+			s.hi, b, vb = b, a, va
+			a = s.at(1 - golden)
 			va = value(a)
 		} else {
-			bracket.lo, a, va = a, b, vb
-			b = bracket.at(golden)
+			s.lo, a, va = a, b, vb
+			b = s.at(golden)
 			vb = value(b)
 		}
 	}

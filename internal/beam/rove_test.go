@@ -19,7 +19,7 @@ func TestPropRove(t *testing.T) {
 		from, to := min(a, b), max(a, b)
 		w := p.work()
 		var got Roving
-		held := w.Rove(point, from, to, 1e-6, &got)
+		held := w.Rove(point, from, to, 1e-6, true, &got)
 		hang := func(at float64) bool {
 			w.LoadWeights()
 			w.AddPoint(point, at)
@@ -46,7 +46,9 @@ func TestPropRove(t *testing.T) {
 				}
 			}
 			sag, hog, _ := w.Extremes()
-			if sag.Value > got.Sag.Value+tol*p.length || hog.Value < got.Hog.Value-tol*p.length {
+			// A top may hide between two places that are looked at, one that is small beside the largest moment.
+			hidden := 1e-3 * max(got.Sag.Value, -got.Hog.Value)
+			if sag.Value > got.Sag.Value+hidden+tol*p.length || hog.Value < got.Hog.Value-tol*p.length {
 				t.Fatalf("with the point at %v: moments %v and %v are beyond %v and %v", at, sag, hog, got.Sag, got.Hog)
 			}
 		}
@@ -79,7 +81,7 @@ func TestRoveOnTwoSpans(t *testing.T) {
 	w := NewLayout(Beam{Lines: spans(3, 3)}).Work()
 	w.Load(nil)
 	var got Roving
-	if !w.Rove(8, 0, 3, 1e-9, &got) {
+	if !w.Rove(8, 0, 3, 1e-9, true, &got) {
 		t.Fatal("not held")
 	}
 	near(t, "middle, most", got.Pulls[1].Most.Value, 8, 1e-12)

@@ -39,6 +39,14 @@ func (w *Work) TurnsOfLow(from, to []float64, reach float64) []float64 {
 	})
 }
 
+// TurnsOfPoint does the same for the way from one weight of a point beside the weights to another.
+func (w *Work) TurnsOfPoint(from, to, at, reach float64) []float64 {
+	return w.turns(reach, func(place float64) {
+		w.LoadWeights()
+		w.AddPoint(from+float64(place*(to-from)), at)
+	})
+}
+
 // turns looks at sets of tight lines as in [Work.Hold]: the pulls and deflections of one
 // are straight over the whole way. Where all have the right sign at two places, they
 // have it at all between, and there is only one answer: the set is proved for the
