@@ -225,3 +225,23 @@ func TestLinesInJSON(t *testing.T) {
 		t.Errorf("a plain line is %s", text)
 	}
 }
+
+// Lines as close as they may be, their places made by adding up.
+func TestClosestLines(t *testing.T) {
+	b := load.Batten{Length: 12, Pipe: pipe, Lines: load.Spaced(9*units.Metre, 10*units.Millimetre, 5)}
+	if _, err := b.Rig(nil); err != nil {
+		t.Error(err)
+	}
+}
+
+// All of a triangle's mass acts at two thirds of its length from its thin end; half as much lean moves it half as far from the middle.
+func TestCentreOfAnItemThatLeans(t *testing.T) {
+	for taper, want := range map[float64]float64{1: 5, -1: 4, 0: 4.5, 0.5: 4.75} {
+		r, err := load.Batten{Length: 9, Pipe: pipe, Lines: load.Spaced(1, 7, 2)}.Rig(load.Hang{{Mass: 1e6, From: 3, To: 6, Taper: taper}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		// The batten's own mass is in the middle, 4.5 m, and next to nothing.
+		near(t, "centre", r.Centre(1).In(units.Metre), want, 1e-4)
+	}
+}
