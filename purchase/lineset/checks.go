@@ -48,6 +48,7 @@ func (r *Rigged) check() []Check {
 		checks = append(checks, r.worst(heaviest(purchase.BeamBlock)).compare("lift line beam block", lim.BeamBlock))
 	}
 	checks = append(checks, r.checkPipe(lim.Pipe), r.checkLock())
+	checks = append(checks, r.checkLockHolds(lim.RopeLock))
 	checks = append(checks, r.checkHands(lim.HandPull)...)
 	if slices.Contains(c.Short, "stock") {
 		checks = append(checks, compare("pieces in stock", "", c.Ideal.Mass, c.Stack.Mass, "what the stock, as given, allows to be stacked"))

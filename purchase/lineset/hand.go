@@ -54,6 +54,16 @@ func (r *Rigged) pull(trim units.Length, on purchase.Bodies, way purchase.Way) (
 	return HandPull{Pull: run.Pull, On: run.On, Runs: run.Runs}, err
 }
 
+// checkLockHolds holds the difference of tension that is asked of the shut lock against what it is given to hold.
+func (r *Rigged) checkLockHolds(lim ForceLimit) Check {
+	return r.worst(func(s State) (string, units.Force) {
+		if s.Ropes.Lock < 0 {
+			return purchase.OuterRope.String(), -s.Ropes.Lock
+		}
+		return purchase.InnerRope.String(), s.Ropes.Lock
+	}).compare("rope lock", lim)
+}
+
 // checkHands holds the pulls that fly the set out and in, or hold it back, against what the caller allows one person.
 func (r *Rigged) checkHands(lim ForceLimit) []Check {
 	worst := func(name string, of func(Hand) HandPull) Check {

@@ -61,6 +61,7 @@ type Limits struct {
 	DeadEnd      ForceLimit  `json:"dead_end,omitzero"`       // pull on a lift line's dead end, in double purchase
 	BeamBlock    ForceLimit  `json:"beam_block,omitzero"`     // load on a lift line's block at the head beam, in triple purchase
 	OutOfBalance ForceLimit  `json:"out_of_balance,omitzero"` // imbalance referred to the batten, either way
+	RopeLock     ForceLimit  `json:"rope_lock,omitzero"`      // difference between the live ropes that the shut lock holds
 	HandPull     ForceLimit  `json:"hand_pull,omitzero"`      // pull of one person on the hand line
 	Pipe         StressLimit `json:"pipe,omitzero"`           // bending stress in the batten
 }
@@ -87,6 +88,7 @@ func (l Limits) validate() error {
 	limit(&p, "dead_end", l.DeadEnd.Max, l.DeadEnd.Basis)
 	limit(&p, "beam_block", l.BeamBlock.Max, l.BeamBlock.Basis)
 	limit(&p, "out_of_balance", l.OutOfBalance.Max, l.OutOfBalance.Basis)
+	limit(&p, "rope_lock", l.RopeLock.Max, l.RopeLock.Basis)
 	limit(&p, "hand_pull", l.HandPull.Max, l.HandPull.Basis)
 	limit(&p, "pipe", l.Pipe.Max, l.Pipe.Basis)
 	return p.Err()
