@@ -1,0 +1,145 @@
+package lineset_test
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"testing"
+
+	"example.com/steelyard/internal/near"
+	"example.com/steelyard/load"
+	"example.com/steelyard/purchase"
+	"example.com/steelyard/purchase/lineset"
+	"example.com/steelyard/units"
+)
+
+// Without drag the hands pull what is out of balance: on the inner rope to fly a batten-heavy set out, on the same to hold
+// it back as it runs in. With drag both take more, the one that lets it run less, and the set stays by itself in a band
+// about balance.
+func TestHand(t *testing.T) {
+	s := electric()
+	free, err := s.Rig(stock)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s.Rigging.Drag = purchase.AntiFrictionBearings
+	dragged, err := s.Rig(stock)
+	if err != nil {
+		t.Fatal(err)
+	}
+	trim := s.Low
+	out, err := free.Imbalance(trim)
+	if err != nil || out <= 0 {
+		t.Fatalf("%v %v: want a set that is batten-heavy at low trim", out, err)
+	}
+	h, err := free.Hand(trim)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, p := range []lineset.HandPull{h.Out, h.In} {
+		if !near.Rel(p.Pull.In(units.Newton), out.In(units.Newton), 1e-9) || p.On != purchase.InnerRope {
+			t.Errorf("%+v, want %v on the inner rope", p, out)
+		}
+	}
+	if h.Out.Runs || !h.In.Runs || h.Feel.Tight != purchase.InnerRope || !near.Rel(h.Feel.More.In(units.Newton), out.In(units.Newton), 1e-9) {
+		t.Errorf("%+v", h)
+	}
+	if h.Stays.BattenHeavy > 1e-9 || h.Stays.ArborHeavy < -1e-9 {
+		t.Errorf("without drag it stays at %+v", h.Stays)
+	}
+	d, err := dragged.Hand(trim)
+	if err != nil {
+		t.Fatal(err)
+	}
+	signed := func(p lineset.HandPull) units.Force {
+		if p.Runs {
+			return -p.Pull
+		}
+		return p.Pull
+	}
+	if signed(d.Out) <= signed(h.Out) || signed(d.In) <= signed(h.In) || d.Stays.BattenHeavy <= 0 || d.Stays.ArborHeavy >= 0 || d.Feel != h.Feel {
+		t.Errorf("with drag %+v, without %+v", d, h)
+	}
+	if _, err := dragged.Hand(units.Length(math.NaN())); !errors.Is(err, units.ErrOutOfRange) {
+		t.Errorf("%v", err)
+	}
+}
+
+// The checks take the worst over the travel, name the rope, and are silent about what has no limit.
+func TestHandChecks(t *testing.T) {
+	s := electric()
+	s.Rigging.Drag = purchase.AntiFrictionBearings
+	s.Rigging.Limits.HandPull = lineset.ForceLimit{Max: 40 * units.PoundForce, Basis: "given in the test"}
+	s.Rigging.Limits.RopeLock = lineset.ForceLimit{Max: 50 * units.PoundForce, Basis: "given in the test"}
+	r, err := s.Rig(stock)
+	if err != nil {
+		t.Fatal(err)
+	}
+	low, err := r.Hand(s.Low)
+	if err != nil {
+		t.Fatal(err)
+	}
+	high, err := r.Hand(s.High)
+	if err != nil {
+		t.Fatal(err)
+	}
+	found := 0
+	for _, c := range r.Checks() {
+		want := map[string]lineset.HandPull{"hand pull to fly out": low.Out, "hand pull to fly in": high.In}[c.Name]
+		if want.Pull == 0 {
+			continue
+		}
+		found++
+		if got := c.Ratio * 40; !near.Rel(got, want.Pull.In(units.PoundForce), 1e-9) || c.Where != want.On.String() {
+			t.Errorf("%v, want %+v", c, want)
+		}
+		if exceeds := want.Pull > 40*units.PoundForce; (c.Verdict == lineset.Exceeds) != exceeds {
+			t.Errorf("%v, pull %v", c, want.Pull)
+		}
+	}
+	if found != 2 {
+		t.Errorf("%d checks of the hands' pull", found)
+	}
+	s.Rigging.Drag = 1.04
+	var fault *units.FieldError
+	if _, err := s.Rig(stock); !errors.As(err, &fault) || fault.Field != "rigging.drag" {
+		t.Errorf("a factor for a drag: %v", err)
+	}
+}
+
+// The load's own questions of a set.
+func TestLoadOfASet(t *testing.T) {
+	r, err := electric().Rig(stock)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := r.Load().PointAllowed(20*units.Foot, 11*units.Foot, 21*units.Foot, load.Limits{Line: 700 * units.PoundForce})
+	if err != nil || p.Mass <= 0 || p.Bound != load.BoundByLine {
+		t.Errorf("%+v %v", p, err)
+	}
+}
+
+// What the hands feel at low trim: the first electric is a little batten-heavy there.
+func ExampleRigged_Hand() {
+	set := electric()
+	set.Rigging.Drag = purchase.AntiFrictionBearings
+	rigged, err := set.Rig(stock)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	hand, err := rigged.Hand(5 * units.Foot)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("lock shut: the %v is tighter by %.1f lbf\n", hand.Feel.Tight, hand.Feel.More.In(units.PoundForce))
+	fmt.Printf("to fly out: %.1f lbf on the %v\n", hand.Out.Pull.In(units.PoundForce), hand.Out.On)
+	fmt.Printf("to fly in: %.1f lbf on the %v\n", hand.In.Pull.In(units.PoundForce), hand.In.On)
+	fmt.Printf("stays by itself up to %.1f lbf batten-heavy\n", hand.Stays.BattenHeavy.In(units.PoundForce))
+	// Output:
+	// lock shut: the inner rope is tighter by 9.1 lbf
+	// to fly out: 51.4 lbf on the inner rope
+	// to fly in: 30.9 lbf on the outer rope
+	// stays by itself up to 38.3 lbf batten-heavy
+}
