@@ -235,3 +235,35 @@ func ExampleReeved_Weigh() {
 	// out of balance: 11.2 lbf, from 10.2 lbf to 12.1 lbf
 	// drag: 0.0152, from 0.0148 to 0.0157
 }
+
+// A double set 20 lb batten-heavy, on sheaves with rolling bearings: what the hands at the rail feel.
+func ExampleReeved_Run() {
+	layout := wing
+	layout.Drag = purchase.AntiFrictionBearings
+	reeved, err := layout.Rig()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	bodies := purchase.Bodies{Arbor: 1000 * units.Pound, Idler: 60 * units.Pound}
+	for range layout.Loft {
+		bodies.Pulls = append(bodies.Pulls, units.PoundForce.Scale(520/float64(len(layout.Loft))))
+	}
+	for _, rope := range reeved.RailRopes() {
+		fmt.Printf("%v: pulled down, it flies the batten %v\n", rope.Role, rope.Moves)
+	}
+	for _, way := range []purchase.Way{purchase.Out, purchase.In} {
+		run, err := reeved.Run(20*units.Foot, bodies, way)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%v: %.1f lbf on the %v\n", way, run.Pull.In(units.PoundForce), run.On)
+	}
+	// Output:
+	// dead end: pulled down, it flies the batten neither way
+	// inner rope: pulled down, it flies the batten out
+	// outer rope: pulled down, it flies the batten in
+	// out: 74.5 lbf on the inner rope
+	// in: 15.4 lbf on the outer rope
+}
