@@ -258,7 +258,7 @@ func ExampleReeved_Run() {
 			fmt.Println(err)
 			return
 		}
-		fmt.Printf("%v: %.1f lbf on the %v\n", way, run.Pull.In(units.PoundForce), run.On)
+		fmt.Printf("%v: %.1f lbf on the %v\n", way, run.Pull.In(units.PoundForce), run.Rope)
 	}
 	// Output:
 	// dead end: pulled down, it flies the batten neither way

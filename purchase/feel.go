@@ -12,7 +12,8 @@ type Feel struct {
 	Inner units.Force  `json:"inner"` // tension of the inner rope, at the lock's height
 	Outer units.Force  `json:"outer"` // tension of the outer rope, just above the lock
 	// Tight is the rope that is tighter by More: the inner one while the set is batten-heavy, the outer
-	// one while it is arbor-heavy. With More zero it says nothing.
+	// one while it is arbor-heavy. With More zero it says nothing. More is what is asked of the lock; where that does
+	// not hold the set, the two tensions cannot differ by so much.
 	Tight Role        `json:"tight"`
 	More  units.Force `json:"more"`
 	// Spare is how much more the set may become batten-heavy, at the lock, until the outer rope is slack
@@ -38,7 +39,7 @@ func (r *Reeved) Feel(trim units.Length, on Bodies) (Feel, error) {
 	f := Feel{Trim: trim, Spare: s.Grip - s.Lock, Held: s.Held()}
 	f.Inner = max(0, s.Grip)
 	f.Outer = max(0, s.Grip-s.Lock)
-	f.Tight, f.More = InnerRope, f.Inner-f.Outer
+	f.Tight, f.More = InnerRope, s.Lock
 	if f.More < 0 {
 		f.Tight, f.More = OuterRope, -f.More
 	}

@@ -184,10 +184,12 @@ func (r Reeving) Rig() (*Reeved, error) {
 	}
 	if out.lock >= 0 {
 		out.hand.drive(out.speeds(Out), &h)
-		out.findRail(&h)
 	}
 	out.straighten()
 	out.limitTravel(&h)
+	if out.lock >= 0 {
+		out.findRail(&h)
+	}
 	return out, nil
 }
 

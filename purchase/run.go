@@ -54,8 +54,9 @@ type RailRope struct {
 	part  int
 }
 
-// RailRopes gives the parts of the hand line that pass or end at the rope lock's height, in the order of its
-// path: two in single purchase, three in double. What each does follows from the path.
+// RailRopes gives the parts of the hand line that pass or end at the rope lock's height somewhere on the arbor's way, in
+// the order of its path: two for a single hand line, three for a double, four for a triple one, where two of
+// one role differ in speed and a hand takes the fastest. What each does follows from the path.
 func (r *Reeved) RailRopes() []RailRope { return slices.Clone(r.rail) }
 
 // findRail looks up the parts at the rail.
@@ -64,9 +65,8 @@ func (r *Reeved) findRail(h *rope.Heights) {
 	part, past := make([]float64, len(path)), make([]float64, len(path))
 	path.Run(r.speeds(Out), h, part, past)
 	for i := range len(path) - 1 {
-		a, b := path.Height(i, h), path.Height(i+1, h)
 		uz := r.hand.run[i].up
-		if min(a, b) > r.lockHeight || max(a, b) < r.lockHeight || uz == 0 {
+		if uz == 0 || !r.passesLock(i) {
 			continue
 		}
 		one := RailRope{From: r.hand.rope.Path[i].Name, To: r.hand.rope.Path[i+1].Name, Speed: math.Abs(part[i]), part: i}
@@ -81,6 +81,22 @@ func (r *Reeved) findRail(h *rope.Heights) {
 		}
 		r.rail = append(r.rail, one)
 	}
+}
+
+// passesLock reports whether a part of the hand line passes or ends at the lock's height, where the lines were made
+// off or at either end of what the ropes can run.
+func (r *Reeved) passesLock(part int) bool {
+	for _, moved := range [3]float64{0, r.down, r.up} {
+		if math.IsInf(moved, 0) {
+			continue
+		}
+		h := r.heights(r.top + moved)
+		a, b := r.hand.path.Height(part, &h), r.hand.path.Height(part+1, &h)
+		if min(a, b) <= r.lockHeight && max(a, b) >= r.lockHeight {
+			return true
+		}
+	}
+	return false
 }
 
 // speeds is how fast batten and arbor rise while the batten flies at a unit of speed.
@@ -102,8 +118,9 @@ type Running struct {
 	// way; or, where the set would run that way by itself, the other one, which holds it back, and
 	// Runs is true.
 	Pull   units.Force `json:"pull"`
-	On     Role        `json:"on"`
+	Rope   Role        `json:"rope"`
 	Runs   bool        `json:"runs"`
+	Slack  bool        `json:"slack,omitzero"` // some rope would have to push somewhere: that tension is given as zero, and the figures do not quite add up
 	Lift   []RopeState `json:"lift"`
 	Hand   RopeState   `json:"hand"`
 	Blocks []Block     `json:"blocks"`
@@ -114,9 +131,9 @@ func (s Running) Load(name string) Vector {
 	return sum(s.Blocks, func(b *Block) bool { return b.Name == name })
 }
 
-// Bears is the load of all the set's ropes on one body: on the head beam, of the head block and every dead end
-// there; on the grid, of all loft blocks. ([Running.On] is the rope that the hand is on.)
-func (s Running) Bears(body Body) Vector {
+// On is the load of all the set's ropes on one body: on the head beam, of the head block and every dead end
+// there; on the grid, of all loft blocks.
+func (s Running) On(body Body) Vector {
 	return sum(s.Blocks, func(b *Block) bool { return b.On == body })
 }
 
@@ -152,9 +169,9 @@ func (r *Reeved) RunInto(s *Running, trim units.Length, on Bodies, way Way) erro
 	}
 	grip := r.partOf(drives)
 	start, pull, ok := r.handle(way, grip, on, arbor, &h)
-	out.On = drives
+	out.Rope = drives
 	if ok && pull < 0 {
-		out.On, out.Runs = holds, true
+		out.Rope, out.Runs = holds, true
 		grip = r.partOf(holds)
 		start, pull, ok = r.handle(way, grip, on, arbor, &h)
 	}
@@ -171,6 +188,10 @@ func (r *Reeved) RunInto(s *Running, trim units.Length, on Bodies, way Way) erro
 	}
 	out.Pull = units.Force(max(0, pull))
 	r.hand.running(&out.Hand, way, start, grip, pull, &h, out.Blocks)
+	out.Slack = out.Hand.Slack
+	for i := range out.Lift {
+		out.Slack = out.Slack || out.Lift[i].Slack
+	}
 	*s = out
 	return nil
 }

@@ -92,8 +92,8 @@ func TestRunWithoutDrag(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if !near.Abs(got.Pull.In(units.PoundForce), c.pull, 1e-9) || c.pull > 0 && (got.On != c.on || got.Runs != c.runs) {
-				t.Errorf("%v, %s: %v on the %v, runs %v", kind, c.name, got.Pull, got.On, got.Runs)
+			if !near.Abs(got.Pull.In(units.PoundForce), c.pull, 1e-9) || c.pull > 0 && (got.Rope != c.on || got.Runs != c.runs) {
+				t.Errorf("%v, %s: %v on the %v, runs %v", kind, c.name, got.Pull, got.Rope, got.Runs)
 			}
 		}
 	}
@@ -137,8 +137,8 @@ func TestRunByHand(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if want := foot - below; !near.Rel(got.Pull.In(units.Newton), want, 1e-9) || got.On != purchase.InnerRope || got.Runs {
-			t.Errorf("%v, out: %v on the %v, want %v N", kind, got.Pull, got.On, want)
+		if want := foot - below; !near.Rel(got.Pull.In(units.Newton), want, 1e-9) || got.Rope != purchase.InnerRope || got.Runs {
+			t.Errorf("%v, out: %v on the %v, want %v N", kind, got.Pull, got.Rope, want)
 		}
 
 		// In: the other way about at every sheave; the hand is on the outer rope, which above it bears the pull too.
@@ -161,8 +161,8 @@ func TestRunByHand(t *testing.T) {
 		if got, err = r.Run(20*units.Foot, on, purchase.In); err != nil {
 			t.Fatal(err)
 		}
-		if !near.Rel(got.Pull.In(units.Newton), want, 1e-9) || got.On != purchase.OuterRope || got.Runs {
-			t.Errorf("%v, in: %v on the %v, want %v N", kind, got.Pull, got.On, want)
+		if !near.Rel(got.Pull.In(units.Newton), want, 1e-9) || got.Rope != purchase.OuterRope || got.Runs {
+			t.Errorf("%v, in: %v on the %v, want %v N", kind, got.Pull, got.Rope, want)
 		}
 	}
 }
@@ -407,7 +407,7 @@ func TestFeel(t *testing.T) {
 			{20, 30, 10, purchase.InnerRope, 20, 10, true},
 			{-20, 30, 50, purchase.OuterRope, 20, 50, true},
 			{0, 30, 30, purchase.InnerRope, 0, 30, true},
-			{35, 30, 0, purchase.InnerRope, 30, -5, false},
+			{35, 30, 0, purchase.InnerRope, 35, -5, false},
 		} {
 			got, err := r.Feel(20*units.Foot, purchase.Bodies{
 				Pulls: evenly(5, units.PoundForce.Scale((500+c.heavy)/5)), Arbor: units.Pound.Scale(500 * kind.Ratio()), Idler: 60 * units.Pound,
@@ -443,5 +443,66 @@ func TestIdler(t *testing.T) {
 	}
 	if raised, err = r.RaiseIdler(0, 60*units.Pound); err != nil || raised != (purchase.RaisedIdler{}) {
 		t.Errorf("not raised: %+v %v", raised, err)
+	}
+}
+
+// Where the lines were made off does not tell which ropes are at the rail: with the arbor's foot below it there, the inner rope
+// is still the one to pull further up.
+func TestRailRopesAreThoseOfTheWholeWay(t *testing.T) {
+	l := purchase.Layout{
+		Kind: purchase.Single, HeadBlock: 20, Rail: 1, Idler: 0, ArborLength: 2, Trim: 15.5, ArborTop: 2.5,
+		Loft: []purchase.Loft{{Across: 3, Height: 20}},
+	}
+	low, err := l.Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	l.Trim, l.ArborTop = 1, 17
+	high, err := l.Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	on := purchase.Bodies{Pulls: []units.Force{1000}, Arbor: 90, Idler: 30}
+	want, err := high.Run(5, on, purchase.Out)
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, err := low.Run(5, on, purchase.Out)
+	if err != nil || got.Rope != purchase.InnerRope || !near.Rel(got.Pull.In(units.Newton), want.Pull.In(units.Newton), 1e-9) {
+		t.Errorf("%v on the %v, %v; want %v", got.Pull, got.Rope, err, want.Pull)
+	}
+}
+
+// A held idler does not rise: the lock holds, and what the rope above it cannot give up the one below takes.
+func TestHeldIdlerHolds(t *testing.T) {
+	r, err := weightless(purchase.Double).Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := r.At(20*units.Foot, purchase.Bodies{Pulls: evenly(5, 120*units.PoundForce), Arbor: 1000 * units.Pound, Base: 30 * units.PoundForce})
+	if err != nil {
+		t.Fatal(err)
+	}
+	inner, above := s.Hand.Parts[1].TensionFrom.In(units.PoundForce), s.Hand.Parts[2].TensionTo.In(units.PoundForce)
+	if !s.Held() || !near.Abs(inner, 100, 1e-9) || !near.Abs(above, 0, 1e-9) {
+		t.Errorf("held %v, %v lbf below and %v above the lock: want 100 and none", s.Held(), inner, above)
+	}
+}
+
+// A rope of some weight with nothing on it at the batten cannot push the arbor up from below.
+func TestRunTellsOfSlack(t *testing.T) {
+	l := weightless(purchase.Single)
+	l.LiftMass = 0.5 * units.KilogramPerMetre
+	r, err := l.Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	on := purchase.Bodies{Pulls: evenly(5, 200), Arbor: 100, Idler: 30}
+	if s, err := r.Run(15, on, purchase.Out); err != nil || s.Slack {
+		t.Errorf("slack %v, %v", s.Slack, err)
+	}
+	on.Pulls[1] = 0
+	if s, err := r.Run(15, on, purchase.Out); err != nil || !s.Slack {
+		t.Errorf("slack %v, %v: want it told", s.Slack, err)
 	}
 }

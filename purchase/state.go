@@ -66,7 +66,10 @@ type Block struct {
 // idler hangs free in its guides and keeps both its parts at half its weight;
 // above it the rope carries that less what the lock holds.
 //
-// Where more is asked of the lock than the rope above it can give up (Lock more
+// An idler that is held ([Bodies].Base) keeps the base tension until the rope above the lock is slack; what is
+// asked beyond that the rope below the lock takes.
+//
+// Where, with a free idler, more is asked of the lock than the rope above it can give up (Lock more
 // than Grip) that rope hangs slack from the head block, the idler is about to be
 // lifted, and the lock alone does not hold the set: Held is false. The figures
 // are then those with the lock holding all that it can, and the arbor is not in
@@ -171,6 +174,11 @@ func (r *Reeved) AtInto(s *State, trim units.Length, on Bodies) error {
 		parts, _ := hand.pull(Arbor, r.lock+1, last, &h)
 		asked := imbalance * r.ratio / parts
 		grip := below + float64(hand.weight*r.lockHeight)
+		if on.Base > 0 && asked > grip {
+			// An idler that is held does not rise: the rope above the lock goes slack, and that below it takes the rest.
+			below += asked - grip
+			grip = asked
+		}
 		held := min(asked, grip) // the rope above the lock has no more to give up
 		st.Lock, st.Grip = units.Force(asked), units.Force(grip)
 		hand.still(&st.Hand, below, -held, r.lock, &h, st.Blocks)

@@ -21,6 +21,8 @@ type HandPull struct {
 	Pull units.Force   `json:"pull"` // downwards, zero or more
 	On   purchase.Role `json:"on"`   // the rope that is pulled
 	Runs bool          `json:"runs"` // the set runs that way by itself, and the pull holds it back
+
+	Slack bool `json:"slack,omitzero"` // some rope is slack, and the figure does not quite add up
 }
 
 // Hand gives what the hands feel at any trim that the set reaches. Errors as for At.
@@ -51,7 +53,7 @@ func (r *Rigged) hand(s State) (Hand, error) {
 
 func (r *Rigged) pull(trim units.Length, on purchase.Bodies, way purchase.Way) (HandPull, error) {
 	run, err := r.ropes.Run(trim, on, way)
-	return HandPull{Pull: run.Pull, On: run.On, Runs: run.Runs}, err
+	return HandPull{Pull: run.Pull, On: run.Rope, Runs: run.Runs, Slack: run.Slack}, err
 }
 
 // checkLockHolds holds the difference of tension that is asked of the shut lock against what it is given to hold.
