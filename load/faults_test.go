@@ -44,6 +44,9 @@ func TestFaults(t *testing.T) {
 		{"above the batten", "hang[0].below", "0 or more", units.ErrNegative, func(b *load.Batten, h load.Hang) { h[0].Below = -1 }},
 		{"piles with no height", "hang[0].height", "an item that piles", units.ErrMissing, func(b *load.Batten, h load.Hang) { h[0].OnDeck = load.Piles }},
 		{"stands with no height", "hang[0].height", "an item that stands", units.ErrMissing, func(b *load.Batten, h load.Hang) { h[0].OnDeck = load.Stands }},
+		{"reaches down beyond all sense", "hang[0].height", "at most", units.ErrOutOfRange, func(b *load.Batten, h load.Hang) {
+			h[0].Below, h[0].Height, h[0].OnDeck = 1e12*units.Metre, 1e12*units.Metre, load.Piles
+		}},
 		{"does what", "hang[0].on_deck", "hangs, piles or stands", units.ErrUnknown, func(b *load.Batten, h load.Hang) { h[0].OnDeck = 7 }},
 		{"a drape without sense", "hang[0].mass", "the mass of the item", units.ErrMissing, func(b *load.Batten, h load.Hang) {
 			h[0] = load.Drape{Width: 2, Drop: 2, Cloth: 1, Fullness: -0.5}.Item("border", 1)

@@ -98,6 +98,9 @@ func (i Item) faults(length units.Length) error {
 	case Piles, Stands:
 		check.Positive(&p, "height", i.Height,
 			"how far an item that "+i.OnDeck.String()+" reaches from its top to its foot")
+		if p.Err() == nil {
+			check.Finite(&p, "height", i.foot())
+		}
 	default:
 		p.Add("on_deck", i.OnDeck.String(), "hangs, piles or stands", units.ErrUnknown)
 	}

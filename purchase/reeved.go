@@ -53,6 +53,7 @@ type laid struct {
 
 	// Directions do not change on the way: parts whose length changes hang plumb, the others stand still.
 	run    []direction  // of each part
+	parted []Part       // the same with the names of its stops, and no tension
 	factor [2][]float64 // tension past each stop over that up to it, while the batten flies out and in
 }
 
@@ -61,8 +62,9 @@ type direction struct{ across, up float64 }
 
 // settle fills in the directions of the parts.
 func (l *laid) settle(h *rope.Heights) {
-	l.run = make([]direction, len(l.path)-1)
+	l.run, l.parted = make([]direction, len(l.path)-1), make([]Part, len(l.path)-1)
 	for i := range l.run {
+		l.parted[i] = Part{From: l.rope.Path[i].Name, To: l.rope.Path[i+1].Name}
 		across, up, _ := l.path.Part(i, h)
 		l.run[i] = direction{across, up}
 	}

@@ -185,7 +185,7 @@ func drawRun(t *rapid.T) (drawn, *purchase.Reeved, purchase.Bodies) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	on := purchase.Bodies{Idler: units.Mass(rapid.Float64Range(200, 400).Draw(t, "idler"))}
+	on := purchase.Bodies{Idler: units.Mass(rapid.Float64Range(300, 600).Draw(t, "idler"))}
 	var sum units.Force
 	for range d.lines {
 		pull := units.Force(rapid.Float64Range(500, 1500).Draw(t, "pull"))
@@ -193,7 +193,7 @@ func drawRun(t *rapid.T) (drawn, *purchase.Reeved, purchase.Bodies) {
 		sum += pull
 	}
 	balanced := sum.Mass(units.StandardGravity).Scale(r.Ratio())
-	on.Arbor = balanced.Scale(rapid.Float64Range(0.97, 1.03).Draw(t, "arbor"))
+	on.Arbor = balanced.Scale(rapid.Float64Range(0.85, 1.15).Draw(t, "arbor"))
 	return d, r, on
 }
 

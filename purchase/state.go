@@ -193,38 +193,38 @@ func (r *Reeved) AtInto(s *State, trim units.Length, on Bodies) error {
 // upper end of part lock onward, and adds the loads to the blocks.
 func (l *laid) still(out *RopeState, c, jump float64, lock int, h *rope.Heights, blocks []Block) {
 	l.ready(out)
-	tension := func(stop int) float64 {
-		t := c + float64(l.weight*l.path.Height(stop, h))
-		if stop > lock {
-			t += jump
-		}
-		return borne(t, out)
-	}
-	to := tension(0)
+	to := borne(c+float64(l.weight*l.path.Height(0, h)), out)
 	for i := range out.Parts {
 		from := to
-		to = tension(i + 1)
+		if i == lock {
+			c += jump
+		}
+		to = borne(c+float64(l.weight*l.path.Height(i+1, h)), out)
 		l.part(out, i, from, to, blocks)
 	}
 }
 
-// ready gives a rope's state the rope's name, and room for its parts.
+// ready gives a rope's state the names of the rope and of its parts' stops.
 func (l *laid) ready(out *RopeState) {
 	out.Name, out.Slack = l.rope.Name, false
-	out.Parts = slices.Grow(out.Parts[:0], len(l.run))[:len(l.run)]
+	out.Parts = append(out.Parts[:0], l.parted...)
 }
 
 // part fills in one part and adds what it pulls with to the blocks at its ends.
 func (l *laid) part(out *RopeState, i int, from, to float64, blocks []Block) {
 	p := &out.Parts[i]
-	// To compare names that are there already costs less than to write them.
-	if a, b := l.rope.Path[i].Name, l.rope.Path[i+1].Name; p.From != a || p.To != b {
-		p.From, p.To = a, b
-	}
 	p.TensionFrom, p.TensionTo = units.Force(from), units.Force(to)
 	d := l.run[i]
-	load(blocks, l.block[i], float64(from*d.across), float64(from*d.up))
-	load(blocks, l.block[i+1], float64(-to*d.across), float64(-to*d.up))
+	if b := l.block[i]; b >= 0 {
+		v := &blocks[b].Load
+		v.Across += units.Force(from * d.across)
+		v.Up += units.Force(from * d.up)
+	}
+	if b := l.block[i+1]; b >= 0 {
+		v := &blocks[b].Load
+		v.Across -= units.Force(to * d.across)
+		v.Up -= units.Force(to * d.up)
+	}
 }
 
 // borne is what a rope bears of a tension that may be below zero: then it is slack, and out is told.
@@ -235,12 +235,6 @@ func borne(t float64, out *RopeState) float64 {
 		return 0
 	}
 	return t
-}
-
-func load(blocks []Block, i int, across, up float64) {
-	if i >= 0 {
-		blocks[i].Load = blocks[i].Load.Add(Vector{Across: units.Force(across), Up: units.Force(up)})
-	}
 }
 
 func (b Bodies) validate(lines int) error {
