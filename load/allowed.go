@@ -131,21 +131,27 @@ func (r *Rigged) allowedAt(w *beam.Work, carried units.Mass, centre, at units.Le
 				within = beyond
 				continue
 			}
-			for range 200 {
-				middle := within + float64((beyond-within)/2)
-				if middle <= within || middle >= beyond {
-					break
-				}
-				if u, b, l := hang(middle); u > 1 {
-					beyond, bound, line = middle, b, l
-				} else {
-					within = middle
-				}
-			}
+			within, bound, line = meets(within, beyond, bound, line, hang)
 			return PointAllowed{Mass: units.Force(within).Mass(units.StandardGravity), Bound: bound, Line: line, At: at}
 		}
 	}
 	return most
+}
+
+// meets closes in, between a value that is within the limits and one that is beyond them by what is given, on where the
+// limit is met: the last within, and what is met there.
+func meets(within, beyond float64, bound Bound, line int, used func(float64) (float64, Bound, int)) (float64, Bound, int) {
+	for {
+		middle := within + float64((beyond-within)/2)
+		if middle == within || middle == beyond {
+			return within, bound, line
+		}
+		if u, b, l := used(middle); u > 1 {
+			beyond, bound, line = middle, b, l
+		} else {
+			within = middle
+		}
+	}
 }
 
 // worstOf is how far the limits are used at worst while a point roves, and where it then is.

@@ -29,9 +29,9 @@ type Off struct {
 // lines, counted from 0. Both sides are exact: on the way tensions are straight lines over the error
 // between the errors at which a line goes slack, and those are found.
 //
-// The lengths follow from the pipe's stiffness and the lines' own, so they are only as good as
-// the Modulus of the [Tube] and the EA of each [Line]. They are least on a stout pipe with lines close together that do not stretch:
-// there a millimetre counts.
+// The lengths follow from the pipe's stiffness and the lines' own, so they are only as good as the Modulus of the [Tube]
+// and the EA of each [Line]. They are least on a stout pipe with lines close together that do not stretch: there a
+// millimetre counts.
 //
 // The errors are those of [Rigged.Share], and *units.FieldError for line and limits.
 func (r *Rigged) TrimTolerance(trim units.Length, line int, limits Limits) (TrimTolerance, error) {
@@ -44,13 +44,11 @@ func (r *Rigged) TrimTolerance(trim units.Length, line int, limits Limits) (Trim
 	if err := p.Err(); err != nil {
 		return TrimTolerance{}, err
 	}
-	if _, err := r.Share(trim); err != nil {
-		return TrimTolerance{}, err
-	}
 	w := r.layout.Borrow()
 	defer w.Return()
-	r.lay(w, trim, false)
-	w.LoadWeights()
+	if _, _, err := r.solve(w, trim); err != nil {
+		return TrimTolerance{}, err
+	}
 	far := r.furthest(w)
 	return TrimTolerance{Short: r.off(w, line, -far, limits), Long: r.off(w, line, far, limits)}, nil
 }
@@ -107,17 +105,7 @@ func (r *Rigged) off(w *beam.Work, line int, furthest float64, limits Limits) Of
 				within = beyond
 				continue
 			}
-			for range 200 {
-				middle := within + float64((beyond-within)/2)
-				if middle == within || middle == beyond {
-					break
-				}
-				if u, b, l := at(middle); u > 1 {
-					beyond, bound, worst = middle, b, l
-				} else {
-					within = middle
-				}
-			}
+			within, bound, worst = meets(within, beyond, bound, worst, at)
 			return Off{By: units.Length(math.Abs(within) / r.bending), Bound: bound, Line: worst}
 		}
 	}

@@ -40,8 +40,8 @@ type MomentWith struct {
 // place. With a mass of 0 it is the share as it is.
 //
 // Tensions are exact: between lines they are cubics of the place, and lines that go slack on the way are
-// followed; so is the hogging moment. The sagging moment is looked for at several places between any two loads and
-// closed in on: a top that hides between them is left out, by a thousandth of the largest moment or less.
+// followed; so is the hogging moment, and the sagging one where the load hangs. Where the pipe sags most elsewhere, it is
+// looked for at several places of the load and closed in on.
 //
 // The errors are a *[TipError] where the batten tips with the mass at one of the two places, and
 // otherwise *units.FieldError: for a trim as in [Rigged.Share], and for mass, from and to.

@@ -35,7 +35,7 @@ type Reeved struct {
 	idler      float64
 	down, up   float64 // how far the arbor may move from there before two stops of some part meet
 	blocks     []Block // names and bodies; loads zero
-	rail       []RailRope
+	rail       []railRope
 	ropes      straightLine // imbalance that the ropes' own weight makes, N
 }
 

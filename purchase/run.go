@@ -29,6 +29,9 @@ func (w Way) String() string {
 	return "neither way"
 }
 
+// MarshalText writes it as String does.
+func (w Way) MarshalText() ([]byte, error) { return []byte(w.String()), nil }
+
 // Role is what a rope at the rail is for.
 type Role uint8
 
@@ -44,6 +47,9 @@ func (r Role) String() string {
 	return [...]string{"dead end", "inner rope", "outer rope"}[min(r, OuterRope)]
 }
 
+// MarshalText writes it as String does.
+func (r Role) MarshalText() ([]byte, error) { return []byte(r.String()), nil }
+
 // RailRope is one of the ropes that a person at the rail sees side by side.
 type RailRope struct {
 	Role  Role    `json:"role"`
@@ -51,13 +57,24 @@ type RailRope struct {
 	To    string  `json:"to"`    // the stop that it runs to
 	Moves Way     `json:"moves"` // which way the batten flies when it is pulled down; neither for the dead end
 	Speed float64 `json:"speed"` // how fast it runs, for a unit of the batten's speed
-	part  int
+}
+
+// railRope is one and the part of the hand line that it is.
+type railRope struct {
+	RailRope
+	part int
 }
 
 // RailRopes gives the parts of the hand line that pass or end at the rope lock's height somewhere on the arbor's way, in
 // the order of its path: two for a single hand line, three for a double, four for a triple one, where two of
 // one role differ in speed and a hand takes the fastest. What each does follows from the path.
-func (r *Reeved) RailRopes() []RailRope { return slices.Clone(r.rail) }
+func (r *Reeved) RailRopes() []RailRope {
+	ropes := make([]RailRope, len(r.rail))
+	for i, one := range r.rail {
+		ropes[i] = one.RailRope
+	}
+	return ropes
+}
 
 // findRail looks up the parts at the rail.
 func (r *Reeved) findRail(h *rope.Heights) {
@@ -69,7 +86,7 @@ func (r *Reeved) findRail(h *rope.Heights) {
 		if uz == 0 || !r.passesLock(i) {
 			continue
 		}
-		one := RailRope{From: r.hand.rope.Path[i].Name, To: r.hand.rope.Path[i+1].Name, Speed: math.Abs(part[i]), part: i}
+		one := railRope{part: i, RailRope: RailRope{From: r.hand.rope.Path[i].Name, To: r.hand.rope.Path[i+1].Name, Speed: math.Abs(part[i])}}
 		rises := part[i] * uz // as the batten flies out
 		switch {
 		case one.Speed < 1e-9:

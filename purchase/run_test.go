@@ -1,6 +1,7 @@
 package purchase_test
 
 import (
+	"encoding/json"
 	"errors"
 	"math"
 	"testing"
@@ -49,16 +50,19 @@ func TestRailRopes(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		got := r.RailRopes()
-		if len(got) != len(c.want) {
-			t.Fatalf("%v: %+v", c.kind, got)
-		}
-		for i, w := range c.want {
-			g := got[i]
-			if g.Role != w.Role || g.From != w.From || g.To != w.To || g.Moves != w.Moves || g.Speed != w.Speed {
-				t.Errorf("%v: %+v, want %+v", c.kind, g, w)
-			}
-		}
+		same(t, c.want, r.RailRopes())
+	}
+}
+
+// Ways and roles are words in JSON.
+func TestRailRopesInJSON(t *testing.T) {
+	r, err := weightless(purchase.Double).Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, err := json.Marshal(r.RailRopes()[1])
+	if want := `{"role":"inner rope","from":"arbor foot","to":"idler","moves":"out","speed":1}`; err != nil || string(text) != want {
+		t.Errorf("%s %v, want %s", text, err, want)
 	}
 }
 

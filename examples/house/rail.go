@@ -31,9 +31,9 @@ func (s *sheet) hands(set *lineset.Rigged, both func(name, low, high string)) {
 		return
 	}
 	pull := func(p lineset.HandPull) string {
-		words := s.force(p.Pull) + " on the " + p.On.String()
+		words := s.force(p.Pull) + " on the " + p.Rope.String()
 		if p.Runs {
-			words = s.force(p.Pull) + " back on the " + p.On.String()
+			words = s.force(p.Pull) + " back on the " + p.Rope.String()
 		}
 		return words
 	}

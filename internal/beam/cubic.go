@@ -40,6 +40,22 @@ func (c cubic) stationary() (at [2]float64, count int) {
 	return at, count
 }
 
+// slopeOfQuartic is the slope of the quartic through five values at 0, 1/4, 1/2, 3/4 and 1.
+func slopeOfQuartic(f [5]float64) cubic {
+	// Newton's form in t = 4u, by differences.
+	d1 := f[1] - f[0]
+	d2 := (f[2] - f[1]) - d1
+	d3 := (f[3] - f[2]) - (f[2] - f[1]) - d2
+	d4 := (f[4] - f[3]) - (f[3] - f[2]) - ((f[3] - f[2]) - (f[2] - f[1])) - d3
+	// From t(t−1)/2, t(t−1)(t−2)/6 and t(t−1)(t−2)(t−3)/24, each differentiated.
+	return cubic{
+		4 * (d1 - d2/2 + d3/3 - d4/4),
+		16 * (d2 - d3 + float64(11*d4/12)),
+		64 * (d3/2 - float64(3*d4/4)),
+		256 * d4 / 6,
+	}
+}
+
 // positive gives the stretch about 1/2 on which the cubic is no less than −small. It
 // ends where the cubic is zero.
 func (c cubic) positive(small float64) (lo, hi float64) {

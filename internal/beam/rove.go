@@ -60,7 +60,8 @@ const perField = 6
 // line of a beam without load, by the reciprocal theorem (Betti 1872). Four places
 // give the cubic. So a set of tight lines is proved for a whole stretch by its cubics' signs, the
 // search goes as in turns, and the greatest of a cubic is exact. The largest sagging moment is
-// not a cubic: if it is wanted, it is looked for at some places of each stretch, and closed in on from every top among them.
+// not a cubic. If it is wanted, the moment under the point is a quartic between two marks, and its top exact; where the largest
+// is elsewhere on the beam, it is looked for at some places of each stretch, and closed in on from every top among them.
 func (w *Work) Rove(weight, from, to, reach float64, sagging bool, out *Roving) bool {
 	out.Pulls = slices.Grow(out.Pulls[:0], len(w.layout.x))[:len(w.layout.x)]
 	clear(out.Pulls)
@@ -230,6 +231,9 @@ func (r *roving) sag(s way, set uint64) {
 		}
 	}
 	look(s.hi)
+	for i := 0; i+perField < len(places); i += perField {
+		r.underPoint(way{places[i], places[i+perField]}, k, value)
+	}
 	values := make([]float64, len(places))
 	for i, at := range places {
 		values[i] = value(at)
@@ -240,6 +244,64 @@ func (r *roving) sag(s way, set uint64) {
 		if (i == 0 || v >= values[i-1]) && (i+1 == len(values) || v >= values[i+1]) && v > nearTop*r.out.Sag.Value {
 			r.closeIn(way{places[max(0, i-1)], places[min(i+1, len(places)-1)]}, value)
 		}
+	}
+}
+
+// underPoint notes the greatest moment under the point while it is on a part of a field with no mark within. There
+// the moment is a quartic of its place: that over the neighbouring tight lines is a cubic, the share of each goes straight, and
+// the load between bends by a cubic. Five places give it, and its slope's zeros the top.
+func (r *roving) underPoint(s way, field int, value func(at float64) float64) {
+	if field == 0 || field == len(r.w.layout.x) {
+		return // on a tip a point only hogs
+	}
+	var m [5]float64
+	for i := range m {
+		at := s.at(float64(i) / 4)
+		value(at)
+		m[i] = r.w.momentAt(field, at)
+	}
+	slope := slopeOfQuartic(m)
+	cuts, n := slope.stationary()
+	from := 0.0
+	for _, to := range append(cuts[:n:n], 1) {
+		if a, b := slope.at(from), slope.at(to); a > 0 && b < 0 {
+			value(s.at(slope.zero(from, to)))
+		}
+		from = to
+	}
+}
+
+// momentAt is the bending moment at a place within a field between two lines, for the last Hold or Hang.
+func (w *Work) momentAt(field int, place float64) float64 {
+	l := w.layout
+	j := len(w.tight) - 1
+	for j >= 0 && w.tight[j] >= field {
+		j--
+	}
+	if j < 0 || j == len(w.tight)-1 {
+		return 0 // beyond the outermost tight lines the beam only hogs
+	}
+	m, v := w.moment[j], w.held[j].left
+	for i := w.tight[j]; i < field-1; i++ {
+		m += float64(l.spans[i] * (v - w.spans[i].left))
+		v -= w.spans[i].left + w.spans[i].right + w.point[i+1]
+	}
+	p := w.walk(field)
+	for to := place - l.left(field); ; {
+		next := to
+		if p.more() {
+			next = min(next, p.ahead())
+		}
+		if s := next - p.place; s > 0 {
+			fall := p.fall(s)
+			m += p.rise(v, s)
+			v -= fall
+			p.step(next)
+		}
+		if next == to {
+			return m
+		}
+		v -= p.take()
 	}
 }
 

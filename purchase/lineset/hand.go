@@ -19,7 +19,7 @@ type Hand struct {
 // HandPull is a pull on one of the ropes at the rail.
 type HandPull struct {
 	Pull units.Force   `json:"pull"` // downwards, zero or more
-	On   purchase.Role `json:"on"`   // the rope that is pulled
+	Rope purchase.Role `json:"rope"` // the one that is pulled
 	Runs bool          `json:"runs"` // the set runs that way by itself, and the pull holds it back
 
 	Slack bool `json:"slack,omitzero"` // some rope is slack, and the figure does not quite add up
@@ -32,6 +32,14 @@ func (r *Rigged) Hand(trim units.Length) (Hand, error) {
 		return Hand{}, err
 	}
 	return r.hand(state)
+}
+
+// felt is what the hands feel at one of the trims of the checks. The zero Rigged has none.
+func (r *Rigged) felt(i int) Hand {
+	if i < 0 || i >= len(r.hands) {
+		return Hand{}
+	}
+	return r.hands[i]
 }
 
 func (r *Rigged) hand(s State) (Hand, error) {
@@ -53,7 +61,7 @@ func (r *Rigged) hand(s State) (Hand, error) {
 
 func (r *Rigged) pull(trim units.Length, on purchase.Bodies, way purchase.Way) (HandPull, error) {
 	run, err := r.ropes.Run(trim, on, way)
-	return HandPull{Pull: run.Pull, On: run.Rope, Runs: run.Runs, Slack: run.Slack}, err
+	return HandPull{Pull: run.Pull, Rope: run.Rope, Runs: run.Runs, Slack: run.Slack}, err
 }
 
 // checkLockHolds holds the difference of tension that is asked of the shut lock against what it is given to hold.
@@ -72,7 +80,7 @@ func (r *Rigged) checkHands(lim ForceLimit) []Check {
 		var g governing
 		for i, h := range r.hands {
 			if p := of(h); i == 0 || p.Pull > g.force.Scale(1+tie) {
-				g = governing{where: p.On.String(), force: p.Pull, trim: h.Trim}
+				g = governing{where: p.Rope.String(), force: p.Pull, trim: h.Trim}
 			}
 		}
 		return g.compare(name, lim)

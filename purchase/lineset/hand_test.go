@@ -37,7 +37,7 @@ func TestHand(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, p := range []lineset.HandPull{h.Out, h.In} {
-		if !near.Rel(p.Pull.In(units.Newton), out.In(units.Newton), 1e-9) || p.On != purchase.InnerRope {
+		if !near.Rel(p.Pull.In(units.Newton), out.In(units.Newton), 1e-9) || p.Rope != purchase.InnerRope {
 			t.Errorf("%+v, want %v on the inner rope", p, out)
 		}
 	}
@@ -90,7 +90,7 @@ func TestHandChecks(t *testing.T) {
 			continue
 		}
 		found++
-		if got := c.Ratio * 40; !near.Rel(got, want.Pull.In(units.PoundForce), 1e-9) || c.Where != want.On.String() {
+		if got := c.Ratio * 40; !near.Rel(got, want.Pull.In(units.PoundForce), 1e-9) || c.Where != want.Rope.String() {
 			t.Errorf("%v, want %+v", c, want)
 		}
 		if exceeds := want.Pull > 40*units.PoundForce; (c.Verdict == lineset.Exceeds) != exceeds {
@@ -104,6 +104,29 @@ func TestHandChecks(t *testing.T) {
 	var fault *units.FieldError
 	if _, err := s.Rig(stock); !errors.As(err, &fault) || fault.Field != "rigging.drag" {
 		t.Errorf("a factor for a drag: %v", err)
+	}
+}
+
+// The report holds what the hands feel at both trims; that of a zero Rigged holds nothing.
+func TestHandsInTheReport(t *testing.T) {
+	s := electric()
+	r, err := s.Rig(stock)
+	if err != nil {
+		t.Fatal(err)
+	}
+	low, err := r.Hand(s.Low)
+	if err != nil {
+		t.Fatal(err)
+	}
+	high, err := r.Hand(s.High)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := r.Report(); got.LowHand != low || got.HighHand != high {
+		t.Errorf("%+v and %+v, want %+v and %+v", got.LowHand, got.HighHand, low, high)
+	}
+	if got := new(lineset.Rigged).Report(); got.LowHand != (lineset.Hand{}) {
+		t.Errorf("%+v of nothing", got.LowHand)
 	}
 }
 
@@ -134,8 +157,8 @@ func ExampleRigged_Hand() {
 		return
 	}
 	fmt.Printf("lock shut: the %v is tighter by %.1f lbf\n", hand.Feel.Tight, hand.Feel.More.In(units.PoundForce))
-	fmt.Printf("to fly out: %.1f lbf on the %v\n", hand.Out.Pull.In(units.PoundForce), hand.Out.On)
-	fmt.Printf("to fly in: %.1f lbf on the %v\n", hand.In.Pull.In(units.PoundForce), hand.In.On)
+	fmt.Printf("to fly out: %.1f lbf on the %v\n", hand.Out.Pull.In(units.PoundForce), hand.Out.Rope)
+	fmt.Printf("to fly in: %.1f lbf on the %v\n", hand.In.Pull.In(units.PoundForce), hand.In.Rope)
 	fmt.Printf("stays by itself up to %.1f lbf batten-heavy\n", hand.Stays.BattenHeavy.In(units.PoundForce))
 	// Output:
 	// lock shut: the inner rope is tighter by 9.1 lbf

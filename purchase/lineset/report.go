@@ -17,8 +17,10 @@ type Report struct {
 	Counterweight Counterweight `json:"counterweight"`
 	Balance       Balance       `json:"balance"`
 	Travel        Travel        `json:"travel"`
-	Low           State         `json:"low"`  // at low trim, as far as it is reached
-	High          State         `json:"high"` // at high trim, as far as it is reached
+	Low           State         `json:"low"`       // at low trim, as far as it is reached
+	High          State         `json:"high"`      // at high trim, as far as it is reached
+	LowHand       Hand          `json:"low_hand"`  // what the hands feel at Low
+	HighHand      Hand          `json:"high_hand"` // what they feel at High
 	Checks        []Check       `json:"checks"`
 	Exceeds       bool          `json:"exceeds"` // some check exceeds its limit
 }
@@ -41,6 +43,7 @@ func (r *Rigged) Report() Report {
 	return Report{
 		Name: r.set.Name, Purchase: r.set.Rigging.Purchase, Hang: r.set.Hang, Batten: r.Bare(), Hung: r.Hung(),
 		Counterweight: r.counter, Balance: r.balance, Travel: r.travel, Low: r.Low(), High: r.High(),
+		LowHand: r.felt(0), HighHand: r.felt(len(r.hands) - 1),
 		Checks: r.checks, Exceeds: r.Exceeds(),
 	}
 }

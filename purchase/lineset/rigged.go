@@ -211,10 +211,20 @@ func (r *Rigged) Load() *load.Rigged { return r.load }
 func (r *Rigged) Ratio() float64 { return r.ropes.Ratio() }
 
 // Bare is the mass of the batten with nothing on it.
-func (r *Rigged) Bare() units.Mass { return r.load.Bare() }
+func (r *Rigged) Bare() units.Mass {
+	if r.load == nil {
+		return 0 // of a Rigged that Rig did not make
+	}
+	return r.load.Bare()
+}
 
 // Hung is the mass of all that hangs on the batten, whether carried or not.
-func (r *Rigged) Hung() units.Mass { return r.load.Hung() }
+func (r *Rigged) Hung() units.Mass {
+	if r.load == nil {
+		return 0
+	}
+	return r.load.Hung()
+}
 
 // Travel tells what the arbor's run gives the batten.
 func (r *Rigged) Travel() Travel { return r.travel }
