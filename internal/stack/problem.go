@@ -42,16 +42,18 @@ type Problem struct {
 	Heavy, Light       bool
 }
 
-// Choice is what Best found. Count goes with Problem.Kinds; Mass and Height
-// include the plates; Error is Mass less Wanted. Without Found nothing that is
-// allowed was found, and the rest is zero. Proven says that the search ran to
-// its end: no choice is better or, without Found, there is none.
+// Choice is what Best or Refill found. Count goes with Problem.Kinds; Mass and
+// Height include the plates; Error is Mass less Wanted. Without Found nothing that
+// is allowed was found, and the rest is zero. Proven says that the search ran to
+// its end: no choice is better or, without Found, there is none. Gap bounds how
+// much less than |Error| another choice's error could be; it is zero where Proven.
 type Choice struct {
 	Count        []int64
 	Pieces       int64
 	Plates       int64
 	Mass, Height int64
 	Error        int64
+	Gap          int64
 	Found        bool
 	Proven       bool
 	Nodes        int

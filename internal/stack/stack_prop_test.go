@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"example.com/steelyard/internal/stack"
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
 	"pgregory.net/rapid"
 )
 
@@ -12,7 +14,13 @@ import (
 // rule, and keeps the best by the order of preference. It shares nothing with
 // the search.
 func exhaustive(p stack.Problem) stack.Choice {
+	return every(p, func(c stack.Choice) []int64 { return []int64{max(c.Error, -c.Error), c.Pieces, c.Height} })
+}
+
+// every keeps the allowed choice with the least key; no key is not allowed.
+func every(p stack.Problem, key func(stack.Choice) []int64) stack.Choice {
 	best := stack.Choice{Proven: true}
+	var least []int64
 	count := make([]int64, len(p.Kinds))
 	var try func(i int)
 	try = func(i int) {
@@ -38,12 +46,11 @@ func exhaustive(p stack.Problem) stack.Choice {
 		if c.Mass > p.MaxMass || c.Height > p.MaxHeight || c.Error > 0 && !p.Heavy || c.Error < 0 && !p.Light {
 			return
 		}
-		key := func(c stack.Choice) []int64 { return []int64{max(c.Error, -c.Error), c.Pieces, c.Height} }
 		// Of choices that are equal in all else the first one met has more of
 		// the earlier kinds.
-		if !best.Found || slices.Compare(key(c), key(best)) < 0 {
-			c.Count = slices.Clone(count)
-			best = c
+		c.Count = slices.Clone(count)
+		if k := key(c); k != nil && (!best.Found || slices.Compare(k, least) < 0) {
+			best, least = c, k
 		}
 	}
 	try(0)
@@ -83,14 +90,57 @@ func problems(t *rapid.T) stack.Problem {
 	return p
 }
 
+// Both methods, the walk and the halves, against every choice there is.
 func TestPropBestIsExhaustive(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := problems(t)
-		got, want := stack.Best(p, 1<<30), exhaustive(p)
-		got.Nodes = 0
-		if got.Found != want.Found || !got.Proven || got.Error != want.Error || got.Pieces != want.Pieces ||
-			got.Height != want.Height || got.Plates != want.Plates || got.Mass != want.Mass || !slices.Equal(got.Count, want.Count) {
-			t.Fatalf("%+v\n got %+v\nwant %+v", p, got, want)
+		want := exhaustive(p)
+		for name, best := range map[string]func(stack.Problem, int) stack.Choice{"best": stack.Best, "meet": stack.Meet} {
+			got := best(p, 1<<30)
+			got.Nodes = 0
+			if diff := cmp.Diff(want, got, cmpopts.EquateEmpty()); diff != "" {
+				t.Fatalf("%s: %+v\n-want +got\n%s", name, p, diff)
+			}
+		}
+	})
+}
+
+// changed counts the pieces put in and taken out.
+func changed(count, today []int64) int64 {
+	n := int64(0)
+	for i := range today {
+		n += max(count[i]-today[i], today[i]-count[i])
+	}
+	return n
+}
+
+// Refill, by either method, against every choice there is.
+func TestPropRefillIsExhaustive(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := problems(t)
+		var today []int64
+		for range p.Kinds {
+			today = append(today, rapid.Int64Range(0, 6).Draw(t, "today"))
+		}
+		within := rapid.SampledFrom([]int64{0, 0, 1, 3, 10, 40, 600}).Draw(t, "within")
+		want := exhaustive(p)
+		if want.Found {
+			allowed := max(within, want.Error, -want.Error)
+			want = every(p, func(c stack.Choice) []int64 {
+				e := max(c.Error, -c.Error)
+				if e > allowed {
+					return nil
+				}
+				return []int64{changed(c.Count, today), e, c.Pieces, c.Height}
+			})
+		}
+		type refill = func(stack.Problem, []int64, int64, int) stack.Choice
+		for name, do := range map[string]refill{"refill": stack.Refill, "meet": stack.MeetRefill} {
+			got := do(p, today, within, 1<<30)
+			got.Nodes = 0
+			if diff := cmp.Diff(want, got, cmpopts.EquateEmpty()); diff != "" {
+				t.Fatalf("%s: %+v\ntoday %v, within %d\n-want +got\n%s", name, p, today, within, diff)
+			}
 		}
 	})
 }
