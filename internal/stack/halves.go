@@ -89,17 +89,19 @@ func (h *halves) fill(s *search) {
 	case s.problem.Plate.Every > 0:
 		drop = dropEqual // a thicker one may bring the plate that is missing
 	}
-	h.a = s.list(h, inB, false, a, drop)
-	h.b = s.list(h, inB, true, b, drop)
+	spare := make([]entry, 0, max(a, b))
+	h.a, spare = s.list(h, inB, false, a, drop, spare)
+	h.b, _ = s.list(h, inB, true, b, drop, spare)
 	if s.today != nil {
 		h.changeA = s.byChange(h, h.a, inB, false)
 		h.changeB = s.byChange(h, h.b, inB, true)
 	}
 }
 
-// list gives every choice of one half within the limits of all.
-func (s *search) list(h *halves, inB [MaxKinds]bool, half bool, size int64, drop rule) []entry {
-	from, to := make([]entry, 1, size), make([]entry, 0, size)
+// list gives every choice of one half within the limits of all. It works with a
+// spare list and hands one on.
+func (s *search) list(h *halves, inB [MaxKinds]bool, half bool, size int64, drop rule, to []entry) (full, spare []entry) {
+	from := make([]entry, 1, size)
 	for i := s.n - 1; i >= 0; i-- {
 		k := s.kinds[i]
 		if inB[i] != half || k.Count == 0 {
@@ -114,7 +116,7 @@ func (s *search) list(h *halves, inB [MaxKinds]bool, half bool, size int64, drop
 			from, to = to, from
 		}
 	}
-	return from
+	return from, to
 }
 
 // lastBit is the place of n's highest bit.

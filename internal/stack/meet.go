@@ -1,12 +1,21 @@
 package stack
 
-// meeting is the room that one meeting of two lists works in, kept from one to
+import "sort"
+
+// meeting is the room that the meetings of two lists work in, kept from one to
 // the next.
 type meeting struct {
 	heaviest []int32 // for each of a: how many of b are no heavier than what is then wanted
+	close    []int32 // those of a that come with one of b as near as the bound, by rising mass
+	open     []bool  // those of a that may yet have a nearer one of b
 	byA, byB []keyed // the lists by rising thickness
 	spare    []keyed
-	near     set // those of b whose thickness fits
+	sorted   bool // byA and byB are of these lists
+	blocks   []span
+	spanned  bool  // blocks are of this list
+	patience int   // neighbours that may yet be tried beyond the first
+	left     int64 // least error of those that were given up
+	near     set   // those of b whose thickness fits
 }
 
 // keyed is a place in a list and the thickness of what stands there.
@@ -39,14 +48,15 @@ func (s *search) meet(a, b []entry, r room) {
 	if len(a) == 0 || len(b) == 0 {
 		return
 	}
-	if s.tighten(a, b, r) {
-		s.tightenInRoom(a, b, r)
+	m := &s.halves.scratch
+	if s.tighten(m, a, b, r) {
+		s.tightenInRoom(m, a, b, r)
 	}
 	if s.problem.Light || s.bound == 0 {
-		s.ties(a, b, r, r.short-s.bound)
+		s.ties(m, a, b, r, r.short-s.bound)
 	}
 	if s.problem.Heavy && s.bound > 0 && r.short+s.bound <= r.mass {
-		s.ties(a, b, r, r.short+s.bound)
+		s.ties(m, a, b, r, r.short+s.bound)
 	}
 }
 
@@ -59,36 +69,99 @@ func (s *search) miss(sum int64, r *room) int64 {
 	return abs(sum - r.short)
 }
 
-// tighten lowers the bound by pairs of neighbours: for each of a, the heaviest of
-// b that does not pass the wish and the next. It reports whether the bound may
-// still be too high, because such a pair is too thick or too thin.
-func (s *search) tighten(a, b []entry, r room) bool {
-	m := &s.halves.scratch
+// tighten lowers the bound by neighbours: for each of a those of b just below and
+// just above what is then wanted, the nearest first, until one fits the window or
+// is no nearer than the bound. After a few that do not fit it gives up on that one
+// of a and marks it open. It reports whether any is.
+func (s *search) tighten(m *meeting, a, b []entry, r room) bool {
 	if cap(m.heaviest) < len(a) {
-		m.heaviest = make([]int32, len(a))
+		m.heaviest, m.open, m.close = make([]int32, len(a)), make([]bool, len(a)), make([]int32, 0, len(a))
 	}
-	m.heaviest = m.heaviest[:len(a)]
-	left := int64(none)
+	m.heaviest, m.open, m.close = m.heaviest[:len(a)], m.open[:len(a)], m.close[:0]
+	clear(m.open)
+	m.patience, m.left = len(a)+len(b), none
+	if !m.spanned {
+		m.blocks = spans(b, m.blocks)
+		m.spanned = s.today == nil // else each meeting has lists of its own
+	}
+	past := max(r.short-r.mass, 0) // of the wish, for want of capacity
 	j := len(b)
 	for i := range a {
-		e := &a[i]
-		wish := min(r.short, r.mass) - e.mass
-		for j > 0 && b[j-1].mass > wish {
+		wish := r.short - a[i].mass
+		for j > 0 && b[j-1].mass > wish-past {
 			j--
 		}
 		m.heaviest[i] = int32(j)
-		for k := max(j-1, 0); k < min(j+1, len(b)); k++ {
-			if miss := s.miss(e.mass+b[k].mass, &r); miss < s.bound {
-				if t := e.thickness + b[k].thickness; t >= r.needed && t <= r.thickness {
-					s.lower(miss)
-				} else {
-					left = min(left, miss)
-				}
-			}
+		// Two comparisons settle nearly all: the rest is rare.
+		light := j > 0 && wish-b[j-1].mass <= s.bound
+		heavy := j < len(b) && b[j].mass-wish <= s.bound
+		if (light || heavy) && s.neighbours(m, a, b, i, j, r) {
+			m.close = append(m.close, int32(i))
 		}
 	}
-	return left < s.bound
+	return m.left < s.bound
 }
+
+// neighbours tries those of b next to place j with one of a. It reports whether
+// one is as near as the bound.
+func (s *search) neighbours(m *meeting, a, b []entry, i, j int, r room) bool {
+	near := false
+	e := &a[i]
+	least, most := r.needed-e.thickness, r.thickness-e.thickness
+	for _, up := range [2]bool{false, true} {
+		k, step, edge := j-1, -1, 0
+		if up {
+			k, step, edge = j, 1, block-1
+		}
+		for tries := fewTries; k >= 0 && k < len(b); {
+			miss := s.miss(e.mass+b[k].mass, &r)
+			if miss > s.bound {
+				break
+			}
+			near = true
+			if miss == s.bound {
+				break
+			}
+			if t := b[k].thickness; t >= least && t <= most {
+				s.lower(miss)
+				break
+			}
+			if tries == 0 || m.patience == 0 {
+				m.open[i], m.left = true, min(m.left, miss)
+				break
+			}
+			tries--
+			m.patience--
+			if f := &m.blocks[k/block]; f.most < least || f.least > most {
+				k = k/block*block + edge
+			}
+			k += step
+		}
+	}
+	return near
+}
+
+// span holds the thinnest and the thickest of a block of entries.
+type span struct{ least, most int64 }
+
+// spans fills in the blocks of a list.
+func spans(list []entry, out []span) []span {
+	out = out[:0]
+	for len(list) > 0 {
+		n := min(block, len(list))
+		f := span{list[0].thickness, list[0].thickness}
+		for i := range list[:n] {
+			f.least, f.most = min(f.least, list[i].thickness), max(f.most, list[i].thickness)
+		}
+		out, list = append(out, f), list[n:]
+	}
+	return out
+}
+
+const (
+	block    = 16
+	fewTries = 24 // neighbours or blocks of them for one entry, on either side
+)
 
 // lower notes that there is a choice with a smaller error; ties finds it.
 func (s *search) lower(bound int64) {
@@ -99,13 +172,18 @@ func (s *search) lower(bound int64) {
 // tightenInRoom lowers the bound to what it is within the window's thickness. It
 // goes through a by rising thickness; those of b that go with it then are a
 // stretch that only moves down.
-func (s *search) tightenInRoom(a, b []entry, r room) {
-	m := &s.halves.scratch
-	m.byA, m.spare = byThickness(a, m.byA, m.spare)
-	m.byB, m.spare = byThickness(b, m.byB, m.spare)
+func (s *search) tightenInRoom(m *meeting, a, b []entry, r room) {
+	if !m.sorted {
+		m.byA, m.spare = byThickness(a, m.byA, m.spare)
+		m.byB, m.spare = byThickness(b, m.byB, m.spare)
+		m.sorted = s.today == nil // else each meeting has lists of its own
+	}
 	m.near = newSet(len(b))
 	from, to := len(b), len(b)
 	for _, at := range m.byA {
+		if !m.open[at.place] {
+			continue
+		}
 		for from > 0 && m.byB[from-1].thickness+at.thickness >= r.needed {
 			from--
 			m.near.add(int(m.byB[from].place))
@@ -114,17 +192,17 @@ func (s *search) tightenInRoom(a, b []entry, r room) {
 			to--
 			m.near.drop(int(m.byB[to].place))
 		}
-		e, j := &a[at.place], int(m.heaviest[at.place])
-		if j > 0 && s.miss(e.mass+b[j-1].mass, &r) < s.bound {
+		mass, j := a[at.place].mass, int(m.heaviest[at.place])
+		if j > 0 && r.short-mass-b[j-1].mass < s.bound {
 			if k := m.near.before(j); k >= 0 {
-				if miss := s.miss(e.mass+b[k].mass, &r); miss < s.bound {
+				if miss := s.miss(mass+b[k].mass, &r); miss < s.bound {
 					s.lower(miss)
 				}
 			}
 		}
-		if j < len(b) && s.miss(e.mass+b[j].mass, &r) < s.bound {
+		if j < len(b) && mass+b[j].mass-r.short < s.bound {
 			if k := m.near.from(j); k >= 0 {
-				if miss := s.miss(e.mass+b[k].mass, &r); miss < s.bound {
+				if miss := s.miss(mass+b[k].mass, &r); miss < s.bound {
 					s.lower(miss)
 				}
 			}
@@ -168,26 +246,31 @@ func byThickness(list []entry, out, spare []keyed) ([]keyed, []keyed) {
 	return out, spare
 }
 
-// ties offers all pairs of just this sum, which has the error of the bound.
-func (s *search) ties(a, b []entry, r room, sum int64) {
-	i, j := 0, len(b)
-	for i < len(a) && j > 0 {
-		switch total := a[i].mass + b[j-1].mass; {
-		case total < sum:
-			i++
-		case total > sum:
-			j--
-		default:
-			endA, beginB := i+1, j-1
-			for endA < len(a) && a[endA].mass == a[i].mass {
-				endA++
-			}
-			for beginB > 0 && b[beginB-1].mass == b[j-1].mass {
-				beginB--
-			}
-			s.group(a[i:endA], b[beginB:j], r)
-			i, j = endA, beginB
+// ties offers all pairs of just this sum, which has the error of the bound. Only
+// those of a that are close can have one.
+func (s *search) ties(m *meeting, a, b []entry, r room, sum int64) {
+	j := len(b)
+	for n := 0; n < len(m.close); {
+		i := int(m.close[n])
+		end := i
+		for mass := a[i].mass; n < len(m.close) && a[m.close[n]].mass == mass; n++ {
+			end++
 		}
+		wish := sum - a[i].mass
+		if len(m.close) < len(b)/16 {
+			j = sort.Search(j, func(k int) bool { return b[k].mass > wish })
+		}
+		for j > 0 && b[j-1].mass > wish {
+			j--
+		}
+		begin := j
+		for begin > 0 && b[begin-1].mass == wish {
+			begin--
+		}
+		if begin < j {
+			s.group(a[i:end], b[begin:j], r)
+		}
+		j = begin
 	}
 }
 

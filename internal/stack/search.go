@@ -20,6 +20,7 @@ type search struct {
 	kinds  [MaxKinds]Kind // counts cut to what the mass allows
 	n      int
 	suffix [MaxKinds + 1]suffix
+	ladder ladder
 	mass   int64 // most mass of pieces and plates together
 
 	plates int64           // in the window that is being searched
@@ -76,6 +77,7 @@ func (s *search) within(mass, bound int64) bool {
 		s.kinds[i] = k
 	}
 	suffixes(s.kinds[:s.n], s.today, &s.suffix)
+	s.ladder = newLadder(s.kinds[:s.n])
 	return true
 }
 
@@ -98,13 +100,14 @@ func (s *search) allPlates() {
 	if pl.Mass > 0 {
 		most = min(most, s.mass/pl.Mass)
 	}
+	l := &s.ladder
 	// Both bounds rise with n: up to most, n plates leave room for more pieces
 	// than n-1 do.
 	heaviest := func(n int64) int64 {
-		return n*pl.Mass + all.reach(s.mass-n*pl.Mass, s.thickest(n))
+		return n*pl.Mass + min(s.mass-n*pl.Mass, l.most(s.thickest(n)))
 	}
 	lightest := func(n int64) int64 {
-		return n*pl.Mass + all.lightest((n-1)*pl.Every)
+		return n*pl.Mass + l.least((n-1)*pl.Every)
 	}
 	first := most + 1
 	for lo, hi := int64(1), most; lo <= hi; {
@@ -151,12 +154,12 @@ func (s *search) window(n, least, most int64) {
 		height:    s.plateH,
 		change:    s.change,
 	}
-	if r.mass < 0 || r.thickness < r.needed {
+	if r.mass < 0 || r.thickness < r.needed || s.bounds(r) > s.bound {
 		return
 	}
 	switch {
 	case s.probe:
-		s.any = s.any || r.needed <= s.suffix[0].thickness && s.nearest(0, r) <= s.bound
+		s.any = true
 	case s.halves != nil:
 		s.meetAll(r)
 	default:
@@ -166,8 +169,17 @@ func (s *search) window(n, least, most int64) {
 		s.node(0, r)
 	}
 	if s.cut {
-		s.open = min(s.open, s.nearest(0, r))
+		s.open = min(s.open, s.bounds(r))
 	}
+}
+
+// bounds bounds from below the error of every choice in a window.
+func (s *search) bounds(r room) int64 {
+	least, most := s.ladder.least(r.needed), min(r.mass, s.ladder.most(r.thickness))
+	if least > most {
+		return none
+	}
+	return max(s.nearest(0, r), least-r.short, r.short-most)
 }
 
 // seed takes as many of each kind in turn as the wish leaves room for: a first
