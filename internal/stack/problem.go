@@ -27,6 +27,14 @@ type Plate struct {
 	Every           int64
 }
 
+// Under is how many plates go with pieces of this thickness, 0 or more.
+func (p Plate) Under(thickness int64) int64 {
+	if p.Every == 0 || thickness <= 0 {
+		return 0
+	}
+	return 1 + thickness/p.Every
+}
+
 // Problem asks for pieces and plates whose mass is as close to Wanted as can be
 // without passing MaxMass and MaxHeight. Heavy allows a result above Wanted,
 // Light one below; exactly Wanted is always allowed.
