@@ -79,7 +79,10 @@ func (s *search) tighten(m *meeting, a, b []entry, r room) bool {
 	}
 	m.heaviest, m.open, m.close = m.heaviest[:len(a)], m.open[:len(a)], m.close[:0]
 	clear(m.open)
-	m.patience, m.left = len(a)+len(b), none
+	m.patience, m.left = 0, none
+	if s.few > 0 {
+		m.patience = len(a) + len(b)
+	}
 	if !m.spanned {
 		m.blocks = spans(b, m.blocks)
 		m.spanned = s.today == nil // else each meeting has lists of its own

@@ -11,7 +11,7 @@ type search struct {
 	problem *Problem
 	limit   int
 	nodes   int
-	few     int     // what the walk gets before the halves are listed; 0: nothing
+	few     int     // what the walk gets before the halves are listed; 0: no short cut at all
 	today   []int64 // how many of each kind are in now; nil where that is no matter
 	change  int64   // most pieces that may be put in or taken out, with today
 	halves  *halves // with them the windows are met in the middle, not walked
