@@ -50,6 +50,13 @@ func TestLayers(t *testing.T) {
 		t.Errorf("-want +got\n%s", diff)
 	}
 
+	// A piece that just fills the interval has the plate on it.
+	s.Show = []arbor.Row{row("22", 25, 22, 1)}
+	got, err = s.Layers(f)
+	if err != nil || len(got) != 6 || got[2].Count != 24 || got[3].Of != arbor.OfSpreaderPlate || got[4].Count != 1 {
+		t.Errorf("25 of 1 in: %+v, %v", got, err)
+	}
+
 	s.Show[0].Count, s.Pipe[0].Thickness, f.Lock.Mass = -1, 0, 0
 	if _, err := s.Layers(f); !cmp.Equal(fields(t, err), []string{"lock.mass", "pipe[0].thickness", "show[0].count"}) {
 		t.Errorf("faults: %v", err)
