@@ -77,6 +77,7 @@ func (h *halves) fill(s *search) {
 	}
 	h.filled = true
 	inB, a, b := s.split()
+	roomA, roomB := a, b
 	weight := int64(1)
 	for i := s.n - 1; i >= 0; i-- {
 		h.weight[i] = weight
@@ -89,9 +90,19 @@ func (h *halves) fill(s *search) {
 	case s.problem.Plate.Every > 0:
 		drop = dropEqual // a thicker one may bring the plate that is missing
 	}
-	spare := make([]entry, 0, max(a, b))
-	h.a, spare = s.list(h, inB, false, a, drop, spare)
-	h.b, _ = s.list(h, inB, true, b, drop, spare)
+	// The last merge reads a list of c/2+1 parts in c+1 twice: room for both.
+	for i := s.n - 1; i >= 0; i-- {
+		if c := s.kinds[i].Count; c > 0 {
+			if inB[i] {
+				roomB = b + b/(c+1)
+			} else {
+				roomA = a + a/(c+1)
+			}
+		}
+	}
+	spare := make([]entry, 0, max(roomA, roomB))
+	h.a, spare = s.list(h, inB, false, roomA, drop, spare)
+	h.b, _ = s.list(h, inB, true, roomB, drop, spare)
 	if s.today != nil {
 		h.changeA = s.byChange(h, h.a, inB, false)
 		h.changeB = s.byChange(h, h.b, inB, true)
@@ -112,7 +123,7 @@ func (s *search) list(h *halves, inB [MaxKinds]bool, half bool, size int64, drop
 		for bit := lastBit(k.Count); bit >= 0; bit-- {
 			c := k.Count >> bit
 			n := c - c/2
-			to = s.merge(to[:0], from, entry{n * k.Mass, n * k.Thickness, n * h.weight[i], int32(n), 0}, drop)
+			to = s.merge(to, from, entry{n * k.Mass, n * k.Thickness, n * h.weight[i], int32(n), 0}, drop)
 			from, to = to, from
 		}
 	}
@@ -128,55 +139,59 @@ func lastBit(n int64) int {
 	return b
 }
 
-// merge appends to one list the entries of another and they again with more added
+// merge fills one list with the entries of another and they again with more added
 // to each, in order; without those past the limits and those that drop tells.
 func (s *search) merge(to, list []entry, more entry, drop rule) []entry {
+	if cap(to) < 2*len(list) {
+		to = make([]entry, 0, 2*len(list))
+	}
+	to = to[:2*len(list)]
 	height := s.problem.MaxHeight
-	i, j := 0, 0
+	n, i, j := 0, 0, 0
 	plus := list[0].plus(&more)
-	for i < len(list) || j < len(list) {
-		var e entry
-		if i < len(list) && !plus.less(&list[i]) {
-			e = list[i]
+	for {
+		e := &to[n]
+		switch {
+		case i < len(list) && (list[i].mass < plus.mass || list[i].mass == plus.mass && !plus.less(&list[i])):
+			*e = list[i]
 			i++
-		} else {
-			if plus.mass > s.mass {
-				// All that follow are as heavy: only those of list are left.
-				j = len(list)
-				plus.mass = none
-				continue
-			}
-			e = plus
+		case plus.mass <= s.mass:
+			*e = plus
 			if j++; j < len(list) {
 				plus = list[j].plus(&more)
 			} else {
 				plus.mass = none
 			}
+		case i < len(list):
+			plus.mass = none // as are all that follow: only those of list are left
+			continue
+		default:
+			return to[:n]
 		}
 		if e.thickness > height {
 			continue
 		}
-		if len(to) > 0 {
-			if last := &to[len(to)-1]; last.mass == e.mass {
-				switch drop {
-				case dropWorse:
-					if e.thickness >= last.thickness {
-						continue
-					}
-				case dropEqual:
-					if e.thickness == last.thickness && e.pieces == last.pieces {
-						continue
-					}
-				default:
-					if e.code == last.code {
-						continue
-					}
-				}
+		if n > 0 {
+			if last := &to[n-1]; last.mass == e.mass && e.drops(last, drop) {
+				continue
 			}
 		}
-		to = append(to, e)
+		if n++; n == len(to) {
+			return to
+		}
 	}
-	return to
+}
+
+// drops reports that an entry need not be kept after the last that was, which is of
+// the same mass.
+func (e *entry) drops(last *entry, drop rule) bool {
+	switch drop {
+	case dropWorse:
+		return e.thickness >= last.thickness
+	case dropEqual:
+		return e.thickness == last.thickness && e.pieces == last.pieces
+	}
+	return e.code == last.code
 }
 
 // plus is e with more added.
