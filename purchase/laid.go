@@ -2,7 +2,9 @@ package purchase
 
 import (
 	"math"
+	"strconv"
 
+	"example.com/steelyard/internal/check"
 	"example.com/steelyard/internal/rope"
 	"example.com/steelyard/units"
 )
@@ -24,6 +26,7 @@ type laid struct {
 	// fast past each stop, seen from it.
 	speed, past []float64
 
+	tight  []float64        // tight side over slack side of each stop's sheave
 	factor [2][]float64     // tension past each stop over that up to it, while the batten flies out and in
 	onto   [2][grips]upward // what the rope pulls each body up with while it runs, by where a hand grips it
 	grip   [grips]int       // the part that a hand grips; −1: none
@@ -123,11 +126,15 @@ func (l *laid) pull(body Body, from int) (parts float64, hung rope.Straight) {
 func (l *laid) drive() {
 	for i, past := range l.past {
 		k := 1.0
-		if l.drag[i] != 0 && math.Abs(past) > still {
+		if l.drag[i] != 0 && i > 0 && i < len(l.legs) {
 			a, b := l.legs[i-1].runs, l.legs[i].runs
 			k = rope.DragRatio(l.drag[i], a.across, a.up, b.across, b.up)
 		}
-		if past < 0 {
+		l.tight[i] = k
+		switch {
+		case math.Abs(past) < still:
+			k = 1
+		case past < 0:
 			k = 1 / k
 		}
 		l.factor[0][i], l.factor[1][i] = k, 1/k
@@ -216,6 +223,38 @@ func (l *laid) running(parts []Part, blocks []Block, way Way, role int, start, p
 		b.Up -= units.Force(to * leg.runs.up)
 	}
 	return low
+}
+
+// slack finds where the rope would have to push the most while it runs as for running, as a fault of its path; nil where
+// it is taut all along.
+func (l *laid) slack(field string, way Way, role int, start, pull, moved float64) error {
+	factor, grip := l.factor[way-Out], l.grip[role]
+	t, low, part := start, 0.0, 0
+	for i := range l.legs {
+		leg := &l.legs[i]
+		t = float64(t * factor[i])
+		if t < low {
+			low, part = t, i
+		}
+		t += leg.rises.At(moved)
+		if i == grip {
+			t += float64(pull * leg.rising)
+		}
+		if t < low {
+			low, part = t, i
+		}
+	}
+	if low >= -slackened {
+		return nil
+	}
+	return slackFault(field, part, l.named[part], check.Show(units.Force(low)))
+}
+
+func slackFault(rope string, part int, p Part, tension string) error {
+	return &units.FieldError{
+		Field: rope + ".path[" + strconv.Itoa(part) + "]", Value: strconv.Quote(p.From) + " to " + strconv.Quote(p.To) + " at " + tension,
+		Want: "a rope that is taut all along, or figures do not add up", Err: ErrSlack,
+	}
 }
 
 // slackened is how far below zero a tension must be, in newtons, for its rope to be slack: rounding may leave one that

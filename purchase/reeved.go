@@ -239,7 +239,7 @@ func (r *Reeved) limitTravel(h *rope.Heights) {
 
 func (r *Reeved) lay(rp Rope) laid {
 	n := len(rp.Path)
-	l := laid{rope: rp, path: make(rope.Path, n), drag: make([]float64, n), factor: [2][]float64{make([]float64, n), make([]float64, n)}, stations: make([]station, n), grip: [grips]int{-1, -1, -1}}
+	l := laid{rope: rp, path: make(rope.Path, n), drag: make([]float64, n), tight: make([]float64, n), factor: [2][]float64{make([]float64, n), make([]float64, n)}, stations: make([]station, n), grip: [grips]int{-1, -1, -1}}
 	l.rope.Path = slices.Clone(rp.Path)
 	l.weight = rp.Mass.Weight(units.StandardGravity).In(units.NewtonPerMetre)
 	for i, s := range rp.Path {

@@ -1,6 +1,7 @@
 package purchase
 
 import (
+	"errors"
 	"math"
 
 	"example.com/steelyard/internal/check"
@@ -123,7 +124,7 @@ type Running struct {
 	Pull   units.Force `json:"pull"`
 	Rope   Role        `json:"rope"`
 	Runs   bool        `json:"runs"`
-	Slack  bool        `json:"slack,omitzero"` // some rope would have to push somewhere: that tension is given as zero, and the figures do not quite add up
+	Slack  bool        `json:"slack,omitzero"` // some lift line would have to push somewhere: that tension is given as zero, and the figures do not quite add up
 	Lift   []RopeState `json:"lift"`
 	Hand   RopeState   `json:"hand"`
 	Blocks []Block     `json:"blocks"`
@@ -143,7 +144,8 @@ func (s Running) On(body Body) Vector {
 }
 
 // Run gives the set running slowly one way at a trim: no inertia. The errors are those of [Reeved.At], and
-// *units.FieldError for a way that is neither and a set without a hand line.
+// *units.FieldError for a way that is neither, a set without a hand line, and, wrapping ErrSlack, a part of the
+// hand line that would have to push: nobody can say then what the hand feels.
 func (r *Reeved) Run(trim units.Length, on Bodies, way Way) (Running, error) {
 	var s Running
 	if err := r.RunInto(&s, trim, on, way); err != nil {
@@ -179,6 +181,9 @@ func (r *Reeved) RunInto(s *Running, trim units.Length, on Bodies, way Way) erro
 		p.Add("hand", "", "a rope at the rail whose pull moves the arbor each way", ErrNoTravel)
 		return p.Err()
 	}
+	if err := r.hand.slack("hand", way, int(hand), start, pull, moved); err != nil {
+		return err
+	}
 	m := s.memory.ready(r)
 	s.memory = m
 	s.Trim, s.ArborTop, s.Way = trim, units.Length(r.top+moved), way
@@ -193,9 +198,8 @@ func (r *Reeved) RunInto(s *Running, trim units.Length, on Bodies, way Way) erro
 		s.Slack = s.Slack || m.lift[i].Slack
 		left = left[n:]
 	}
-	low := r.hand.running(m.hand, m.blocks, way, int(hand), start, pull, moved)
-	s.Hand = RopeState{Name: r.hand.rope.Name, Parts: m.hand, Slack: low < -slackened}
-	s.Slack = s.Slack || s.Hand.Slack
+	r.hand.running(m.hand, m.blocks, way, int(hand), start, pull, moved)
+	s.Hand = RopeState{Name: r.hand.rope.Name, Parts: m.hand}
 	return nil
 }
 
@@ -231,16 +235,22 @@ func (r *Reeved) Stays(trim units.Length, on Bodies) (Band, error) {
 	for _, pull := range on.Pulls {
 		carried += pull.In(units.Newton)
 	}
+	var slack error
 	edge := func(way Way) units.Force {
 		arbor := r.lifts(way, on, moved)
 		if r.lock >= 0 {
 			onto := &r.hand.onto[way-Out][nowhere]
 			start := (on.onIdler(r.idlerParts) - onto.idler.Plain.At(moved)) / onto.idler.PerStart
 			arbor += onto.arbor.Plain.At(moved) + float64(onto.arbor.PerStart*start)
+			slack = errors.Join(slack, r.hand.slack("hand", way, nowhere, start, 0, moved))
 		}
 		return units.Force(r.imbalance(moved, carried, arbor))
 	}
-	return Band{ArborHeavy: edge(Out), BattenHeavy: edge(In)}, nil
+	b := Band{ArborHeavy: edge(Out), BattenHeavy: edge(In)}
+	if slack != nil {
+		return Band{}, slack
+	}
+	return b, nil
 }
 
 // partOf is the part of the hand line that has a role at the rail: of several, as in a hand line of three parts,

@@ -105,6 +105,26 @@ func (s State) Heaviest(name func(line int) string) (line int, load units.Force)
 // balance. It is true without a hand line, of which nothing is known then.
 func (s State) Held() bool { return s.Lock <= s.Grip }
 
+// Taut tells of ropes that would have to push somewhere to do what is asked of them: that tension is given as zero, the
+// rope is slack there, and the figures do not quite add up. The error joins a *units.FieldError that wraps ErrSlack
+// for each part of such a rope that bears nothing, with the path of the part's first stop in the Reeving; it is
+// nil where all ropes are taut.
+func (s State) Taut() error {
+	var p check.Problems
+	slack := func(field string, rope RopeState) {
+		for i, part := range rope.Parts {
+			if rope.Slack && min(part.TensionFrom, part.TensionTo) <= 0 {
+				p.Within("", "", slackFault(field, i, part, "no tension"))
+			}
+		}
+	}
+	for i, rope := range s.Lift {
+		slack(ropeField(i, len(s.Lift)), rope)
+	}
+	slack(ropeField(len(s.Lift), len(s.Lift)), s.Hand)
+	return p.Err()
+}
+
 // Load is the load on the block or dead end of the given name; zero where there
 // is none of that name.
 func (s State) Load(name string) Vector {

@@ -120,6 +120,9 @@ func (r *Reeved) Weigh(w Weighing) (Weighed, error) {
 		p.Add("out.pull", check.Show(w.Out.Pull)+" out and "+check.Show(w.In.Pull)+" in", "pulls that leave something on the batten, with an arbor of "+check.Show(w.On.Arbor), ErrUnexplained)
 		return Weighed{}, p.Err()
 	}
+	if err := t.slack(value.drag, out, in); err != nil {
+		return Weighed{}, err
+	}
 	carried, lightest, heaviest = max(carried, 0), max(lightest, 0), max(heaviest, 0)
 	lightest, heaviest = min(lightest, carried), max(heaviest, carried)
 	arbor := w.On.Arbor.Weight(units.StandardGravity).In(units.Newton)
@@ -157,6 +160,7 @@ func (r *Reeved) trial(moved float64, on Bodies, total units.Force) *trial {
 	}
 	own.hand.drag = make([]float64, len(r.hand.drag))
 	for _, l := range own.all() {
+		l.tight = make([]float64, len(l.drag))
 		l.factor = [2][]float64{make([]float64, len(l.drag)), make([]float64, len(l.drag))}
 	}
 	t := &trial{
@@ -202,13 +206,8 @@ func fill(all []float64, v float64) {
 // weight for them to hold, and what they then bear at the batten. All of it is linear in the tensions at the
 // ropes' beginnings.
 func (t *trial) carried(way Way, pull float64, drives, holds Role) float64 {
-	role := drives
-	if pull < 0 {
-		role, pull = holds, -pull
-	}
-	hand := &t.r.hand.onto[way-Out][role]
-	idler, top := &hand.idler, &hand.arbor
-	start := (t.idler - idler.Plain.At(t.moved) - float64(idler.PerPull*pull)) / idler.PerStart
+	role, pull, start := t.pulled(way, pull, drives, holds)
+	top := &t.r.hand.onto[way-Out][role].arbor
 	held := t.arbor - top.Plain.At(t.moved) - float64(top.PerStart*start) - float64(top.PerPull*pull)
 	var perWeight float64
 	for i := range t.r.lift {
@@ -218,6 +217,25 @@ func (t *trial) carried(way Way, pull float64, drives, holds Role) float64 {
 		perWeight += float64(t.share[i]*top.PerStart) / foot.PerStart
 	}
 	return held / perWeight
+}
+
+// pulled is where a signed pull grips the hand line, how hard, and the tension at its beginning.
+func (t *trial) pulled(way Way, signed float64, drives, holds Role) (role Role, pull, start float64) {
+	role, pull = drives, signed
+	if pull < 0 {
+		role, pull = holds, -pull
+	}
+	idler := &t.r.hand.onto[way-Out][role].idler
+	return role, pull, (t.idler - idler.Plain.At(t.moved) - float64(idler.PerPull*pull)) / idler.PerStart
+}
+
+// slack tells of a hand line that would have to push, with a drag and either pull.
+func (t *trial) slack(drag, out, in float64) error {
+	t.set(drag)
+	role, pull, start := t.pulled(Out, out, InnerRope, OuterRope)
+	err := t.r.hand.slack("hand", Out, int(role), start, pull, t.moved)
+	role, pull, start = t.pulled(In, in, OuterRope, InnerRope)
+	return errors.Join(err, t.r.hand.slack("hand", In, int(role), start, pull, t.moved))
 }
 
 // agreed is what two pulls say with some drag: the weight carried by the one out and by the one in, and how much the
