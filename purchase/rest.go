@@ -74,11 +74,10 @@ func (r *Reeved) Rest(trim units.Length, on Bodies) (Rest, error) {
 	}
 	moved := r.movedTo(trim)
 	out := Rest{Trim: trim, ArborTop: s.ArborTop, Lift: make([]RopeBand, len(s.Lift))}
-	for _, b := range s.Blocks {
-		out.Blocks = append(out.Blocks, BlockBand{Name: b.Name, On: b.On, Across: ForceBand{Value: b.Load.Across}, Up: ForceBand{Value: b.Load.Up}})
+	out.Blocks = make([]BlockBand, len(r.blocks)) // nobody's too
+	for i, b := range s.Blocks {
+		out.Blocks[i] = BlockBand{Name: b.Name, On: b.On, Across: ForceBand{Value: b.Load.Across}, Up: ForceBand{Value: b.Load.Up}}
 	}
-	out.Blocks = append(out.Blocks, BlockBand{}) // nobody's
-	nobodys := len(out.Blocks) - 1
 	at := func(l *laid, parts []PartBand, from, to int) stretch {
 		return stretch{l: l, parts: parts, blocks: out.Blocks, from: from, to: to, moved: moved, taut: math.Inf(-1)}
 	}
@@ -120,7 +119,7 @@ func (r *Reeved) Rest(trim units.Length, on Bodies) (Rest, error) {
 		out.Lock = grip.less(asked).band(s.Lock)
 		out.Blocks[r.named].Up = left.less(grip).band(out.Blocks[r.named].Up.Value)
 	}
-	out.Blocks = out.Blocks[:nobodys]
+	out.Blocks = out.Blocks[:len(s.Blocks)]
 	for i := range out.Blocks {
 		b := &out.Blocks[i]
 		b.Across, b.Up = b.Across.about(), b.Up.about()

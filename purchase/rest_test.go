@@ -239,3 +239,31 @@ func TestPropRestHoldsEveryState(t *testing.T) {
 		}
 	})
 }
+
+// Without a hand line there are the lift lines' bands.
+func TestRestWithoutHandLine(t *testing.T) {
+	l := weightless(purchase.Double)
+	l.Drag = 0.02
+	reeving := l.Reeving()
+	reeving.Hand = purchase.Rope{}
+	alone, err := reeving.Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	whole, err := l.Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	on := purchase.Bodies{Pulls: evenly(5, 100), Arbor: 100}
+	got, err := alone.Rest(3, on)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want, err := whole.Rest(3, on)
+	if err != nil {
+		t.Fatal(err)
+	}
+	same(t, want.Lift, got.Lift)
+	same(t, want.Load(purchase.LoftBlock(2)), got.Load(purchase.LoftBlock(2)))
+	same(t, purchase.RopeBand{}, got.Hand)
+}
