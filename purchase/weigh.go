@@ -2,6 +2,7 @@ package purchase
 
 import (
 	"errors"
+	"math"
 	"slices"
 
 	"example.com/steelyard/internal/check"
@@ -102,7 +103,9 @@ func (r *Reeved) Weigh(w Weighing) (Weighed, error) {
 	value, found := t.agree(out, in)
 	most, foundMost := t.agree(out+off, in+off)
 	tooLittle := most.drag == 0 && most.excess < 0
-	if tooLittle || !found || !foundMost {
+	// What the pulls say could jump past each other at some drag, on a reeving of the caller's own.
+	jump := value.drag > 0 && math.Abs(value.excess) > 1e-6*(1+max(t.arbor/r.ratio, t.idler, math.Abs(value.in)))
+	if tooLittle || jump || !found || !foundMost {
 		want := "pulls that a drag coefficient up to 0.9 explains"
 		if tooLittle {
 			want = "larger pulls: it takes more than these without any drag"
