@@ -63,6 +63,9 @@ type Stop struct {
 	Across units.Length `json:"across"`        // from the arbor's centre line, positive towards the far end of the batten
 	Height units.Length `json:"height"`        // above the deck on what stands still; above the datum of a body that moves
 	Drag   Drag         `json:"drag,omitzero"` // of the sheave; an end has none
+	// Rim is the mass that would be as hard to set turning, all of it at the groove: units.Inertia.Mass of the sheave and the
+	// radius there, half the mass of a plain disc. Zero: left out. On a body that moves, the sheave's own mass is the body's.
+	Rim units.Mass `json:"rim,omitzero"`
 }
 
 // Rope is a rope of given mass per length over its stops.
