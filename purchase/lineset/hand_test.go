@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"reflect"
 	"testing"
 
 	"example.com/steelyard/internal/near"
@@ -122,10 +123,10 @@ func TestHandsInTheReport(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got := r.Report(); got.LowHand != low || got.HighHand != high {
+	if got := r.Report(); !reflect.DeepEqual(got.LowHand, low) || !reflect.DeepEqual(got.HighHand, high) {
 		t.Errorf("%+v and %+v, want %+v and %+v", got.LowHand, got.HighHand, low, high)
 	}
-	if got := new(lineset.Rigged).Report(); got.LowHand != (lineset.Hand{}) {
+	if got := new(lineset.Rigged).Report(); !reflect.DeepEqual(got.LowHand, lineset.Hand{}) {
 		t.Errorf("%+v of nothing", got.LowHand)
 	}
 }

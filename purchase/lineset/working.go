@@ -131,10 +131,18 @@ func (w worker) ropes(r Ropes, p Point) string {
 		hand += " × " + number(r.HandRatio)
 	}
 	text := "lift lines " + lift + " + hand line " + hand
-	if w.sys != units.US { // where a pound weighs a pound-force
-		text += ", × 9.80665 m/s²"
+	if g := w.gravity(); g != "" {
+		text += "," + g
 	}
 	return text
+}
+
+// gravity is the factor behind a mass that is to be a weight. In US customary units a pound weighs a pound-force.
+func (w worker) gravity() string {
+	if w.sys == units.US {
+		return ""
+	}
+	return " × 9.80665 m/s²"
 }
 
 // worker writes the working in one unit system.
@@ -192,7 +200,14 @@ func (w worker) signed(f units.Force) string {
 	return "+ " + w.force(f)
 }
 
-func (w worker) heavy(f units.Force) string { return w.force(units.Abs(f)) + " " + heavy(f) }
+// heavy says which way an imbalance goes, but of one that is printed as nothing.
+func (w worker) heavy(f units.Force) string {
+	text := w.force(units.Abs(f))
+	if text == w.force(0) {
+		f = 0
+	}
+	return text + " " + heavy(f)
+}
 
 func (w worker) rows(rows []arbor.Row) string {
 	if len(rows) == 0 {
