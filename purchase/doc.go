@@ -13,6 +13,7 @@
 //	r.Ratio()                                 // from the paths
 //	r.Imbalance(trim, carried, arbor)         // with the ropes' own weight
 //	r.At(trim, bodies)                        // at rest, lock shut: every tension, every block load
+//	r.Rest(trim, bodies)                      // the same with drag: between which ends each of them lies
 //	r.Feel(trim, bodies)                      // which rope is tight before the lock is opened
 //	r.Run(trim, bodies, purchase.Out)         // running slowly, with drag: the hand's pull, and on which rope
 //	r.Stays(trim, bodies)                     // how far out of balance it may be and stay by itself

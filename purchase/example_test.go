@@ -267,3 +267,35 @@ func ExampleReeved_Run() {
 	// out: 74.5 lbf on the inner rope
 	// in: 15.4 lbf on the outer rope
 }
+
+// At rest a stiff sheave hides what is beyond it: with 250 lbf on the nearer line at the batten, what the arbor feels of
+// it, and what the blocks carry, can only be told to within the drag.
+func ExampleReeved_Rest() {
+	layout := wing
+	layout.Drag = purchase.PlainBearings
+	reeved, err := layout.Rig()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	rest, err := reeved.Rest(20*units.Foot, purchase.Bodies{
+		Pulls: []units.Force{250 * units.PoundForce, 250 * units.PoundForce}, Arbor: 1000 * units.Pound, Idler: 60 * units.Pound,
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	show := func(what string, b purchase.ForceBand) {
+		fmt.Printf("%s: %.1f, %.1f to %.1f lbf\n", what, b.Value.In(units.PoundForce), b.Least.In(units.PoundForce), b.Most.In(units.PoundForce))
+	}
+	line := rest.Lift[0].Parts
+	show("at the batten", line[0].TensionFrom)
+	show("at the dead end", line[len(line)-1].TensionTo)
+	show("head block, up", rest.Load(purchase.HeadBlock).Up)
+	show("rope lock", rest.Lock)
+	// Output:
+	// at the batten: 250.0, 250.0 to 250.0 lbf
+	// at the dead end: 254.5, 206.8 to 313.3 lbf
+	// head block, up: -569.3, -814.6 to -465.1 lbf
+	// rope lock: 7.6, -88.5 to 112.2 lbf
+}

@@ -68,9 +68,7 @@ func (r *Reeved) RaiseIdler(by units.Length, idler units.Mass) (RaisedIdler, err
 	if err := p.Err(); err != nil {
 		return RaisedIdler{}, err
 	}
-	h := r.heights(r.top)
-	parts, _ := r.hand.pull(Idler, 0, len(r.hand.path)-1, &h)
-	raised := RaisedIdler{Slack: by.Scale(parts)}
+	raised := RaisedIdler{Slack: by.Scale(r.idlerParts)}
 	if by > 0 {
 		raised.Force = idler.Weight(units.StandardGravity)
 	}

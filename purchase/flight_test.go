@@ -406,18 +406,3 @@ func TestChainHungText(t *testing.T) {
 		t.Error(diff)
 	}
 }
-
-func BenchmarkCurve(b *testing.B) {
-	r, err := roped(purchase.Double).Rig()
-	if err != nil {
-		b.Fatal(err)
-	}
-	f := purchase.Flight{Low: 4 * units.Foot, High: 58 * units.Foot, Carried: 200, Arbor: 400}
-	points := make([]purchase.FlightPoint, 101)
-	b.ReportAllocs()
-	for b.Loop() {
-		if err := r.Curve(f, points); err != nil {
-			b.Fatal(err)
-		}
-	}
-}

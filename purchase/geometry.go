@@ -56,17 +56,18 @@ type Turn struct {
 // its first end is taken along, and past each sheave as fast as up to it, seen
 // from the sheave. The error tells a trim beyond Reach.
 func (r *Reeved) Geometry(trim units.Length) (Geometry, error) {
-	y, err := r.arborTop(trim)
+	moved, err := r.moved(trim)
 	if err != nil {
 		return Geometry{}, err
 	}
-	h, speeds := r.heights(y), r.speeds(Out)
+	y := r.top + moved
+	h := r.heights(y)
 	g := Geometry{Trim: trim, ArborTop: units.Length(y), Lift: make([]RopeGeometry, len(r.lift))}
 	for i := range r.lift {
-		g.Lift[i] = r.lift[i].geometry(&h, speeds)
+		g.Lift[i] = r.lift[i].geometry(&h)
 	}
 	if len(r.hand.path) > 0 {
-		g.Hand = r.hand.geometry(&h, speeds)
+		g.Hand = r.hand.geometry(&h)
 	}
 	return g, nil
 }
@@ -74,10 +75,8 @@ func (r *Reeved) Geometry(trim units.Length) (Geometry, error) {
 // still is a speed, as a share of the batten's, that only rounding has left.
 const still = 1e-12 // untyped: a plain ratio
 
-func (l *laid) geometry(h *rope.Heights, speeds *rope.Speeds) RopeGeometry {
+func (l *laid) geometry(h *rope.Heights) RopeGeometry {
 	last := len(l.path) - 1
-	part, past := make([]float64, last), make([]float64, last+1)
-	l.path.Run(speeds, h, part, past)
 	out := RopeGeometry{
 		Name: l.rope.Name, Length: units.Length(l.path.Length(h)),
 		Parts: make([]PartGeometry, last), Turns: make([]Turn, last-1),
@@ -86,12 +85,12 @@ func (l *laid) geometry(h *rope.Heights, speeds *rope.Speeds) RopeGeometry {
 		_, _, length := l.path.Part(i, h)
 		out.Parts[i] = PartGeometry{
 			From: l.rope.Path[i].Name, To: l.rope.Path[i+1].Name,
-			Length: units.Length(length), Speed: unlessStill(part[i]),
+			Length: units.Length(length), Speed: unlessStill(l.speed[i]),
 		}
 	}
 	for i := range out.Turns {
 		s := l.rope.Path[i+1]
-		out.Turns[i] = Turn{At: s.Name, On: s.On, Angle: units.Angle(l.path.Turn(i+1, h)), Speed: unlessStill(past[i+1])}
+		out.Turns[i] = Turn{At: s.Name, On: s.On, Angle: units.Angle(l.path.Turn(i+1, h)), Speed: unlessStill(l.past[i+1])}
 	}
 	return out
 }

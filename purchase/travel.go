@@ -20,8 +20,11 @@ func (r *Reeved) HandRatio() float64 { return r.handRatio }
 // a trim. A trim at which two stops of a rope would meet is an error that wraps
 // units.ErrOutOfRange.
 func (r *Reeved) ArborTop(trim units.Length) (units.Length, error) {
-	y, err := r.arborTop(trim)
-	return units.Length(y), err
+	moved, err := r.moved(trim)
+	if err != nil {
+		return 0, err
+	}
+	return units.Length(r.top + moved), nil
 }
 
 // Reach gives the trims between which the ropes can run at all: beyond them a
@@ -31,17 +34,23 @@ func (r *Reeved) Reach() (lowest, highest units.Length) {
 	return units.Length(r.trim - float64(r.ratio*r.up)), units.Length(r.trim - float64(r.ratio*r.down))
 }
 
-func (r *Reeved) arborTop(trim units.Length) (float64, error) {
-	x := trim.In(units.Metre)
-	moved := -(x - r.trim) / r.ratio
-	if !(moved > r.down && moved < r.up) {
-		kind := units.ErrOutOfRange
-		if math.IsNaN(x) || math.IsInf(x, 0) {
-			kind = units.ErrNotFinite
-		}
-		lowest, highest := r.Reach()
-		return 0, &units.FieldError{Field: "trim", Value: check.Show(trim),
-			Want: "a trim between " + check.Show(lowest) + " and " + check.Show(highest) + ", where the ropes can run", Err: kind}
+// moved is how far the arbor is above where it was when the lines were made off.
+func (r *Reeved) moved(trim units.Length) (float64, error) {
+	if moved := r.movedTo(trim); moved > r.down && moved < r.up {
+		return moved, nil
 	}
-	return r.top + moved, nil
+	return 0, r.beyond(trim)
+}
+
+func (r *Reeved) movedTo(trim units.Length) float64 { return (r.trim - trim.In(units.Metre)) / r.ratio }
+
+// beyond says that a trim is out of reach.
+func (r *Reeved) beyond(trim units.Length) error {
+	kind := units.ErrOutOfRange
+	if x := trim.In(units.Metre); math.IsNaN(x) || math.IsInf(x, 0) {
+		kind = units.ErrNotFinite
+	}
+	lowest, highest := r.Reach()
+	return &units.FieldError{Field: "trim", Value: check.Show(trim),
+		Want: "a trim between " + check.Show(lowest) + " and " + check.Show(highest) + ", where the ropes can run", Err: kind}
 }
