@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"example.com/steelyard/load"
 	"example.com/steelyard/purchase"
@@ -100,6 +101,9 @@ func (s *sheet) hands(set *lineset.Rigged, both func(name, low, high string)) {
 	}
 	both("lock shut, the tighter rope", tight(low), tight(high))
 	pull := func(p lineset.HandPull) string {
+		if p.Loose {
+			return "hand line slack"
+		}
 		words := s.force(p.Pull)
 		if p.Runs {
 			words += " back"
@@ -112,9 +116,26 @@ func (s *sheet) hands(set *lineset.Rigged, both func(name, low, high string)) {
 	both("pull to fly slowly out", pull(low.Out), pull(high.Out))
 	both("pull to fly slowly in", pull(low.In), pull(high.In))
 	stays := func(h lineset.Hand) string {
+		if h.Loose {
+			return "hand line slack"
+		}
 		return s.force(-h.Stays.ArborHeavy) + " / " + s.force(h.Stays.BattenHeavy)
 	}
 	both("stays if arbor-/batten-heavy", stays(low), stays(high))
+}
+
+// slack says which lift lines would have to push somewhere at rest.
+func slack(st lineset.State) []string {
+	var names []string
+	for _, rope := range st.Ropes.Lift {
+		if rope.Slack {
+			names = append(names, rope.Name)
+		}
+	}
+	if names == nil {
+		return nil
+	}
+	return []string{"at rest, slack somewhere on the way: " + strings.Join(names, ", ") + "; the figures do not quite add up"}
 }
 
 // notes says about the hand line what figures do not: once where it holds at both trims.
@@ -122,6 +143,7 @@ func (s *sheet) notes(set *lineset.Rigged) {
 	r := set.Report()
 	low, high := r.LowHand.Notes(), r.HighHand.Notes()
 	say := func(where, note string) { s.wrap("           ! ", entry, where+note) }
+	low, high = append(low, slack(r.Low)...), append(high, slack(r.High)...)
 	for _, note := range low {
 		where := "at low trim: "
 		if slices.Contains(high, note) {

@@ -326,6 +326,8 @@ func (s *sheet) totals(house *lineset.RiggedHouse) {
 func (s *sheet) working(set *lineset.Rigged) {
 	s.rule("-")
 	s.line("  WORKING")
+	r := set.Report()
+	low := r.LowHand.Working(s.system)
 	for _, part := range []struct {
 		name  string
 		steps []lineset.Step
@@ -335,8 +337,11 @@ func (s *sheet) working(set *lineset.Rigged) {
 		{"travel", set.Travel().Working(s.system)},
 		{"lines and blocks at low trim", set.Low().Working(s.system)},
 		{"lines and blocks at high trim", set.High().Working(s.system)},
-		{"hand line at low trim", set.Report().LowHand.Working(s.system)},
-		{"hand line at high trim", set.Report().HighHand.Working(s.system)},
+		{"hand line at low trim", low},
+		// What has been said of drag is not said again.
+		{"hand line at high trim", slices.DeleteFunc(r.HighHand.Working(s.system), func(step lineset.Step) bool {
+			return slices.Contains(low, step)
+		})},
 	} {
 		s.line("  %s", part.name)
 		for _, step := range part.steps {

@@ -1,6 +1,7 @@
 package lineset
 
 import (
+	"errors"
 	"strings"
 
 	"example.com/steelyard/purchase"
@@ -16,8 +17,10 @@ type Hand struct {
 	Out     HandPull      `json:"out"`
 	In      HandPull      `json:"in"`
 	Stays   purchase.Band `json:"stays"` // lock open, no hand on a rope
-	Feel    purchase.Feel `json:"feel"`  // lock shut, without drag
-	Terms   HandTerms     `json:"terms"` // what the figures follow from: see Working
+	// Loose says that with no hand on a rope the hand line would have to push somewhere: Stays is then not known, and zero.
+	Loose bool          `json:"loose,omitzero"`
+	Feel  purchase.Feel `json:"feel"`  // lock shut, without drag
+	Terms HandTerms     `json:"terms"` // what the figures follow from: see Working
 }
 
 // HandPull is a pull on one of the ropes at the rail.
@@ -26,9 +29,11 @@ type HandPull struct {
 	Rope purchase.Role `json:"rope"` // the one that is pulled
 	Runs bool          `json:"runs"` // the set runs that way by itself, and the pull holds it back
 
-	// Slack names the ropes that would have to push somewhere on their way. They are slack there, and
-	// the pull does not quite add up; where the hand line is one of them, do not go by it.
+	// Slack names the lift lines that would have to push somewhere on their way. They are slack there, and
+	// the pull does not quite add up.
 	Slack []string `json:"slack,omitempty"`
+	// Loose says that the hand line itself would have to push: nobody can say then what the hand feels, and all else is zero.
+	Loose bool `json:"loose,omitzero"`
 }
 
 // Hand gives what the hands feel at any trim that the set reaches. Errors as for At.
@@ -68,7 +73,10 @@ func (r *Rigged) hand(s State) (Hand, error) {
 		return Hand{}, err
 	}
 	if h.Stays, err = r.ropes.Stays(s.Trim, on); err != nil {
-		return Hand{}, err
+		if !errors.Is(err, purchase.ErrSlack) {
+			return Hand{}, err
+		}
+		h.Loose = true
 	}
 	h.Feel, err = r.ropes.Feel(s.Trim, on)
 	return h, err
@@ -76,11 +84,14 @@ func (r *Rigged) hand(s State) (Hand, error) {
 
 func (r *Rigged) pull(trim units.Length, on purchase.Bodies, way purchase.Way) (HandPull, error) {
 	run, err := r.ropes.Run(trim, on, way)
-	if err != nil {
+	switch {
+	case errors.Is(err, purchase.ErrSlack):
+		return HandPull{Loose: true}, nil
+	case err != nil:
 		return HandPull{}, err
 	}
 	p := HandPull{Pull: run.Pull, Rope: run.Rope, Runs: run.Runs}
-	for _, rope := range append(run.Lift, run.Hand) {
+	for _, rope := range run.Lift {
 		if rope.Slack {
 			p.Slack = append(p.Slack, rope.Name)
 		}
@@ -103,10 +114,16 @@ func (h Hand) Notes() []string {
 		notes = append(notes, "batten-heavy beyond the tension at the held idler: the outer rope is slack above the lock, and what "+
 			"holds the idler bears the rest")
 	}
+	if h.Loose {
+		notes = append(notes, "with no hand on a rope the hand line would be slack: how far the set stays by itself cannot be told")
+	}
 	for _, way := range []struct {
 		name string
 		pull HandPull
 	}{{"out", h.Out}, {"in", h.In}} {
+		if way.pull.Loose {
+			notes = append(notes, "flying "+way.name+", the hand line would be slack: the pull cannot be told")
+		}
 		if way.pull.Runs {
 			notes = append(notes, "lock open and no hand on a rope, the batten runs "+way.name+" by itself: the pull to fly "+way.name+" holds it back")
 		}
@@ -130,17 +147,32 @@ func (r *Rigged) checkLockHolds(lim ForceLimit) Check {
 
 // checkHands holds the pulls that fly the set out and in, or hold it back, against what the caller allows one person.
 func (r *Rigged) checkHands(lim ForceLimit) []Check {
-	worst := func(name string, of func(Hand) HandPull) Check {
-		var g governing
-		for i, h := range r.hands {
-			if p := of(h); i == 0 || p.Pull > g.force.Scale(1+tie) {
-				g = governing{where: p.Rope.String(), force: p.Pull, trim: h.Trim}
-			}
-		}
-		return g.compare(name, lim)
-	}
 	return []Check{
-		worst("hand pull to fly out", func(h Hand) HandPull { return h.Out }),
-		worst("hand pull to fly in", func(h Hand) HandPull { return h.In }),
+		r.checkPull("hand pull to fly out", lim, func(h Hand) HandPull { return h.Out }),
+		r.checkPull("hand pull to fly in", lim, func(h Hand) HandPull { return h.In }),
 	}
+}
+
+// checkPull takes a pull that cannot be told for one that exceeds; without the idler's weight, on which it hangs whether the
+// hand line is slack, for one that is not checked.
+func (r *Rigged) checkPull(name string, lim ForceLimit, of func(Hand) HandPull) Check {
+	var g governing
+	for i, h := range r.hands {
+		p := of(h)
+		if p.Loose {
+			c := compare(name, "hand line slack", 0, lim.Max, lim.Basis)
+			c.Trim = h.Trim
+			switch idler := r.set.Rigging.Idler; {
+			case idler.Mass == 0 && idler.Base == 0:
+				c.Verdict, c.Basis = NoLimit, ""
+			case c.Verdict != NoLimit:
+				c.Verdict = Exceeds
+			}
+			return c
+		}
+		if i == 0 || p.Pull > g.force.Scale(1+tie) {
+			g = governing{where: p.Rope.String(), force: p.Pull, trim: h.Trim}
+		}
+	}
+	return g.compare(name, lim)
 }

@@ -24,14 +24,14 @@ type HandTerms struct {
 // RopeTerms is one rope along its path.
 type RopeTerms struct {
 	Name  string         `json:"name"`
-	Mass  units.LineMass `json:"mass"`
-	Stops []StopTerms    `json:"stops"`
+	Mass  units.LineMass `json:"mass"`  // per length
+	Stops []StopTerms    `json:"stops"` // in the order of its path, both ends among them
 }
 
 // StopTerms is what the tension meets up to a stop and at it.
 type StopTerms struct {
-	At   string        `json:"at"`
-	On   purchase.Body `json:"on"`
+	At   string        `json:"at"`   // its name
+	On   purchase.Body `json:"on"`   // what it rides on
 	Rise units.Length  `json:"rise"` // from the stop before: the tension grows by so much rope's weight; negative: down
 	Turn units.Angle   `json:"turn"` // of the rope at a sheave
 	// Factor is the tension past the sheave over that up to it, along the path, while the batten flies out. While it flies in
@@ -89,6 +89,11 @@ func ropeTerms(rope purchase.Rope, turns []purchase.Turn, datum map[purchase.Bod
 		}
 	}
 	return t, nil
+}
+
+// upToLock is what the tension gains from the idler up to the rope lock.
+func (t HandTerms) upToLock() units.Force {
+	return t.Hand.Mass.Over(t.ToLock).Weight(units.StandardGravity)
 }
 
 // gains is what the tension gains from its own weight between two stops that are neighbours.

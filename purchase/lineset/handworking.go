@@ -33,10 +33,10 @@ func (h Hand) Working(sys units.System) []Step {
 	w := worker{sys}
 	b := h.Balance
 	steps := []Step{{"out of balance, no drag",
-		w.weight(b.Carried) + " carried " + w.signed(b.Ropes) + " ropes − " + w.weight(t.Arbor) + " arbor / " + number(t.Ratio),
+		w.weight(b.Carried) + " carried " + w.signed(b.Ropes) + " ropes − " + w.weight(t.Arbor) + " arbor" + over(t.Ratio),
 		w.heavy(b.Imbalance), basisPaths}}
-	steps = append(steps, w.locked(h)...)
 	steps = append(steps, w.own(t)...)
+	steps = append(steps, w.locked(h)...)
 	steps = append(steps, w.factors(t)...)
 	out, in := w.flying(h, purchase.Out, ", out"), w.flying(h, purchase.In, ", in")
 	if !t.drags() { // all but the pull itself would be the same again
@@ -70,9 +70,10 @@ func (w worker) locked(h Hand) []Step {
 		idler, basis = w.force(t.Base)+" at the held idler", basisHeld
 		grip = t.Base
 	}
-	up := t.Hand.Mass.Over(t.ToLock).Weight(units.StandardGravity)
-	grip += up
-	inner := Step{"inner rope at the lock", idler + " + " + w.sys.Format(t.Hand.Mass) + " × " + w.length(t.ToLock) + w.gravity(), w.force(grip), basis}
+	up := w.walk(idler, grip)
+	up.add(t.upToLock())
+	grip = up.force
+	inner := Step{"inner rope at the lock", up.text, w.force(grip), basis}
 	outer := Step{"outer rope above the lock", w.force(grip) + sign + w.force(f.More), w.force(grip - lock), basisLock}
 	switch {
 	case lock > grip && t.Base > 0:
@@ -81,7 +82,7 @@ func (w worker) locked(h Hand) []Step {
 		outer.Result += ": slack, the idler lifts and the lock does not hold the set"
 	}
 	return []Step{
-		{"asked of the rope lock", times(t.Ratio) + w.force(units.Abs(h.Balance.Imbalance)) + over(t.Parts), asked, basisFelt},
+		{"asked of the rope lock", times(t.Ratio) + w.force(units.Abs(h.Balance.Imbalance)) + " out of balance" + over(t.Parts), asked, basisFelt},
 		inner, outer,
 	}
 }
@@ -107,6 +108,10 @@ func (w worker) own(t HandTerms) []Step {
 				ways = append(ways, w.length(rise)+way+anyLine(stop.At, line))
 				weights = append(weights, w.force(units.Abs(rope.gains(i, i+1))))
 			}
+		}
+		if line == 0 && rope.Mass > 0 {
+			ways = append(ways, w.length(t.ToLock)+" from the idler up to the rope lock")
+			weights = append(weights, w.force(t.upToLock()))
 		}
 		return Step{name, w.sys.Format(rope.Mass) + w.gravity() + " × " + strings.Join(ways, ", "), strings.Join(weights, ", "), basisWalk}
 	}
@@ -210,7 +215,7 @@ func (w worker) flying(h Hand, way purchase.Way, suffix string) []Step {
 	held := lines + top.on(up.force) - foot.on(down.force)
 	arbor := t.Arbor.Weight(units.StandardGravity)
 	steps = append(steps, Step{"ropes hold the arbor up" + suffix, w.force(lines) + " + " + upText + " − " + downText, w.force(held), basisArbor})
-	if t.drags() { // else it stays in balance only
+	if t.drags() && !h.Loose { // without drag it stays in balance only
 		steps = append(steps, Step{"stays, until it runs " + way.String(),
 			w.weight(h.Balance.Carried) + " carried " + w.signed(h.Balance.Ropes) + " ropes − " + w.force(held) + over(t.Ratio), w.heavy(edge), basisPaths})
 	}
@@ -221,11 +226,14 @@ func (w worker) flying(h Hand, way purchase.Way, suffix string) []Step {
 	}
 	steps = append(steps, Step{"left to the hand at the arbor" + suffix, need, w.force(left), basisArbor})
 
+	if pull.Loose {
+		return append(steps, Step{"pull" + suffix, "the hand line would be slack on its way", "cannot be told", basisWalk})
+	}
 	name := "pull on the "
 	if pull.Runs {
 		name = "pull back on the "
 	}
-	formula := w.force(left)
+	formula := w.force(left) + " at the arbor"
 	if pull.Rope == purchase.OuterRope {
 		formula += factor(1/atHead) + top.over()
 	} else {

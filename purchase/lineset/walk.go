@@ -14,7 +14,6 @@ type walk struct {
 	text  string
 	sum   bool // text is a sum, which a factor must put in brackets
 	force units.Force
-	own   units.Force // rope's weight since the last factor, not in the text yet
 }
 
 func (w worker) walk(text string, force units.Force) *walk {
@@ -26,39 +25,33 @@ func (w worker) walk(text string, force units.Force) *walk {
 func (x *walk) toArbor(rope RopeTerms, from, step int, way purchase.Way) int {
 	at := from
 	for at+step >= 0 && at+step < len(rope.Stops) {
-		gain := rope.gains(at, at+step)
-		x.force += gain
-		x.own += gain
+		x.add(rope.gains(at, at+step))
 		at += step
 		if rope.Stops[at].On == purchase.Arbor {
 			break
 		}
 		x.times(rope.past(at, step, way))
 	}
-	x.settle()
 	return at
 }
 
-// settle writes down the rope's weight so far.
-func (x *walk) settle() {
+func (x *walk) add(own units.Force) {
+	x.force += own
 	switch {
-	case x.own == 0:
-		return
-	case x.text == "" && x.own < 0:
-		x.text = "−" + x.w.force(-x.own)
+	case own == 0:
+	case x.text == "" && own < 0:
+		x.text = "−" + x.w.force(-own)
 	case x.text == "":
-		x.text = x.w.force(x.own)
+		x.text = x.w.force(own)
 	default:
-		x.text, x.sum = x.text+" "+x.w.signed(x.own), true
+		x.text, x.sum = x.text+" "+x.w.signed(own), true
 	}
-	x.own = 0
 }
 
 func (x *walk) times(k float64) {
 	if k == 1 {
 		return
 	}
-	x.settle()
 	if x.sum {
 		x.text, x.sum = "("+x.text+")", false
 	}
@@ -86,7 +79,6 @@ func (w worker) beyond(rope RopeTerms, at, step int, way purchase.Way) parts {
 	k, text := 1.0, ""
 	own := w.walk("", 0) // as if the first part bore nothing
 	add := func() {
-		own.settle()
 		p.count, p.own = p.count+k, p.own+own.force
 		p.text = " + (" + own.text + ")"
 		term := strings.TrimPrefix(text, " × ")
@@ -99,14 +91,13 @@ func (w worker) beyond(rope RopeTerms, at, step int, way purchase.Way) parts {
 		f := rope.past(at, step, way)
 		k, text = float64(k*f), text+factor(f)
 		p.plain = p.plain && f == 1
-		if own.force != 0 {
+		if own.text != "" {
 			own.times(f)
 		}
 		if rope.Stops[at].On == purchase.Arbor {
 			add()
 		}
-		gain := rope.gains(at, at+step)
-		own.force, own.own = own.force+gain, own.own+gain
+		own.add(rope.gains(at, at+step))
 		at += step
 	}
 	if len(p.terms) > 1 && rope.Stops[at].On == purchase.Arbor {

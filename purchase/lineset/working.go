@@ -66,7 +66,7 @@ func (b Balance) Working(sys units.System) []Step {
 	low, high := b.Curve[0], b.Curve[len(b.Curve)-1]
 	for _, p := range []Point{low, high, b.Most, b.Least} {
 		name := "out of balance at " + w.length(p.Trim)
-		formula := w.weight(p.Carried) + " carried " + w.signed(p.Ropes) + " ropes − " + w.weight(b.Arbor) + " arbor / " + number(b.Ratio)
+		formula := w.weight(p.Carried) + " carried " + w.signed(p.Ropes) + " ropes − " + w.weight(b.Arbor) + " arbor" + over(b.Ratio)
 		step := Step{name, formula, w.heavy(p.Imbalance), basisPaths}
 		if !slices.Contains(steps, step) {
 			steps = append(steps, step)
