@@ -74,7 +74,7 @@ func (w worker) locked(h Hand) []Step {
 	up.add(t.upToLock())
 	grip = up.force
 	inner := Step{"inner rope at the lock", up.text, w.force(grip), basis}
-	outer := Step{"outer rope above the lock", w.force(grip) + sign + w.force(f.More), w.force(grip - lock), basisLock}
+	outer := Step{"outer rope above the lock", w.force(grip) + sign + w.force(f.More), w.plain(grip - lock), basisLock}
 	switch {
 	case lock > grip && t.Base > 0:
 		outer.Result += ": slack, and what holds the idler bears so much more"
@@ -168,21 +168,24 @@ func (w worker) flying(h Hand, way purchase.Way, suffix string) []Step {
 
 	// The lift lines, each from the batten to the arbor.
 	var lines units.Force
-	var each []string
+	var sum string
 	var beyond parts
 	for i, rope := range t.Lift {
 		x := w.walk(w.force(t.Pulls[i])+" at the batten", t.Pulls[i])
 		at := x.toArbor(rope, 0, 1, way)
 		steps = append(steps, x.step(rope.Name+" at the arbor"+suffix))
-		each = append(each, w.force(x.force))
+		if i == 0 {
+			sum = w.plain(x.force)
+		} else {
+			sum += " " + w.signed(x.force)
+		}
 		beyond = w.beyond(rope, at, 1, way)
 		lines += beyond.on(x.force)
 	}
-	sum := strings.Join(each, " + ")
-	if len(beyond.terms) > 1 && len(each) > 1 {
+	if len(beyond.terms) > 1 && len(t.Lift) > 1 {
 		sum = "(" + sum + ")"
 	}
-	steps = append(steps, Step{"lift lines on the arbor" + suffix, sum + beyond.times(len(each)), w.force(lines), basisParts})
+	steps = append(steps, Step{"lift lines on the arbor" + suffix, sum + beyond.times(len(t.Lift)), w.plain(lines), basisParts})
 
 	// The hand line, from the idler up and down, no hand on it.
 	idler := slices.IndexFunc(t.Hand.Stops, func(s StopTerms) bool { return s.On == purchase.Idler })
@@ -191,38 +194,36 @@ func (w worker) flying(h Hand, way purchase.Way, suffix string) []Step {
 	if t.Base > 0 {
 		steps[len(steps)-1].Basis = basisHeld
 	}
-	up := w.walk(w.force(outer)+" outer rope", outer)
+	up := w.walk(w.plain(outer)+" outer rope", outer)
 	atTop := up.toArbor(t.Hand, idler, 1, way)
 	steps = append(steps, up.step("hand line at the arbor's top"+suffix))
 	atHead := t.Hand.past(idler+1, 1, way)
 	top := w.beyond(t.Hand, atTop, 1, way)
-	down := w.walk(w.force(inner)+" inner rope", inner)
+	down := w.walk(w.plain(inner)+" inner rope", inner)
 	atFoot := down.toArbor(t.Hand, idler, -1, way)
 	steps = append(steps, down.step("hand line at the arbor's foot"+suffix))
 	foot := w.beyond(t.Hand, atFoot, -1, way)
 
-	upText, downText := w.force(up.force), w.force(down.force)
 	if len(top.terms) > 1 {
-		upText = w.force(top.on(up.force))
-		steps = append(steps, Step{"hand line holds the arbor up" + suffix, w.force(up.force) + top.times(1), upText, basisParts})
+		steps = append(steps, Step{"hand line holds the arbor up" + suffix, w.plain(up.force) + top.times(1), w.plain(top.on(up.force)), basisParts})
 	}
 	if len(foot.terms) > 1 {
-		downText = w.force(foot.on(down.force))
-		steps = append(steps, Step{"hand line pulls it down" + suffix, w.force(down.force) + foot.times(1), downText, basisParts})
+		steps = append(steps, Step{"hand line pulls it down" + suffix, w.plain(down.force) + foot.times(1), w.plain(foot.on(down.force)), basisParts})
 	}
 
 	// What the ropes hold up so is the arbor that would just run by itself.
 	held := lines + top.on(up.force) - foot.on(down.force)
 	arbor := t.Arbor.Weight(units.StandardGravity)
-	steps = append(steps, Step{"ropes hold the arbor up" + suffix, w.force(lines) + " + " + upText + " − " + downText, w.force(held), basisArbor})
+	steps = append(steps, Step{"ropes hold the arbor up" + suffix,
+		w.plain(lines) + " " + w.signed(top.on(up.force)) + " " + w.signed(-foot.on(down.force)), w.plain(held), basisArbor})
 	if t.drags() && !h.Loose { // without drag it stays in balance only
 		steps = append(steps, Step{"stays, until it runs " + way.String(),
-			w.weight(h.Balance.Carried) + " carried " + w.signed(h.Balance.Ropes) + " ropes − " + w.force(held) + over(t.Ratio), w.heavy(edge), basisPaths})
+			w.weight(h.Balance.Carried) + " carried " + w.signed(h.Balance.Ropes) + " ropes " + w.signed(-held) + over(t.Ratio), w.heavy(edge), basisPaths})
 	}
 	left := units.Abs(held - arbor)
 	need := w.force(held) + " − " + w.force(arbor) + " arbor"
 	if arbor > held {
-		need = w.force(arbor) + " arbor − " + w.force(held)
+		need = w.force(arbor) + " arbor " + w.signed(-held)
 	}
 	steps = append(steps, Step{"left to the hand at the arbor" + suffix, need, w.force(left), basisArbor})
 

@@ -39,10 +39,8 @@ func (x *walk) add(own units.Force) {
 	x.force += own
 	switch {
 	case own == 0:
-	case x.text == "" && own < 0:
-		x.text = "−" + x.w.force(-own)
 	case x.text == "":
-		x.text = x.w.force(own)
+		x.text = x.w.plain(own)
 	default:
 		x.text, x.sum = x.text+" "+x.w.signed(own), true
 	}
@@ -60,7 +58,7 @@ func (x *walk) times(k float64) {
 }
 
 func (x *walk) step(name string) Step {
-	return Step{name, x.text, x.w.force(x.force), basisWalk}
+	return Step{name, x.text, x.w.plain(x.force), basisWalk}
 }
 
 // parts is what the parts of a rope on the arbor pull together: with a tension t of the first of them it is

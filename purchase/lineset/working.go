@@ -193,6 +193,14 @@ func (w worker) mass(m units.Mass) string {
 
 func (w worker) weight(m units.Mass) string { return w.force(m.Weight(units.StandardGravity)) }
 
+// plain is a force with the minus of the formulas, where it is below zero.
+func (w worker) plain(f units.Force) string {
+	if f < 0 {
+		return "−" + w.force(-f)
+	}
+	return w.force(f)
+}
+
 func (w worker) signed(f units.Force) string {
 	if f < 0 {
 		return "− " + w.force(-f)
