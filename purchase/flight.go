@@ -67,10 +67,10 @@ func (r *Reeved) Drift(f Flight) (Drift, error) {
 	}
 	d.Most, d.Least = d.Low, d.Low
 	for _, p := range [...]FlightPoint{d.Turn, d.High} {
-		if p.Imbalance > d.Most.Imbalance {
+		if p.Imbalance > d.Most.Imbalance+d.none() {
 			d.Most = p
 		}
-		if p.Imbalance < d.Least.Imbalance {
+		if p.Imbalance < d.Least.Imbalance-d.none() {
 			d.Least = p
 		}
 	}
@@ -104,11 +104,7 @@ func (r *Reeved) Curve(f Flight, points []FlightPoint) error {
 // one, first and last alike; a chain that runs out may bring a second; and a set that a chain keeps even is balanced
 // from Low to High. Out of balance by less than one part in 10^12 of the forces at work is balance.
 func (d Drift) Balanced() (first, last units.Length, ok bool) {
-	size := max(d.Carried, d.Arbor)
-	for _, p := range [...]FlightPoint{d.Low, d.Turn, d.High} {
-		size = max(size, units.Abs(p.Ropes), units.Abs(p.Chain))
-	}
-	none := units.Force(1e-12 * size.In(units.Newton))
+	none := d.none()
 	note := func(x units.Length) {
 		if !ok {
 			first = x
@@ -128,6 +124,15 @@ func (d Drift) Balanced() (first, last units.Length, ok bool) {
 		}
 	}
 	return first, last, ok
+}
+
+// none is how far out of balance rounding alone may leave a set.
+func (d Drift) none() units.Force {
+	size := max(d.Carried, d.Arbor)
+	for _, p := range [...]FlightPoint{d.Low, d.Turn, d.High} {
+		size = max(size, units.Abs(p.Ropes), units.Abs(p.Chain))
+	}
+	return size.Scale(1e-12)
 }
 
 // flown is the point at a trim that is known to be inside Reach.
