@@ -1,6 +1,8 @@
 package lineset
 
 import (
+	"slices"
+
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/units"
 )
@@ -89,6 +91,25 @@ func ropeTerms(rope purchase.Rope, turns []purchase.Turn, datum map[purchase.Bod
 		}
 	}
 	return t, nil
+}
+
+// whole tells whether the terms are those of a set.
+func (t HandTerms) whole() bool {
+	if len(t.Lift) == 0 || len(t.Lift) != len(t.Pulls) {
+		return false
+	}
+	for _, rope := range append(slices.Clone(t.Lift), t.Hand) {
+		if len(rope.Stops) < 2 || slices.ContainsFunc(rope.Stops, func(s StopTerms) bool { return !(s.Factor > 0) }) {
+			return false
+		}
+	}
+	idler := t.Hand.idler()
+	return idler > 0 && idler < len(t.Hand.Stops)-1
+}
+
+// idler is the stop at it; none: −1.
+func (t RopeTerms) idler() int {
+	return slices.IndexFunc(t.Stops, func(s StopTerms) bool { return s.On == purchase.Idler })
 }
 
 // upToLock is what the tension gains from the idler up to the rope lock.

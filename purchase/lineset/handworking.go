@@ -24,10 +24,10 @@ const (
 )
 
 // Working lists how the pulls at the rail, the band in which the set stays, and what the shut lock is
-// asked to hold were found.
+// asked to hold were found. A Hand that Hand of a Rigged did not make has none.
 func (h Hand) Working(sys units.System) []Step {
 	t := h.Terms
-	if len(t.Lift) == 0 || len(t.Lift) != len(t.Pulls) || len(t.Hand.Stops) == 0 {
+	if !t.whole() {
 		return nil
 	}
 	w := worker{sys}
@@ -156,114 +156,4 @@ func (w worker) factors(t HandTerms) []Step {
 		}
 	}
 	return steps
-}
-
-// flying lists how the pull that flies the batten one way was found, and where the set begins to run that way by itself.
-func (w worker) flying(h Hand, way purchase.Way, suffix string) []Step {
-	t, pull, edge := h.Terms, h.Out, h.Stays.ArborHeavy
-	if way == purchase.In {
-		pull, edge = h.In, h.Stays.BattenHeavy
-	}
-	var steps []Step
-
-	// The lift lines, each from the batten to the arbor.
-	var lines units.Force
-	var sum string
-	var beyond parts
-	for i, rope := range t.Lift {
-		x := w.walk(w.force(t.Pulls[i])+" at the batten", t.Pulls[i])
-		at := x.toArbor(rope, 0, 1, way)
-		steps = append(steps, x.step(rope.Name+" at the arbor"+suffix))
-		if i == 0 {
-			sum = w.plain(x.force)
-		} else {
-			sum += " " + w.signed(x.force)
-		}
-		beyond = w.beyond(rope, at, 1, way)
-		lines += beyond.on(x.force)
-	}
-	if len(beyond.terms) > 1 && len(t.Lift) > 1 {
-		sum = "(" + sum + ")"
-	}
-	steps = append(steps, Step{"lift lines on the arbor" + suffix, sum + beyond.times(len(t.Lift)), w.plain(lines), basisParts})
-
-	// The hand line, from the idler up and down, no hand on it.
-	idler := slices.IndexFunc(t.Hand.Stops, func(s StopTerms) bool { return s.On == purchase.Idler })
-	inner, outer, shared := w.shared(t, t.Hand.past(idler, 1, way))
-	steps = append(steps, Step{"idler's parts" + suffix, shared, w.force(inner) + " inner, " + w.force(outer) + " outer", basisIdler})
-	if t.Base > 0 {
-		steps[len(steps)-1].Basis = basisHeld
-	}
-	up := w.walk(w.plain(outer)+" outer rope", outer)
-	atTop := up.toArbor(t.Hand, idler, 1, way)
-	steps = append(steps, up.step("hand line at the arbor's top"+suffix))
-	atHead := t.Hand.past(idler+1, 1, way)
-	top := w.beyond(t.Hand, atTop, 1, way)
-	down := w.walk(w.plain(inner)+" inner rope", inner)
-	atFoot := down.toArbor(t.Hand, idler, -1, way)
-	steps = append(steps, down.step("hand line at the arbor's foot"+suffix))
-	foot := w.beyond(t.Hand, atFoot, -1, way)
-
-	if len(top.terms) > 1 {
-		steps = append(steps, Step{"hand line holds the arbor up" + suffix, w.plain(up.force) + top.times(1), w.plain(top.on(up.force)), basisParts})
-	}
-	if len(foot.terms) > 1 {
-		steps = append(steps, Step{"hand line pulls it down" + suffix, w.plain(down.force) + foot.times(1), w.plain(foot.on(down.force)), basisParts})
-	}
-
-	// What the ropes hold up so is the arbor that would just run by itself.
-	held := lines + top.on(up.force) - foot.on(down.force)
-	arbor := t.Arbor.Weight(units.StandardGravity)
-	steps = append(steps, Step{"ropes hold the arbor up" + suffix,
-		w.plain(lines) + " " + w.signed(top.on(up.force)) + " " + w.signed(-foot.on(down.force)), w.plain(held), basisArbor})
-	if t.drags() && !h.Loose { // without drag it stays in balance only
-		steps = append(steps, Step{"stays, until it runs " + way.String(),
-			w.weight(h.Balance.Carried) + " carried " + w.signed(h.Balance.Ropes) + " ropes " + w.signed(-held) + over(t.Ratio), w.heavy(edge), basisPaths})
-	}
-	left := units.Abs(held - arbor)
-	need := w.force(held) + " − " + w.force(arbor) + " arbor"
-	if arbor > held {
-		need = w.force(arbor) + " arbor " + w.signed(-held)
-	}
-	steps = append(steps, Step{"left to the hand at the arbor" + suffix, need, w.force(left), basisArbor})
-
-	if pull.Loose {
-		return append(steps, Step{"pull" + suffix, "the hand line would be slack on its way", "cannot be told", basisWalk})
-	}
-	name := "pull on the "
-	if pull.Runs {
-		name = "pull back on the "
-	}
-	formula := w.force(left) + " at the arbor"
-	if pull.Rope == purchase.OuterRope {
-		formula += factor(1/atHead) + top.over()
-	} else {
-		formula += foot.over()
-	}
-	last := Step{name + pull.Rope.String() + suffix, formula, w.force(pull.Pull), basisHands}
-	if len(pull.Slack) > 0 {
-		last.Result += "; slack on the way: " + strings.Join(pull.Slack, ", ")
-	}
-	return append(steps, last)
-}
-
-// shared gives the tensions of the idler's two parts: k is the outer one's over the inner one's.
-func (w worker) shared(t HandTerms, k float64) (inner, outer units.Force, formula string) {
-	both := t.Idler.Weight(units.StandardGravity)
-	formula = w.idler(t)
-	if t.Base > 0 {
-		both = 2 * t.Base
-		formula = "2 × " + w.force(t.Base) + " at the held idler"
-	}
-	inner = both.Scale(1 / (1 + k))
-	outer = inner.Scale(k)
-	switch {
-	case k > 1:
-		formula += " / (1 + " + factorText(k) + "); outer" + factor(k) + " of that"
-	case k < 1:
-		formula += " / (1 + " + factorText(1/k) + "); inner" + factor(1/k) + " of that"
-	default:
-		formula += " / 2"
-	}
-	return inner, outer, formula
 }

@@ -16,101 +16,6 @@ import (
 	"example.com/steelyard/units"
 )
 
-// calculator works a printed formula out as a reader with a pocket calculator does: numbers, + − × / and brackets. Words and
-// units between them are passed over.
-type calculator struct {
-	tokens []string
-	at     int
-	nudged int // the number, counted from 0, that is off by half its last place; none: −1
-	seen   int
-	slips  bool // the formula did not read as one
-}
-
-var calculated = regexp.MustCompile(`\d+(?:\.\d+)?|[+−×/()]`)
-
-func (c *calculator) next() string {
-	if c.at < len(c.tokens) {
-		return c.tokens[c.at]
-	}
-	return ""
-}
-
-func (c *calculator) sum() float64 {
-	x := c.product()
-	for c.next() == "+" || c.next() == "−" {
-		op := c.next()
-		c.at++
-		if y := c.product(); op == "+" {
-			x += y
-		} else {
-			x -= y
-		}
-	}
-	return x
-}
-
-func (c *calculator) product() float64 {
-	x := c.one()
-	for c.next() == "×" || c.next() == "/" {
-		op := c.next()
-		c.at++
-		if y := c.one(); op == "×" {
-			x *= y
-		} else {
-			x /= y
-		}
-	}
-	return x
-}
-
-func (c *calculator) one() float64 {
-	token := c.next()
-	c.at++
-	switch token {
-	case "−":
-		return -c.one()
-	case "(":
-		x := c.sum()
-		c.slips = c.slips || c.next() != ")"
-		c.at++
-		return x
-	}
-	x, err := strconv.ParseFloat(token, 64)
-	c.slips = c.slips || err != nil
-	if c.seen == c.nudged {
-		x += lastPlace(token) / 2
-	}
-	c.seen++
-	return x
-}
-
-// lastPlace is what the last digit of a number stands for; a whole number is a count, and exact.
-func lastPlace(number string) float64 {
-	_, decimals, found := strings.Cut(number, ".")
-	if !found {
-		return 0
-	}
-	return math.Pow(10, -float64(len(decimals)))
-}
-
-// calculate gives a formula's value, and how far it may be off since its numbers were rounded to be printed.
-func calculate(t rapid.TB, formula string) (value, off float64) {
-	t.Helper()
-	of := func(nudged int) float64 {
-		c := &calculator{tokens: calculated.FindAllString(formula, -1), nudged: nudged}
-		x := c.sum()
-		if c.slips || c.at != len(c.tokens) {
-			t.Fatalf("no formula: %s", formula)
-		}
-		return x
-	}
-	value = of(-1)
-	for i := range calculated.FindAllString(formula, -1) {
-		off += math.Abs(of(i) - value)
-	}
-	return value, off
-}
-
 var printed = regexp.MustCompile(`\d+\.\d+`)
 
 // first is the first number of a result, negative where it says so or is arbor-heavy.
@@ -336,6 +241,32 @@ func TestPropHandWorking(t *testing.T) {
 	})
 }
 
+// What a caller made up is worked out or not, and breaks nothing.
+func TestHandWorkingOfAnything(t *testing.T) {
+	h := mustRig(t, electric()).Report().LowHand
+	for _, c := range []struct {
+		name   string
+		change func(*lineset.HandTerms)
+		reason string
+	}{
+		{"no lift lines", func(t *lineset.HandTerms) { t.Lift, t.Pulls = nil, nil }, "nothing holds the batten"},
+		{"fewer pulls than lines", func(t *lineset.HandTerms) { t.Pulls = t.Pulls[1:] }, "which line is without?"},
+		{"a rope of no stops", func(t *lineset.HandTerms) { t.Lift = append([]lineset.RopeTerms{{}}, t.Lift[1:]...) }, "it has no ends"},
+		{"no hand line", func(t *lineset.HandTerms) { t.Hand = lineset.RopeTerms{} }, "nothing to pull on"},
+		{"no idler", func(t *lineset.HandTerms) { t.Hand.Stops = t.Hand.Stops[:2] }, "nothing keeps it tight"},
+		{"idler at the end", func(t *lineset.HandTerms) { t.Hand.Stops = t.Hand.Stops[:3] }, "it does not come back from there"},
+		{"no factor", func(t *lineset.HandTerms) { t.Hand.Stops = make([]lineset.StopTerms, 6) }, "a tension of nothing"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			made := h
+			c.change(&made.Terms)
+			if steps := made.Working(units.US); steps != nil {
+				t.Errorf("%v: %s", steps, c.reason)
+			}
+		})
+	}
+}
+
 // The lines that an engineer would write for the pull that flies a set out.
 func ExampleHand_Working() {
 	set := electric()
@@ -359,8 +290,8 @@ func ExampleHand_Working() {
 	// lift lines on the arbor: (50.6 lbf + 141.4 lbf + 144.7 lbf + 141.4 lbf + 25.3 lbf) × (1 + 1.0400) = 1027.1 lbf
 	// idler's parts: 60.0 lbf idler / (1 + 1.0400); outer × 1.0400 of that = 29.4 lbf inner, 30.6 lbf outer
 	// hand line at the arbor's top: (30.6 lbf outer rope + 5.9 lbf) × 1.0400 − 0.4 lbf = 37.6 lbf
-	// hand line at the arbor's foot: 29.4 lbf inner rope + 4.2 lbf = 33.6 lbf
 	// hand line holds the arbor up: 37.6 lbf × (1 + 1.0400) = 76.6 lbf
+	// hand line at the arbor's foot: 29.4 lbf inner rope + 4.2 lbf = 33.6 lbf
 	// hand line pulls it down: 33.6 lbf × (1 + 1 / 1.0400) = 65.9 lbf
 	// ropes hold the arbor up: 1027.1 lbf + 76.6 lbf − 65.9 lbf = 1037.9 lbf
 	// left to the hand at the arbor: 1037.9 lbf − 937.0 lbf arbor = 100.9 lbf
