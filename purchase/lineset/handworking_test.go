@@ -206,6 +206,9 @@ func TestPropHandWorking(t *testing.T) {
 			t.Skip(err)
 		}
 		h := r.Report().LowHand
+		if rapid.Bool().Draw(t, "high") {
+			h = r.Report().HighHand
+		}
 		sys := rapid.SampledFrom([]units.System{units.US, units.Metric}).Draw(t, "system")
 		steps := h.Working(sys)
 		checkSteps(t, steps, sys)
