@@ -48,6 +48,9 @@ var plainNumbers = map[string]string{
 	"lineset.Rigged.Ratio()":             "batten travel over arbor travel",
 	"lineset.Check.Ratio":                "demand over limit",
 	"lineset.Ropes.HandRatio":            "hand line travel over batten travel",
+	"lineset.HandTerms.Ratio":            "batten travel over arbor travel",
+	"lineset.HandTerms.Parts":            "a count of parts",
+	"lineset.StopTerms.Factor":           "tension past a sheave over that up to it",
 	"purchase.PartGeometry.Speed":        "speed of the rope over the batten's",
 	"purchase.Turn.Speed":                "speed of the sheave's rim over the batten's",
 }
