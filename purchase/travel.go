@@ -51,11 +51,10 @@ func (r *Reeved) Reach() (lowest, highest units.Length) {
 
 // moved is how far the arbor is above where it was when the lines were made off.
 func (r *Reeved) moved(trim units.Length) (float64, error) {
-	if r == nil {
-		return 0, r.unrigged()
-	}
-	if moved := r.movedTo(trim); moved > r.down && moved < r.up {
-		return moved, nil
+	if r != nil {
+		if moved := r.movedTo(trim); moved > r.down && moved < r.up {
+			return moved, nil
+		}
 	}
 	return 0, r.beyond(trim)
 }
