@@ -37,7 +37,7 @@ func (b places) check(p *check.Problems, field string, s Stop) {
 	case s.On != first.stop.On:
 		want = "on the " + first.stop.On.String()
 	case math.Sqrt(float64(dx*dx)+float64(dz*dz)) > float64(blockSize.In(units.Metre)*(1+1e-9)):
-		want = "not " + check.Show(blockSize) + " away"
+		want = "more than " + check.Show(blockSize) + " from here"
 	default:
 		return
 	}
