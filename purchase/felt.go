@@ -14,10 +14,10 @@ import (
 // That it is yet the stiffer to start and stop comes from elsewhere: from the drag in its extra sheaves, under twice the
 // load, and from an idler that is often the heavier, and keeps the hand line tighter over all of them.
 type Felt struct {
-	Trim   units.Length `json:"trim"`
+	Trim   units.Length `json:"trim"`   // of the batten
 	Batten units.Mass   `json:"batten"` // felt at the batten: Σ m·(v/v_batten)²
 	Moving units.Mass   `json:"moving"` // plain sum of all that moves; of a sheave what counts at its rim
-	Rows   []FeltMass   `json:"rows"`
+	Rows   []FeltMass   `json:"rows"`   // of which both are the sums
 }
 
 // FeltMass is one thing that moves.

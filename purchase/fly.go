@@ -10,7 +10,7 @@ import (
 // Fly is a batten that is flown from one trim to another by hand: brought up to speed evenly, kept at it, brought to rest
 // evenly, so that its speed over time is a trapezoid.
 type Fly struct {
-	From  units.Length   `json:"from"`
+	From  units.Length   `json:"from"`  // trim
 	To    units.Length   `json:"to"`    // above From: it flies out
 	Top   units.Speed    `json:"top"`   // of the batten, once it is up to speed
 	Start units.TimeSpan `json:"start"` // in which it gets there
@@ -21,7 +21,7 @@ type Fly struct {
 // Flown is what that takes.
 type Flown struct {
 	Way    Way            `json:"way"`
-	Time   units.TimeSpan `json:"time"`
+	Time   units.TimeSpan `json:"time"`   // all together
 	Phases [3]Phase       `json:"phases"` // speeding up, at speed, slowing down
 	Most   Pulling        `json:"most"`   // the hardest that the hand must pull
 	Power  units.Power    `json:"power"`  // the most that it gives: its pull times the speed of the rope
@@ -42,6 +42,9 @@ type Phase struct {
 // Fly works out the pulls: the hand's at each moment is [Reeved.HandFor]. The errors are those of [Reeved.Run], and
 // *units.FieldError for each field that is wrong; where the way is too short for so much speed, the field is "top".
 func (r *Reeved) Fly(f Fly) (Flown, error) {
+	if err := r.unrigged(); err != nil {
+		return Flown{}, err
+	}
 	var p check.Problems
 	low, high := min(f.From, f.To), max(f.From, f.To)
 	ok, _ := r.reaches(&p, Flight{Low: low, High: high})
@@ -101,21 +104,28 @@ func (r *Reeved) Fly(f Fly) (Flown, error) {
 		if phase.Last, err = r.HandFor(phase.To, f.On, Speeding{Way: way, Speed: after, Gain: phase.Gain}); err != nil {
 			return Flown{}, err
 		}
-		out.take(r, phase.First, before)
-		out.take(r, phase.Last, after)
+		for _, one := range [...]struct {
+			hand  Pulling
+			speed units.Speed
+		}{{phase.First, before}, {phase.Last, after}} {
+			if one.hand.Pull > out.Most.Pull {
+				out.Most = one.hand
+			}
+			out.Power = max(out.Power, r.gives(way, one.hand, one.speed))
+		}
 	}
 	return out, nil
 }
 
-// take notes a pull.
-func (f *Flown) take(r *Reeved, hand Pulling, speed units.Speed) {
-	if hand.Pull > f.Most.Pull {
-		f.Most = hand
+// gives is the power of a hand that drives: one that holds back takes power from the set.
+func (r *Reeved) gives(way Way, hand Pulling, speed units.Speed) units.Power {
+	drives := InnerRope
+	if way == In {
+		drives = OuterRope
 	}
-	part := r.hand.grip[hand.Rope]
-	if (hand.Rope == InnerRope) != (f.Way == Out) || part < 0 {
-		return // it holds back: the set gives it power
+	if hand.Rope != drives {
+		return 0
 	}
-	rope := math.Abs(r.hand.speed[part]) * speed.In(units.MetrePerSecond)
-	f.Power = max(f.Power, units.Power(hand.Pull.In(units.Newton)*rope))
+	rope := speed.Scale(math.Abs(r.hand.speed[r.hand.grip[drives]]))
+	return units.Power(hand.Pull.In(units.Newton) * rope.In(units.MetrePerSecond))
 }

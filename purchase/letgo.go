@@ -92,6 +92,9 @@ func (r *Reeved) holds(l LetGo, way Way) (Pulling, bool) {
 }
 
 func (r *Reeved) canLetGo(l LetGo) error {
+	if err := r.unrigged(); err != nil {
+		return err
+	}
 	var p check.Problems
 	ok := true
 	for _, one := range [...]struct {
@@ -112,6 +115,9 @@ func (r *Reeved) canLetGo(l LetGo) error {
 		p.Add("high", check.Show(l.High), "not below the trim, "+check.Show(l.Trim), units.ErrOutOfRange)
 	}
 	p.Within("on", "", l.On.validate(len(r.lift)))
+	if ok && p.Err() == nil && !r.weighs(l.On) {
+		p.Within("on", "", nothingMoves())
+	}
 	return p.Err()
 }
 

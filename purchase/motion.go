@@ -85,6 +85,9 @@ func (r *Reeved) Gain(trim units.Length, on Bodies, way Way, speed units.Speed, 
 	if err := p.Err(); err != nil {
 		return 0, err
 	}
+	if !r.weighs(on) {
+		return 0, nothingMoves()
+	}
 	m := r.motion(way, min(hand.Rope, OuterRope), on)
 	v := speed.In(units.MetrePerSecond)
 	return units.Acceleration(way.sign() * m.at(moved, float64(v*v), hand.Pull.In(units.Newton))), nil
@@ -139,6 +142,19 @@ func (r *Reeved) canMove(trim units.Length, on Bodies, way Way, speed units.Spee
 	var p check.Problems
 	check.NotNegative(&p, "speed", speed)
 	return moved, p.Err()
+}
+
+// weighs tells whether anything that moves has a mass.
+func (r *Reeved) weighs(on Bodies) bool {
+	weighs := on.Arbor > 0 || r.felt.Start > 0
+	for _, pull := range on.Pulls {
+		weighs = weighs || pull > 0
+	}
+	return weighs
+}
+
+func nothingMoves() error {
+	return &units.FieldError{Field: "pulls", Want: "something that moves, on the batten or in the arbor", Err: units.ErrMissing}
 }
 
 // sign is 1 while the batten flies out, −1 while it flies in.

@@ -28,7 +28,7 @@ type Rigged struct {
 	balance Balance
 	ample   arbor.Stack // what would be stacked were there enough pieces of every kind
 	states  []State     // at low trim, where the load may turn between, and at high trim
-	hands   []Hand      // at the same trims
+	hands   []Hand      // at the same trims; the first and the last with their terms
 	checks  []Check
 }
 
@@ -67,6 +67,8 @@ func (r Rigging) Validate() error {
 	batten, err := r.stretched().Rig(nil)
 	p.Within("", "", err)
 	check.NotNegative(&p, "idler.mass", r.Idler.Mass)
+	check.NotNegative(&p, "idler.base", r.Idler.Base)
+	r.checkLoft(&p)
 	check.NotNegative(&p, "offset", r.Offset)
 	check.Positive(&p, "made_off", r.MadeOff, "the batten's trim while the arbor stands against its upper stop")
 	p.Within("limits", "", r.Limits.validate())
@@ -80,15 +82,18 @@ func (r Rigging) Validate() error {
 	// stops let the arbor go.
 	t := Set{Rigging: r}.travel(r.Purchase.Ratio())
 	lower := check.Show(r.Run.LowerStop)
-	if t.Highest >= r.LoftBlocks {
-		p.Add("loft_blocks", check.Show(r.LoftBlocks), "more than "+check.Show(t.Highest)+
+	if line, height := r.lowestLoft(); t.Highest >= height {
+		p.Add(r.loftField(line), check.Show(height), "more than "+check.Show(t.Highest)+
 			", the trim that the batten reaches, made off as it is, before the arbor lands on its lower stop", units.ErrOutOfRange)
 	}
 	if r.Idler.Height >= r.Run.LowerStop {
 		p.Add("idler.height", check.Show(r.Idler.Height), "less than "+lower+", the height of the arbor's foot on its lower stop", units.ErrOutOfRange)
 	}
-	if r.Purchase != purchase.Single && r.Rail >= r.Run.LowerStop {
+	if r.hand() != purchase.Single && r.Rail >= r.Run.LowerStop {
 		p.Add("rail", check.Show(r.Rail), "less than "+lower+", the height of the arbor's foot on its lower stop: the hand line's end or block is at the rail", units.ErrOutOfRange)
+	}
+	if foot := r.Run.UpperStop - r.Arbor.Length; r.Rail >= foot {
+		p.Add("rail", check.Show(r.Rail), "less than "+check.Show(foot)+", the height of the arbor's foot at its upper stop: the rope from the foot to the idler is to pass the rail", units.ErrOutOfRange)
 	}
 	if p.Err() != nil {
 		return p.Err()
@@ -144,6 +149,7 @@ func (s Set) compute(stock arbor.Stock) (*Rigged, error) {
 	// What is kept must not change with the caller's slices.
 	s.Hang = slices.Clone(s.Hang)
 	s.Rigging.Batten.Lines = slices.Clone(s.Rigging.Batten.Lines)
+	s.Rigging.Loft = cloneLoft(s.Rigging.Loft)
 	s.Like = "" // the rigging itself stands in its place
 	r := &Rigged{set: s}
 	var err error
@@ -174,6 +180,11 @@ func (s Set) compute(stock arbor.Stock) (*Rigged, error) {
 			return nil, err
 		}
 		r.states, r.hands = append(r.states, st), append(r.hands, hands)
+	}
+	for _, i := range [2]int{0, len(r.states) - 1} { // those that are reported
+		if r.hands[i].Terms, err = r.terms(r.states[i]); err != nil {
+			return nil, err
+		}
 	}
 	r.checks = r.check()
 	return r, nil

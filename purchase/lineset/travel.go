@@ -19,7 +19,7 @@ type Travel struct {
 	Below units.Length `json:"below"` // overtravel below low trim, at the batten; negative: so much short
 	Above units.Length `json:"above"` // overtravel above high trim, at the batten; negative: so much short
 
-	UnderLoft units.Length `json:"under_loft_blocks"` // from the batten at its highest up to the loft blocks
+	UnderLoft units.Length `json:"under_loft_blocks"` // from the batten at its highest up to the loft blocks, the lowest of them
 	UnderHead units.Length `json:"under_head_block"`  // from the arbor's top at its highest up to the head block
 	UnderFoot units.Length `json:"under_arbor"`       // clear height between the deck and the arbor's foot at its lowest
 }
@@ -36,7 +36,8 @@ func (s Set) travel(ratio float64) Travel {
 	t.Highest = t.Lowest + t.Batten
 	t.Below = t.Low - t.Lowest
 	t.Above = t.Highest - t.High
-	t.UnderLoft = r.LoftBlocks - t.Highest
+	_, lowest := r.lowestLoft()
+	t.UnderLoft = lowest - t.Highest
 	return t
 }
 
