@@ -244,7 +244,7 @@ func TestPropRunawayInTime(t *testing.T) {
 			return a.In(units.MetrePerSecondSquared)
 		}
 		x, v, time := from.In(units.Metre), 0.0, 0.0
-		const h = 1e-3
+		const h = 4e-3
 		for {
 			mid := v + h/2*gain(x, v)
 			a := gain(x+sign*h/2*v, mid)
