@@ -42,7 +42,7 @@ type Fit struct {
 
 	// Longest is the longest arbor over the venue's own lower stop, Most the heaviest stack that it holds of what is in
 	// stock within its capacity, and Hangs what may then hang on the batten: less than Load where the load does not fit.
-	// All are zero where no arbor is short enough.
+	// Most and Hangs are zero where no arbor is short enough to leave the batten its travel.
 	Longest Longest    `json:"longest"`
 	Most    Stack      `json:"most"`
 	Hangs   units.Mass `json:"hangs"`
