@@ -97,19 +97,15 @@ func (c cram) left(n int) float64 { return c.room - float64(float64(n)*c.thick) 
 
 // solve gives the number of plates and the height of all pieces, so that as many
 // plates are there as the show pieces call for: one, and one more after each full
-// interval.
+// interval. It is the first number that is enough: with one more, no more than it
+// would be called for. The pieces then fill what room the plates leave, or the show
+// pieces stop just short of the interval that would call for the next.
 func (c cram) solve() (plates int, height float64) {
 	if c.every == 0 || c.show <= c.plate {
 		return 0, c.room
 	}
 	calls := func(n int) int { return 1 + int(c.shown(n)/c.every) }
-	n := sort.Search(calls(0), func(n int) bool { return calls(n) <= n })
-	if calls(n) == n {
-		return n, c.left(n)
-	}
-	// With one plate fewer the show pieces would just come to the interval that
-	// calls for one more, and with it they no longer do: they stop short of it.
-	n--
+	n := sort.Search(calls(0), func(n int) bool { return calls(n+1) <= n })
 	show := c.show - float64(float64(n)*c.plate)
 	return n, min(c.left(n), float64(n)*c.every*(c.pipe+show)/show)
 }

@@ -146,6 +146,10 @@ func TestTravelIsConserved(t *testing.T) {
 		if y, err := f.Top(f.Lowest); err != nil || y != f.HighestTop {
 			t.Fatalf("highest top %v, want %v, %v", y, f.HighestTop, err)
 		}
+		// Half a nanometre of the batten is one of the arbor at most here, and it does not leave its run for it.
+		if y, err := f.Top(f.Highest); err != nil || y < f.LowestTop || float64(y-f.LowestTop) > 1.5*nanometre {
+			t.Fatalf("lowest top %v, want %v, %v", y, f.LowestTop, err)
+		}
 	})
 }
 

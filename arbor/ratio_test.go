@@ -52,3 +52,24 @@ func TestNoFraction(t *testing.T) {
 		}
 	}
 }
+
+// A quotient that does not fit is the most that there is; the first case is the
+// least that 64 bits do not hold.
+func TestMulDivSaturates(t *testing.T) {
+	for _, c := range []struct {
+		n    int64
+		a, b uint64
+		want int64
+	}{
+		{1 << 60, 1 << 10, 1 << 6, most},
+		{-1 << 60, 1 << 10, 1 << 6, -most},
+		{1 << 60, 1 << 10, 1 << 7, most},
+		{math.MinInt64, math.MaxUint64, 1, -most},
+		{most, 3, 3, most},
+		{7, 5, 0, 0},
+	} {
+		if got := mulDiv(c.n, c.a, c.b, nearest); got != c.want {
+			t.Errorf("%d·%d/%d = %d, want %d", c.n, c.a, c.b, got, c.want)
+		}
+	}
+}

@@ -136,7 +136,6 @@ func (v Venue) fit(ratio float64, w Wanted, stop Stop, longest Longest) (Fit, er
 	}
 	// More show weight than the capacity allows is wanted, and never more than that put in: the most that fits.
 	w.Show = min(heaviestFill, kilograms(nanograms(frame.Capacity)-min(nanograms(w.Pipe), 0)))
-	w.Pipe = min(w.Pipe, frame.Capacity)
 	most, err := frame.Fill(w, v.Stock, NeverArborHeavy)
 	if err != nil {
 		return Fit{}, err

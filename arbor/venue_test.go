@@ -101,6 +101,12 @@ func TestCompareMost(t *testing.T) {
 	if err != nil || options[0].Anew.Most.Pieces != 20 || options[0].Anew.Hangs != 0 || !options[0].Over.Within(1100*units.Pound, 1e-11) {
 		t.Errorf("%+v, %v", options, err)
 	}
+	// The surplus comes on top of the largest capacity there is, and nothing is asked of Fill that it refuses.
+	v = wall
+	v.Bare, v.Frame.Capacity = 0, 50*units.Tonne
+	if options, err = v.Compare(1); err != nil || options[0].Anew.Most.Pieces != 8*12+6 {
+		t.Errorf("8 ft 6 in of room: %+v, %v", options, err)
+	}
 	v = wall
 	v.Stock = nil
 	options, err = v.Compare(1)

@@ -8,8 +8,8 @@ import (
 
 	"pgregory.net/rapid"
 
-	"example.com/steelyard/internal/near"
 	"example.com/steelyard/arbor"
+	"example.com/steelyard/internal/near"
 	"example.com/steelyard/load"
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/purchase/lineset"
