@@ -71,6 +71,7 @@ func (r Rigging) Validate() error {
 	check.NotNegative(&p, "idler.base", r.Idler.Base)
 	r.checkLoft(&p)
 	check.NotNegative(&p, "offset", r.Offset)
+	check.NotNegative(&p, "bed", r.Bed)
 	check.Positive(&p, "made_off", r.MadeOff, "the batten's trim while the arbor stands against its upper stop")
 	p.Within("limits", "", r.Limits.validate())
 	p.Within("arbor", "", r.Arbor.Validate())
