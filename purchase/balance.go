@@ -33,7 +33,10 @@ func (r *Reeved) Imbalance(trim units.Length, carried, arbor units.Mass) (units.
 // outweigh what is carried. Errors as for Imbalance.
 func (r *Reeved) Counterweight(trim units.Length, carried units.Mass) (units.Mass, error) {
 	i, err := r.Imbalance(trim, carried, 0)
-	return i.Scale(r.ratio).Mass(units.StandardGravity), err
+	if err != nil {
+		return 0, err
+	}
+	return i.Scale(r.ratio).Mass(units.StandardGravity), nil
 }
 
 // RopeImbalance is the part of the imbalance that the ropes' own weight makes at

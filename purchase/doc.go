@@ -19,7 +19,8 @@
 //	r.Stays(trim, bodies)                     // how far out of balance it may be and stay by itself
 //	r.Drift(flight)                           // how the balance of a fixed load drifts over the travel
 //	r.Weigh(weighing)                         // load and drag from the pulls out and in
-//	r.Geometry(trim)                          // lengths, turns and speeds of every rope
+//	r.Geometry(trim)                          // lengths, turns, fleet angles and speeds of every rope
+//	r.GeometryUse(low, high, limits)          // the worst lead and the worst sheave of a travel
 //
 // [Reeved.AtInto], [Reeved.RunInto] and [Reeved.Curve] fill what they are given and allocate nothing.
 //
@@ -52,7 +53,8 @@
 // # Limits of the model
 //
 // A set is at rest without drag (At, Imbalance, Feel) or runs so slowly that nothing is wanted to speed it up
-// (Run, Stays, Weigh). Sheaves are points; bodies move up and down only; parts that change their
+// (Run, Stays, Weigh). Sheaves are points, at each of which the rope turns; how far they stand off the plane of the
+// set makes fleet angles and nothing else; bodies move up and down only; parts that change their
 // length hang plumb; ropes do not stretch; the sag of level runs is left out. The idler is free in its guides, or
 // held with a base tension that is given.
 //

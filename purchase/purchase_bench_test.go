@@ -288,3 +288,13 @@ func TestIntoTheSameMemory(t *testing.T) {
 	same(t, fresh, s)
 	same(t, freshRun, run)
 }
+
+func BenchmarkRest(b *testing.B) {
+	r, on := benchmarkSet(b)
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := r.Rest(20*units.Foot, on); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -52,7 +52,8 @@ type Reeved struct {
 // batten's trim and y the height of the arbor's top. The error joins a
 // *units.FieldError for everything that is wrong: a path that does not move, one
 // that would move the arbor otherwise than its neighbours do, stops that
-// coincide, a part that is not plumb where it must be.
+// coincide, a sheave at which the rope does not turn, a block in two places, a part that is
+// not plumb where it must be.
 func (r Reeving) Rig() (*Reeved, error) {
 	var p check.Problems
 	check.Finite(&p, "trim", r.Trim)
@@ -77,6 +78,7 @@ func (r Reeving) Rig() (*Reeved, error) {
 		}
 		p.Within(ropeField(i, len(r.Lift)), strconv.Quote(rp.Name), rp.validate(off, why))
 	}
+	checkBlocks(&p, ropes, len(r.Lift))
 	if err := p.Err(); err != nil {
 		return nil, err
 	}
@@ -200,19 +202,29 @@ func (r *Reeved) checkHand(p *check.Problems, h *rope.Heights) {
 	r.handRatio = math.Abs(flow) / r.ratio
 }
 
-// checkParts makes sure that no two neighbouring stops coincide, and that parts
-// which change their length hang plumb: then the ratio is the same at every trim.
+// checkParts makes sure that no two neighbouring stops coincide, that parts
+// which change their length hang plumb: then the ratio is the same at every trim, and
+// so are the turns; and that the rope turns at every sheave.
 func (l *laid) checkParts(p *check.Problems, field string, h *rope.Heights) {
+	apart := true
 	for i := range len(l.path) - 1 {
 		a, b := l.path[i], l.path[i+1]
 		at := field + ".path[" + strconv.Itoa(i+1) + "]"
 		if _, _, length := l.path.Part(i, h); length < plumb {
 			p.Add(at, strconv.Quote(l.rope.Path[i+1].Name), "a place apart from the stop before it when the lines are made off", units.ErrDuplicate)
+			apart = false
 			continue
 		}
 		if a.Body != b.Body && (moves(a) || moves(b)) && math.Abs(a.X-b.X) > plumb {
 			p.Add(at+".across", check.Show(units.Length(b.X)),
 				check.Show(units.Length(a.X))+", plumb with the stop before it, as one of the two moves", units.ErrOutOfRange)
+			apart = false
+		}
+	}
+	for i := 1; apart && i < len(l.path)-1; i++ {
+		if l.path.Turn(i, h) <= noTurn {
+			p.Add(field+".path["+strconv.Itoa(i)+"]", strconv.Quote(l.rope.Path[i].Name),
+				"a place at which the rope turns: here it runs straight past", ErrNoTurn)
 		}
 	}
 }
@@ -285,6 +297,7 @@ func (r *Reeved) heights(y float64) rope.Heights {
 func (rp Rope) validate(off Body, why string) error {
 	var p check.Problems
 	check.NotNegative(&p, "mass", rp.Mass)
+	checkDiameter(&p, "diameter", rp.Diameter)
 	switch n := len(rp.Path); {
 	case n < 2:
 		p.Add("path", strconv.Itoa(n)+" stops", "at least its two ends", units.ErrMissing)
@@ -305,6 +318,13 @@ func (rp Rope) validate(off Body, why string) error {
 		}
 		check.Finite(&p, field+".across", s.Across)
 		check.Finite(&p, field+".height", s.Height)
+		checkOffset(&p, field+".offset", s.Offset)
+		if s.On == Batten && s.Offset != 0 {
+			p.Add(field+".offset", check.Show(s.Offset), "none: the batten hangs plumb under its blocks", units.ErrOutOfRange)
+		}
+		if i > 0 && i < len(rp.Path)-1 {
+			checkTread(&p, field+".tread", s.Tread, rp.Diameter)
+		}
 		s.Drag.fault(&p, field+".drag")
 		if i > 0 && s.On == rp.Path[i-1].On && s.Across == rp.Path[i-1].Across && s.Height == rp.Path[i-1].Height {
 			p.Add(field, strconv.Quote(s.Name), "a place of its own, apart from the stop before it", units.ErrDuplicate)

@@ -14,6 +14,8 @@ func FuzzReeving(f *testing.F) {
 	for _, kind := range []purchase.Kind{purchase.Single, purchase.Double, purchase.Triple} {
 		l := weightless(kind)
 		l.Loft, l.DeadEnd, l.LiftMass, l.HandMass, l.Drag = l.Loft[:1], 61*units.Foot, 0.2, 0.3, 0.02
+		l.Loft[0].Offsets = purchase.LineOffsets{Loft: 0.02, Head: 0.01, Arbor: 0.03}
+		l.LiftDiameter, l.Sheaves.Head = 0.006, 0.2
 		text, err := json.Marshal(l.Reeving())
 		if err != nil {
 			f.Fatal(err)
@@ -55,6 +57,8 @@ func FuzzReeving(f *testing.F) {
 			stored("stays", stays, err)
 			geometry, err := rigged.Geometry(trim)
 			stored("geometry", geometry, err)
+			use, err := rigged.GeometryUse(r.Trim, trim, purchase.GeometryLimits{Fleet: purchase.FleetLimit, LiftRatio: 24, HandRatio: 8})
+			stored("use of geometry", use, err)
 			for _, way := range []purchase.Way{purchase.Out, purchase.In} {
 				run, err := rigged.Run(trim, on, way)
 				stored("run", run, err)

@@ -68,6 +68,9 @@ type railRope struct {
 // the order of its path: two for a single hand line, three for a double, four for a triple one, where two of
 // one role differ in speed and a hand takes the fastest. What each does follows from the path.
 func (r *Reeved) RailRopes() []RailRope {
+	if r == nil {
+		return nil
+	}
 	ropes := make([]RailRope, len(r.rail))
 	for i, one := range r.rail {
 		ropes[i] = one.RailRope

@@ -510,3 +510,16 @@ func TestRunTellsOfSlack(t *testing.T) {
 		t.Errorf("slack %v, %v: want it told", s.Slack, err)
 	}
 }
+
+// The idler rises to the rope lock and no further: 3 ft here, for its rest at 1 ft and the lock at 4 ft.
+func TestRaiseIdlerToTheLock(t *testing.T) {
+	r := mustRig(t, weightless(purchase.Single))
+	if got, err := r.RaiseIdler(3*units.Foot, 20); err != nil || !near.Rel(got.Slack.In(units.Foot), 6, 1e-12) {
+		t.Errorf("raised to the lock: %+v, %v; want 6 ft of slack", got, err)
+	}
+	got, err := r.RaiseIdler(units.Foot.Scale(3.001), 20)
+	var fe *units.FieldError
+	if !errors.As(err, &fe) || fe.Field != "by" || !errors.Is(err, units.ErrOutOfRange) || got != (purchase.RaisedIdler{}) {
+		t.Errorf("raised beyond the lock: %+v, error %v", got, err)
+	}
+}
