@@ -296,7 +296,7 @@ func ExampleReeved_Rest() {
 	// Output:
 	// at the batten: 250.0, 250.0 to 250.0 lbf
 	// at the dead end: 254.5, 206.8 to 313.3 lbf
-	// head block, up: -569.3, -814.6 to -465.1 lbf
+	// head block, up: -569.3, -690.2 to -465.1 lbf
 	// rope lock: 7.6, -88.5 to 112.2 lbf
 }
 

@@ -160,9 +160,9 @@ func (r *Reeved) findRatio(p *check.Problems, h *rope.Heights) {
 		n := byArbor / byBatten
 		switch {
 		case byBatten == 0 || byArbor == 0:
-			p.Add(field, "", "a path whose length changes with both the batten's and the arbor's height", ErrNoTravel)
+			p.Add(field, strconv.Quote(r.lift[i].rope.Name), "a path whose length changes with both the batten's and the arbor's height", ErrNoTravel)
 		case n < 0:
-			p.Add(field, "", "a path that lets the batten rise while the arbor sinks", ErrNoTravel)
+			p.Add(field, strconv.Quote(r.lift[i].rope.Name), "a path that lets the batten rise while the arbor sinks", ErrNoTravel)
 		case r.ratio == 0:
 			r.ratio = n
 		case math.Abs(n-r.ratio) > 1e-9*r.ratio:
@@ -330,6 +330,11 @@ func (rp Rope) validate(off Body, why string) error {
 		}
 		s.Drag.fault(&p, field+".drag")
 		check.NotNegative(&p, field+".rim", s.Rim)
+		if end := i == 0 || i == len(rp.Path)-1; end && s.Drag > 0 {
+			p.Add(field+".drag", plainText(float64(s.Drag)), "none: an end has no sheave", units.ErrOutOfRange)
+		} else if end && s.Tread > 0 {
+			p.Add(field+".tread", check.Show(s.Tread), "none: an end has no sheave", units.ErrOutOfRange)
+		}
 		if i > 0 && s.On == rp.Path[i-1].On && s.Across == rp.Path[i-1].Across && s.Height == rp.Path[i-1].Height {
 			p.Add(field, strconv.Quote(s.Name), "a place of its own, apart from the stop before it", units.ErrDuplicate)
 		}

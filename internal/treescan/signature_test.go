@@ -12,6 +12,9 @@ import (
 // the reason: a field "load.Drape.Fullness", a parameter "purchase.Ratio.Lift(c)",
 // a result "purchase.Ratio.Value()", a type "arbor.Share".
 var plainNumbers = map[string]string{
+	"arbor.Option.Ratio":                 "batten travel over arbor travel",
+	"arbor.Ride.Ratio":                   "batten travel over arbor travel",
+	"arbor.Venue.Compare(ratios)":        "batten travel over arbor travel",
 	"load.Cable.Slack":                   "extra length of cable over the run",
 	"load.Drape.Fullness":                "extra width of cloth over finished width",
 	"load.Gather.Lean":                   "extra mass per length at the edge over its mean",
