@@ -332,6 +332,8 @@ func (rp Rope) validate(off Body, why string) error {
 		check.NotNegative(&p, field+".rim", s.Rim)
 		if end := i == 0 || i == len(rp.Path)-1; end && s.Drag > 0 {
 			p.Add(field+".drag", plainText(float64(s.Drag)), "none: an end has no sheave", units.ErrOutOfRange)
+		} else if end && s.Rim > 0 {
+			p.Add(field+".rim", check.Show(s.Rim), "none: an end has no sheave", units.ErrOutOfRange)
 		} else if end && s.Tread > 0 {
 			p.Add(field+".tread", check.Show(s.Tread), "none: an end has no sheave", units.ErrOutOfRange)
 		}
