@@ -74,6 +74,9 @@ func (r *Reeved) LetGo(l LetGo) (Runaway, error) {
 			return out, nil
 		}
 		f.run(&out, length, l.Trim)
+		if out.AtStop {
+			out.Ends = stop // to the last bit
+		}
 		return out, nil
 	}
 	return out, nil
