@@ -123,7 +123,7 @@ func (s *sheet) hands(set *lineset.Rigged, both func(name, low, high string)) {
 	}
 	both("stays if arbor-/batten-heavy", stays(low), stays(high))
 	both("let go with the lock open", s.letGo(set, low.Trim), s.letGo(set, high.Trim))
-	both("felt at the batten, of what moves", s.felt(set, low.Trim), s.felt(set, high.Trim))
+	both("mass felt, of what moves", s.felt(set, low.Trim), s.felt(set, high.Trim))
 }
 
 // letGo says what becomes of a set that nobody holds.
