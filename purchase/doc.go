@@ -42,6 +42,7 @@
 //	purchase.StandardRope("1/4 in 7x19 galvanised")
 //	use.Check(pull, 8)                        // strength over ends and sheaves, design factor
 //	purchase.FleetAngle(offset, lead)
+//	purchase.Jolt(speed, stretch)             // what the lines bear when the arbor runs into its stop
 //
 // The package knows neither pipes nor pieces of counterweight: what hangs and what
 // answers it reach it as masses and pulls.

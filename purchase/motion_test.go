@@ -362,3 +362,32 @@ func TestFlyByHand(t *testing.T) {
 		t.Errorf("too short a way: %v", err)
 	}
 }
+
+// A weight on a spring that it stretches by 20 mm, at 0.5 m/s, followed in small steps to its lowest: what the spring then
+// bears, over the weight.
+func TestJoltIsASpring(t *testing.T) {
+	const g, stretch, speed = 9.80665, 0.02, 0.5
+	x, v, most := stretch, speed, 0.0
+	for dt := 1e-6; v > 0; {
+		v += dt * (g - g*x/stretch)
+		x += dt * v
+		most = math.Max(most, x/stretch)
+	}
+	got, err := purchase.Jolt(speed, stretch)
+	if err != nil || !near.Rel(got, most, 1e-5) {
+		t.Errorf("%v, want %v (%v)", got, most, err)
+	}
+	if still, err := purchase.Jolt(0, stretch); err != nil || still != 1 {
+		t.Errorf("at rest %v (%v)", still, err)
+	}
+	for _, refused := range []struct {
+		speed   units.Speed
+		stretch units.Length
+		field   string
+	}{{-1, 1, "speed"}, {1, 0, "stretch"}, {units.Speed(math.NaN()), 1, "speed"}, {1e300, 1e-300, "speed"}} {
+		var fe *units.FieldError
+		if got, err := purchase.Jolt(refused.speed, refused.stretch); !errors.As(err, &fe) || fe.Field != refused.field || got != 0 {
+			t.Errorf("%v: %v, %v", refused, got, err)
+		}
+	}
+}

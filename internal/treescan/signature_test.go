@@ -20,6 +20,8 @@ var plainNumbers = map[string]string{
 	"load.Gather.Lean":                   "extra mass per length at the edge over its mean",
 	"purchase.FeltMass.Speed":            "speed for each unit of the batten's",
 	"purchase.Phase.Lines":               "tension over what it is at rest",
+	"purchase.Jolt()":                    "greatest pull over what hangs on the lines at rest",
+	"lineset.Rigged.Jolt()":              "greatest pull over what hangs on the lines at rest",
 	"purchase.Runaway.Error":             "error of a time over it",
 	"load.ImpactFactor()":                "greatest load over its weight at rest",
 	"load.Item.Taper":                    "extra mass per length at To over its mean",

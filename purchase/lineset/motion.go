@@ -1,6 +1,8 @@
 package lineset
 
 import (
+	"strconv"
+
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/units"
 )
@@ -36,4 +38,25 @@ func (r *Rigged) Fly(from, to units.Length, top units.Speed, start units.TimeSpa
 		return purchase.Flown{}, err
 	}
 	return r.ropes.Fly(purchase.Fly{From: from, To: to, Top: top, Start: start, Stop: stop, On: r.bodies(state.Share)})
+}
+
+// Jolt is how many times what hangs on them the lift lines bear when a set that was let go runs into its stop: see
+// [purchase.Jolt]. It takes the line that gives the least of those that pull where the set was let go. A set whose lines
+// have no EA is a *units.FieldError: lines that do not give have no finite factor.
+func (r *Rigged) Jolt(run purchase.Runaway) (float64, error) {
+	state, err := r.At(run.From)
+	if err != nil {
+		return 0, err
+	}
+	stretch := units.Length(0)
+	for i, line := range state.Share.Lines {
+		switch {
+		case line.Slack:
+		case r.set.Rigging.Batten.Lines[i].EA == 0:
+			return 0, &units.FieldError{Field: "batten.lines[" + strconv.Itoa(i) + "].ea", Want: "the EA of the lift line, that it may give", Err: units.ErrMissing}
+		case stretch == 0 || line.Stretch < stretch:
+			stretch = line.Stretch
+		}
+	}
+	return purchase.Jolt(run.Speed, stretch)
 }

@@ -48,6 +48,15 @@ func TestMotionOfTheHouse(t *testing.T) {
 			if run.AtStop && run.Ends != stop[run.Way] {
 				t.Errorf("%s at %v: ends at %v, want %v", set.Set().Name, trim, run.Ends, stop[run.Way])
 			}
+			jolt, err := set.Jolt(run)
+			if lines := set.Set().Rigging.Batten.Lines; lines[0].EA == 0 {
+				var fe *units.FieldError
+				if !errors.As(err, &fe) || fe.Field != "batten.lines[0].ea" {
+					t.Errorf("%s: lines that do not give: %v, %v", set.Set().Name, jolt, err)
+				}
+			} else if err != nil || jolt < 1 {
+				t.Errorf("%s: a jolt of %v (%v)", set.Set().Name, jolt, err)
+			}
 			felt, err := set.Felt(trim)
 			if err != nil {
 				t.Fatal(err)
