@@ -17,14 +17,14 @@ import (
 // The error is about the trim, or a mass that is not finite or of no possible
 // size.
 func (r *Reeved) Imbalance(trim units.Length, carried, arbor units.Mass) (units.Force, error) {
-	y, err := r.arborTop(trim)
+	moved, err := r.moved(trim)
 	if err != nil {
 		return 0, err
 	}
 	if err := possible(carried, arbor); err != nil {
 		return 0, err
 	}
-	i := r.imbalance(y, carried.Weight(units.StandardGravity).In(units.Newton), arbor.Weight(units.StandardGravity).In(units.Newton))
+	i := r.imbalance(moved, carried.Weight(units.StandardGravity).In(units.Newton), arbor.Weight(units.StandardGravity).In(units.Newton))
 	return units.Force(i), nil
 }
 
@@ -33,7 +33,10 @@ func (r *Reeved) Imbalance(trim units.Length, carried, arbor units.Mass) (units.
 // outweigh what is carried. Errors as for Imbalance.
 func (r *Reeved) Counterweight(trim units.Length, carried units.Mass) (units.Mass, error) {
 	i, err := r.Imbalance(trim, carried, 0)
-	return i.Scale(r.ratio).Mass(units.StandardGravity), err
+	if err != nil {
+		return 0, err
+	}
+	return i.Scale(r.ratio).Mass(units.StandardGravity), nil
 }
 
 // RopeImbalance is the part of the imbalance that the ropes' own weight makes at
@@ -43,9 +46,9 @@ func (r *Reeved) RopeImbalance(trim units.Length) (units.Force, error) {
 	return r.Imbalance(trim, 0, 0)
 }
 
-// imbalance works in newtons, with carried and arbor as weights, while the arbor's top is at y.
-func (r *Reeved) imbalance(y, carried, arbor float64) float64 {
-	return r.ropes.at(y-r.top) + carried - arbor/r.ratio
+// imbalance works in newtons, with carried and arbor as weights.
+func (r *Reeved) imbalance(moved, carried, arbor float64) float64 {
+	return r.ropes.At(moved) + (carried - arbor/r.ratio)
 }
 
 // ropeImbalance is the part of the imbalance that the ropes' own weight makes.
@@ -55,49 +58,30 @@ func (r *Reeved) imbalance(y, carried, arbor float64) float64 {
 // n_a·c + w·s_a, and n_a/n_b is the ratio. The hand line pays out at one end of
 // the arbor what it takes in at the other, so its n is zero: only its weight is
 // left.
-func (r *Reeved) ropeImbalance(h *rope.Heights) float64 {
-	var up float64
+func (r *Reeved) ropeImbalance() rope.Straight {
+	var up rope.Straight
 	for i := range r.lift {
-		l := &r.lift[i]
-		last := len(l.path) - 1
-		_, sb := l.pull(Batten, 0, last, h)
-		_, sa := l.pull(Arbor, 0, last, h)
-		up += float64(l.weight * (sa - float64(r.ratio*sb)))
+		_, atBatten := r.lift[i].pull(Batten, 0)
+		_, atArbor := r.lift[i].pull(Arbor, 0)
+		up = up.Plus(atArbor.Less(atBatten.Times(r.ratio)))
 	}
 	if r.lock >= 0 {
-		_, s := r.hand.pull(Arbor, 0, len(r.hand.path)-1, h)
-		up += float64(r.hand.weight * s)
+		_, atArbor := r.hand.pull(Arbor, 0)
+		up = up.Plus(atArbor)
 	}
-	return up / r.ratio
-}
-
-// straightLine is what goes straight with the arbor's height: all that ropes weigh does, for the parts whose
-// length changes hang plumb.
-type straightLine struct{ start, rate float64 }
-
-func (s straightLine) at(moved float64) float64 { return s.start + float64(s.rate*moved) }
-
-// straighten works out what goes straight, from two places of the arbor.
-func (r *Reeved) straighten() {
-	here, there := r.heights(r.top), r.heights(r.top+1)
-	line := func(f func(h *rope.Heights) float64) straightLine {
-		start := f(&here)
-		return straightLine{start, f(&there) - start}
-	}
-	r.ropes = line(r.ropeImbalance)
-	for i := range r.lift {
-		l := &r.lift[i]
-		l.parts, _ = l.pull(Batten, 0, len(l.path)-1, &here)
-		l.batten = line(func(h *rope.Heights) float64 {
-			_, s := l.pull(Batten, 0, len(l.path)-1, h)
-			return float64(l.weight * s)
-		})
-	}
+	return up.Times(1 / r.ratio)
 }
 
 func possible(carried, arbor units.Mass) error {
 	var p check.Problems
 	check.Finite(&p, "carried", carried)
 	check.Finite(&p, "arbor", arbor)
+	return p.Err()
+}
+
+func notBelow(carried, arbor units.Mass) error {
+	var p check.Problems
+	check.NotNegative(&p, "carried", carried)
+	check.NotNegative(&p, "arbor", arbor)
 	return p.Err()
 }

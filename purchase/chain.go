@@ -6,7 +6,6 @@ import (
 	"strconv"
 
 	"example.com/steelyard/internal/check"
-	"example.com/steelyard/internal/rope"
 	"example.com/steelyard/units"
 )
 
@@ -113,18 +112,8 @@ func (r *Reeved) EvenChain(f Flight) (units.LineMass, error) {
 	return units.LineMass(wanted / units.StandardGravity.In(units.MetrePerSecondSquared)), nil
 }
 
-// slope is how the ropes' imbalance changes over the trim, in N/m: the same everywhere, so it is taken over the larger
-// side of where the lines were made off, between whose ends no two stops have met.
-func (r *Reeved) slope() float64 {
-	lowest, highest := r.Reach()
-	trim := units.Length(r.trim)
-	step := min(highest-trim, 100*units.Metre).Scale(0.5)
-	if trim-lowest > highest-trim {
-		step = max(lowest-trim, -100*units.Metre).Scale(0.5)
-	}
-	here, there := r.flown(&Flight{}, trim), r.flown(&Flight{}, trim+step)
-	return (there.Ropes - here.Ropes).In(units.Newton) / step.In(units.Metre)
-}
+// slope is how the ropes' imbalance changes over the trim, in N/m: the same everywhere.
+func (r *Reeved) slope() float64 { return -r.ropes.Rate / r.ratio }
 
 // chainEnd is the height of the end that is made off on the body, while the batten is at a trim.
 func (r *Reeved) chainEnd(c Chain, trim units.Length) float64 {
@@ -136,11 +125,8 @@ func (r *Reeved) chainEnd(c Chain, trim units.Length) float64 {
 }
 
 // chained is what a chain does to the imbalance.
-func (r *Reeved) chained(c Chain, h *rope.Heights) units.Force {
-	if c == (Chain{}) {
-		return 0
-	}
-	weight := c.Mass.Over(units.Length(c.borne(h[c.On] - c.Below.In(units.Metre)))).Weight(units.StandardGravity)
+func (r *Reeved) chained(c Chain, trim units.Length) units.Force {
+	weight := c.Mass.Over(units.Length(c.borne(r.chainEnd(c, trim)))).Weight(units.StandardGravity)
 	if c.On == Arbor {
 		return -weight.Scale(1 / r.ratio)
 	}

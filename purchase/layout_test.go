@@ -3,6 +3,7 @@ package purchase_test
 import (
 	"encoding/json"
 	"errors"
+	"fmt"
 	"math"
 	"testing"
 
@@ -169,7 +170,7 @@ func drawLayout(t *rapid.T) purchase.Layout {
 	for i := range rapid.IntRange(1, 4).Draw(t, "lines") {
 		b := purchase.Loft{Across: units.Length(3 + 2*i), Height: units.Length(rapid.Float64Range(17, 23).Draw(t, "loft block"))}
 		for k := range rapid.IntRange(0, 2).Draw(t, "mule blocks") {
-			b.Mules = append(b.Mules, mule([]string{"first", "second"}[k], units.Length(2-k)+0.5, units.Length(rapid.Float64Range(17, 23).Draw(t, "mule block"))))
+			b.Mules = append(b.Mules, mule(fmt.Sprintf("mule %d.%d", i+1, k+1), units.Length(2-k)+0.5, units.Length(rapid.Float64Range(17, 23).Draw(t, "mule block"))))
 		}
 		l.Loft = append(l.Loft, b)
 	}

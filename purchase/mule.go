@@ -11,18 +11,21 @@ import (
 
 // Mule is a mule block: a fixed sheave that turns one lift line between loft block
 // and head block. One block with a sheave for each of several lines stands with
-// each of them under the same name: its loads are added up.
+// each of them under the same name, on one body, and within a metre of where it stands
+// with the first: its loads are added up.
 type Mule struct {
 	Name   string       `json:"name"`        // not that of a block which the Layout itself names
 	On     Body         `json:"on,omitzero"` // what carries it: the building (the zero value), grid, head beam or rail
 	Across units.Length `json:"across"`      // from the arbor's centre line; negative beyond it
 	Height units.Length `json:"height"`      // above the deck
+
+	Offset units.Length `json:"offset,omitzero"` // of this line's sheave, off the plane of the set; zero: in it
 }
 
 // maxMules leaves room on a path for all its other stops.
 const maxMules = maxStops / 2
 
-func (l Layout) checkMules(p *check.Problems, field string, b Loft) {
+func (l Layout) checkMules(p *check.Problems, field string, b Loft, blocks places) {
 	if n := len(b.Mules); n > maxMules {
 		p.Add(field+"mules", strconv.Itoa(n)+" mule blocks", "at most "+strconv.Itoa(maxMules), units.ErrOutOfRange)
 		return
@@ -43,8 +46,11 @@ func (l Layout) checkMules(p *check.Problems, field string, b Loft) {
 		default:
 			p.Add(at+".on", m.On.String(), "building, grid, head beam or rail", units.ErrUnknown)
 		}
-		check.Finite(p, at+".across", m.Across)
-		check.Finite(p, at+".height", m.Height)
+		across := check.Finite(p, at+".across", m.Across)
+		if check.Finite(p, at+".height", m.Height) && across {
+			blocks.check(p, at, Stop{Name: m.Name, On: m.On, Across: m.Across, Height: m.Height})
+		}
+		checkOffset(p, at+".offset", m.Offset)
 		if m.Across == before.Across && m.Height == before.Height {
 			p.Add(at, strconv.Quote(m.Name), "a place apart from the block before it", units.ErrDuplicate)
 		}

@@ -132,6 +132,76 @@ func (s *straight) double(trim float64, on purchase.Bodies) {
 	s.lockUp = -held
 }
 
+// A balance curve of 101 trims, beside straight-line code for this one reeving.
+func BenchmarkCurve(b *testing.B) {
+	r, _ := benchmarkSet(b)
+	f := purchase.Flight{Low: 5 * units.Foot, High: 45 * units.Foot, Carried: 560 * units.Pound, Arbor: 1120 * units.Pound}
+	points := make([]purchase.FlightPoint, 101)
+	b.Run("ours", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			if err := r.Curve(f, points); err != nil {
+				b.Fatal(err)
+			}
+		}
+	})
+	b.Run("straight line", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			straightCurve(f, points)
+		}
+	})
+	var s purchase.State
+	on := purchase.Bodies{Pulls: evenly(7, 80*units.PoundForce), Arbor: 1120 * units.Pound, Idler: 60 * units.Pound}
+	b.Run("whole states", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			for i := range points {
+				if err := r.AtInto(&s, f.Low+(f.High-f.Low).Scale(float64(i)/100), on); err != nil {
+					b.Fatal(err)
+				}
+			}
+		}
+	})
+}
+
+// straightCurve is the same as plain code would work it out that knows nothing but the benchmark's set.
+func straightCurve(f purchase.Flight, points []purchase.FlightPoint) {
+	const (
+		foot = 0.3048
+		g    = 9.80665
+		w    = 7 * 0.11 * 0.45359237 / foot * g
+		wh   = 0.167 * 0.45359237 / foot * g
+	)
+	low, high := f.Low.In(units.Metre), f.High.In(units.Metre)
+	carried, arbor := f.Carried.In(units.Kilogram)*g, f.Arbor.In(units.Kilogram)*g
+	for i := range points {
+		x := low + (high-low)*float64(i)/float64(len(points)-1)
+		y := 58*foot - (x-4*foot)/2
+		ropes := w*(y-x) + wh*6*foot
+		p := &points[i]
+		p.Trim, p.ArborTop = units.Length(x), units.Length(y)
+		p.Ropes, p.Chain, p.Imbalance = units.Force(ropes), 0, units.Force(carried-arbor/2+ropes)
+	}
+}
+
+func TestCurveIsTheStraightLine(t *testing.T) {
+	r, _ := benchmarkSet(t)
+	f := purchase.Flight{Low: 5 * units.Foot, High: 45 * units.Foot, Carried: 560 * units.Pound, Arbor: 1100 * units.Pound}
+	got, want := make([]purchase.FlightPoint, 101), make([]purchase.FlightPoint, 101)
+	if err := r.Curve(f, got); err != nil {
+		t.Fatal(err)
+	}
+	straightCurve(f, want)
+	for i, p := range got {
+		q := want[i]
+		if !near.Abs(p.Trim.In(units.Metre), q.Trim.In(units.Metre), 1e-12) || !near.Abs(p.ArborTop.In(units.Metre), q.ArborTop.In(units.Metre), 1e-12) ||
+			!near.Abs(p.Ropes.In(units.Newton), q.Ropes.In(units.Newton), 1e-9) || !near.Abs(p.Imbalance.In(units.Newton), q.Imbalance.In(units.Newton), 1e-9) {
+			t.Fatalf("%+v, want %+v", p, q)
+		}
+	}
+}
+
 // The two agree, so that it is the same that is timed.
 func TestStateIsTheStraightLine(t *testing.T) {
 	r, on := benchmarkSet(t)
@@ -203,9 +273,34 @@ func TestIntoTheSameMemory(t *testing.T) {
 		t.Fatal(err)
 	}
 	same(t, freshRun, run)
+	// A copy begins a memory of its own, so that both may be filled at one time; and slices that a caller has cut are whole again.
+	other := s
+	done := make(chan error)
+	go func() { done <- r.AtInto(&other, 20*units.Foot, on) }()
+	s.Lift[2].Parts, s.Blocks = nil, nil
+	if err := single.AtInto(&s, 20*units.Foot, few); err != nil {
+		t.Fatal(err)
+	}
+	if err := <-done; err != nil {
+		t.Fatal(err)
+	}
+	same(t, fresh, s)
+	if r.AtInto(nil, 20*units.Foot, on) == nil || r.RunInto(nil, 20*units.Foot, on, purchase.In) == nil {
+		t.Error("filled nothing")
+	}
 	if single.AtInto(&s, -1000, few) == nil || single.RunInto(&run, 5, few, 0) == nil {
 		t.Fatal("taken")
 	}
 	same(t, fresh, s)
 	same(t, freshRun, run)
+}
+
+func BenchmarkRest(b *testing.B) {
+	r, on := benchmarkSet(b)
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := r.Rest(20*units.Foot, on); err != nil {
+			b.Fatal(err)
+		}
+	}
 }

@@ -39,7 +39,7 @@ func drawReeving(t *rapid.T) drawn {
 	mass := units.LineMass(rapid.Float64Range(0, 1).Draw(t, "lift line mass"))
 	level := rapid.Bool().Draw(t, "all runs level") // from the grid to the head block
 	fixed := func(name string, on purchase.Body, across float64) purchase.Stop {
-		if level && (name == "head" || strings.HasSuffix(name, ".0") || strings.HasPrefix(name, "mule")) {
+		if level && (name == "head" || strings.HasSuffix(name, ".0")) {
 			return purchase.Stop{Name: name, On: on, Across: units.Length(across), Height: sheaveHeight}
 		}
 		height := sheaveHeight + rapid.Float64Range(0, 1).Draw(t, name+" height")
@@ -56,9 +56,7 @@ func drawReeving(t *rapid.T) drawn {
 				path = append(path, batten)
 			}
 		}
-		for k := range extra {
-			path = append(path, fixed(fmt.Sprintf("mule %d.%d", i+1, k+1), purchase.Building, across-0.5-0.2*float64(k)))
-		}
+		path = append(path, mulesFrom(t, i+1, extra, level, across-0.5)...)
 		path = append(path, fixed("head", purchase.HeadBeam, 0))
 		for k := range d.atArbor {
 			if k%2 == 0 {
@@ -78,6 +76,32 @@ func drawReeving(t *rapid.T) drawn {
 	d.Hand = purchase.Rope{Name: "hand", Mass: units.LineMass(rapid.Float64Range(0, 1).Draw(t, "hand line mass")), Path: hand}
 	d.Trim, d.ArborTop, d.Idler, d.Lock = 9, 11, footing, footing+0.3
 	return d
+}
+
+// mulesFrom lays extra sheaves on the way to the head block, at each of which the line turns. In a run that is to be level
+// two turns lead it up and two down again, so that every part is level or plumb. Otherwise the first stands
+// over all blocks and the second below.
+func mulesFrom(t *rapid.T, line, extra int, level bool, across float64) (path []purchase.Stop) {
+	add := func(across, height float64) {
+		name := fmt.Sprintf("mule %d.%d", line, len(path)+1)
+		path = append(path, purchase.Stop{Name: name, Across: units.Length(across), Height: units.Length(height)})
+	}
+	for k := range extra {
+		off := rapid.Float64Range(0.1, 1).Draw(t, fmt.Sprintf("mule %d.%d off", line, k+1))
+		at := across - 0.2*float64(k)
+		switch {
+		case level:
+			add(at, sheaveHeight)
+			add(at, sheaveHeight+off)
+			add(at-0.1, sheaveHeight+off)
+			add(at-0.1, sheaveHeight)
+		case k == 0:
+			add(at, sheaveHeight+1+off)
+		default:
+			add(at, sheaveHeight-off)
+		}
+	}
+	return path
 }
 
 // ratio is what the parts say: those at the arbor over those at the batten.

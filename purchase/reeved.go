@@ -24,9 +24,11 @@ const (
 // Reeved is a reeving that was checked and is ready to be asked. It does not
 // change and may be asked from many goroutines at once.
 type Reeved struct {
-	lift []laid
-	hand laid
-	lock int // the part of the hand line that runs through the rope lock; -1 without a hand line
+	lift  []laid
+	rests []rests   // of each lift line
+	stops []station // of all lift lines, one after the other
+	hand  laid
+	lock  int // the part of the hand line that runs through the rope lock; -1 without a hand line
 
 	ratio      float64 // −dx/dy
 	handRatio  float64
@@ -34,83 +36,16 @@ type Reeved struct {
 	lockHeight float64
 	idler      float64
 	down, up   float64 // how far the arbor may move from there before two stops of some part meet
-	blocks     []Block // names and bodies; loads zero
+	blocks     []Block // names and bodies; then the rope lock, then nobody's, for stops on the batten; loads zero
+	named      int     // how many of them have a place in the ropes' paths
 	rail       []railRope
-	ropes      straightLine // imbalance that the ropes' own weight makes, N
-}
 
-// laid is a rope as the kernel takes it. block tells, for each stop, which of
-// the reeving's blocks it belongs to, or -1 on the batten.
-type laid struct {
-	rope   Rope
-	path   rope.Path
-	weight float64 // N/m
-	block  []int
-	drag   []float64 // coefficient of each stop's sheave
-
-	parts  float64      // at the batten
-	batten straightLine // what the rope's own weight adds there to the tension at height 0 times the parts, N
-
-	// Directions do not change on the way: parts whose length changes hang plumb, the others stand still.
-	run    []direction  // of each part
-	parted []Part       // the same with the names of its stops, and no tension
-	factor [2][]float64 // tension past each stop over that up to it, while the batten flies out and in
-}
-
-// direction is that of a part, from the stop it leaves to the one it runs to.
-type direction struct{ across, up float64 }
-
-// settle fills in the directions of the parts.
-func (l *laid) settle(h *rope.Heights) {
-	l.run, l.parted = make([]direction, len(l.path)-1), make([]Part, len(l.path)-1)
-	for i := range l.run {
-		l.parted[i] = Part{From: l.rope.Path[i].Name, To: l.rope.Path[i+1].Name}
-		across, up, _ := l.path.Part(i, h)
-		l.run[i] = direction{across, up}
-	}
-}
-
-// drive fills in what drag makes of the tension at each stop while batten and arbor move. The tight side is the
-// one the rope runs to; a rope that does not run past a sheave has no side to be tight.
-func (l *laid) drive(speeds *rope.Speeds, h *rope.Heights) {
-	part, past := make([]float64, len(l.path)), make([]float64, len(l.path))
-	l.path.Run(speeds, h, part, past)
-	for way := range l.factor {
-		l.factor[way] = make([]float64, len(l.path))
-		for i := range l.factor[way] {
-			l.factor[way][i] = 1
-		}
-	}
-	for i := 1; i < len(l.path)-1; i++ {
-		if l.drag[i] == 0 || math.Abs(past[i]) < 1e-12 {
-			continue
-		}
-		a, b := l.run[i-1], l.run[i]
-		k := rope.DragRatio(l.drag[i], a.across, a.up, b.across, b.up)
-		if past[i] < 0 {
-			k = 1 / k
-		}
-		l.factor[0][i], l.factor[1][i] = k, 1/k
-	}
-}
-
-// pull is [rope.Path.Pull] with the directions at hand.
-func (l *laid) pull(body Body, from, to int, h *rope.Heights) (n, s float64) {
-	for i := from; i <= to; i++ {
-		if Body(l.path[i].Body) != body {
-			continue
-		}
-		var up float64
-		if i > 0 {
-			up -= l.run[i-1].up
-		}
-		if i < len(l.run) {
-			up += l.run[i].up
-		}
-		n += up
-		s += float64(up * l.path.Height(i, h))
-	}
-	return n, s
+	// With the arbor's top moved up from where it was when the lines were made off:
+	ropes      rope.Straight // imbalance that the ropes' own weight makes, N
+	felt       rope.Straight // mass of ropes and sheaves felt at the batten, kg
+	idlerParts float64       // how many parts of the hand line hold the idler
+	idlerHung  rope.Straight // what the hand line's own weight adds there to the tension at height 0 times the parts, N
+	topParts   float64       // how many parts hold the arbor up on the far side of the lock
 }
 
 // Rig checks the reeving and makes it ready to be asked. Its ratio is worked out
@@ -118,7 +53,8 @@ func (l *laid) pull(body Body, from, to int, h *rope.Heights) (n, s float64) {
 // batten's trim and y the height of the arbor's top. The error joins a
 // *units.FieldError for everything that is wrong: a path that does not move, one
 // that would move the arbor otherwise than its neighbours do, stops that
-// coincide, a part that is not plumb where it must be.
+// coincide, a sheave at which the rope does not turn, a block in two places, a part that is
+// not plumb where it must be.
 func (r Reeving) Rig() (*Reeved, error) {
 	var p check.Problems
 	check.Finite(&p, "trim", r.Trim)
@@ -143,6 +79,7 @@ func (r Reeving) Rig() (*Reeved, error) {
 		}
 		p.Within(ropeField(i, len(r.Lift)), strconv.Quote(rp.Name), rp.validate(off, why))
 	}
+	checkBlocks(&p, ropes, len(r.Lift))
 	if err := p.Err(); err != nil {
 		return nil, err
 	}
@@ -158,12 +95,6 @@ func (r Reeving) Rig() (*Reeved, error) {
 	}
 	if len(r.Hand.Path) > 0 {
 		out.hand = out.lay(r.Hand)
-	}
-	for i := range out.lift {
-		out.lift[i].settle(&h)
-	}
-	if len(r.Hand.Path) > 0 {
-		out.hand.settle(&h)
 	}
 	for i, l := range out.all() {
 		l.checkParts(&p, ropeField(i, len(r.Lift)), &h)
@@ -181,18 +112,41 @@ func (r Reeving) Rig() (*Reeved, error) {
 	if err := p.Err(); err != nil {
 		return nil, err
 	}
-	for i := range out.lift {
-		out.lift[i].drive(out.speeds(Out), &h)
-	}
-	if out.lock >= 0 {
-		out.hand.drive(out.speeds(Out), &h)
-	}
-	out.straighten()
-	out.limitTravel(&h)
-	if out.lock >= 0 {
-		out.findRail(&h)
-	}
+	out.ready(&h)
 	return out, nil
+}
+
+// ready works out what does not depend on the trim or on what hangs on the ropes.
+func (r *Reeved) ready(h *rope.Heights) {
+	r.limitTravel(h)
+	r.named = len(r.blocks)
+	nobodys := r.named + 1
+	r.blocks = append(r.blocks, Block{Name: RopeLock, On: Rail}, Block{})
+	travel, flyOut := rope.Speeds{Batten: -r.ratio, Arbor: 1}, rope.Speeds{Batten: 1, Arbor: -1 / r.ratio}
+	all := r.all()
+	for _, l := range all {
+		for i := range l.stations {
+			if l.stations[i].block < 0 {
+				l.stations[i].block = nobodys
+			}
+		}
+		l.settle(h, &travel, &flyOut)
+	}
+	if r.lock >= 0 {
+		r.findRail()
+		r.hand.grip = [grips]int{nowhere: -1, InnerRope: r.partOf(InnerRope), OuterRope: r.partOf(OuterRope)}
+		r.idlerParts, r.idlerHung = r.hand.pull(Idler, 0)
+		r.topParts, _ = r.hand.pull(Arbor, r.lock+1)
+	}
+	for _, l := range all {
+		l.drive()
+	}
+	r.ropes = r.ropeImbalance()
+	r.felt = r.ropesFelt()
+	for i := range r.lift {
+		r.rests = append(r.rests, r.lift[i].rests)
+		r.stops = append(r.stops, r.lift[i].stations...)
+	}
 }
 
 // findRatio works the ratio out from each lift line and makes sure that all of
@@ -206,9 +160,9 @@ func (r *Reeved) findRatio(p *check.Problems, h *rope.Heights) {
 		n := byArbor / byBatten
 		switch {
 		case byBatten == 0 || byArbor == 0:
-			p.Add(field, "", "a path whose length changes with both the batten's and the arbor's height", ErrNoTravel)
+			p.Add(field, strconv.Quote(r.lift[i].rope.Name), "a path whose length changes with both the batten's and the arbor's height", ErrNoTravel)
 		case n < 0:
-			p.Add(field, "", "a path that lets the batten rise while the arbor sinks", ErrNoTravel)
+			p.Add(field, strconv.Quote(r.lift[i].rope.Name), "a path that lets the batten rise while the arbor sinks", ErrNoTravel)
 		case r.ratio == 0:
 			r.ratio = n
 		case math.Abs(n-r.ratio) > 1e-9*r.ratio:
@@ -250,19 +204,29 @@ func (r *Reeved) checkHand(p *check.Problems, h *rope.Heights) {
 	r.handRatio = math.Abs(flow) / r.ratio
 }
 
-// checkParts makes sure that no two neighbouring stops coincide, and that parts
-// which change their length hang plumb: then the ratio is the same at every trim.
+// checkParts makes sure that no two neighbouring stops coincide, that parts
+// which change their length hang plumb: then the ratio is the same at every trim, and
+// so are the turns; and that the rope turns at every sheave.
 func (l *laid) checkParts(p *check.Problems, field string, h *rope.Heights) {
+	apart := true
 	for i := range len(l.path) - 1 {
 		a, b := l.path[i], l.path[i+1]
 		at := field + ".path[" + strconv.Itoa(i+1) + "]"
 		if _, _, length := l.path.Part(i, h); length < plumb {
 			p.Add(at, strconv.Quote(l.rope.Path[i+1].Name), "a place apart from the stop before it when the lines are made off", units.ErrDuplicate)
+			apart = false
 			continue
 		}
 		if a.Body != b.Body && (moves(a) || moves(b)) && math.Abs(a.X-b.X) > plumb {
 			p.Add(at+".across", check.Show(units.Length(b.X)),
 				check.Show(units.Length(a.X))+", plumb with the stop before it, as one of the two moves", units.ErrOutOfRange)
+			apart = false
+		}
+	}
+	for i := 1; apart && i < len(l.path)-1; i++ {
+		if l.path.Turn(i, h) <= noTurn {
+			p.Add(field+".path["+strconv.Itoa(i)+"]", strconv.Quote(l.rope.Path[i].Name),
+				"a place at which the rope turns: here it runs straight past", ErrNoTurn)
 		}
 	}
 }
@@ -288,13 +252,15 @@ func (r *Reeved) limitTravel(h *rope.Heights) {
 }
 
 func (r *Reeved) lay(rp Rope) laid {
-	l := laid{rope: rp, path: make(rope.Path, len(rp.Path)), block: make([]int, len(rp.Path)), drag: make([]float64, len(rp.Path))}
+	n := len(rp.Path)
+	l := laid{rope: rp, path: make(rope.Path, n), drag: make([]float64, n), rim: make([]float64, n), tight: make([]float64, n), gain: make([]float64, n), factor: [2][]float64{make([]float64, n), make([]float64, n)}, stations: make([]station, n), grip: [grips]int{-1, -1, -1}}
 	l.rope.Path = slices.Clone(rp.Path)
 	l.weight = rp.Mass.Weight(units.StandardGravity).In(units.NewtonPerMetre)
 	for i, s := range rp.Path {
 		l.path[i] = rope.Stop{Body: int(s.On), X: s.Across.In(units.Metre), Z: s.Height.In(units.Metre)}
 		l.drag[i] = float64(s.Drag)
-		l.block[i] = -1
+		l.rim[i] = s.Rim.In(units.Kilogram)
+		l.stations[i].block = -1
 		if s.On == Batten {
 			continue
 		}
@@ -303,17 +269,21 @@ func (r *Reeved) lay(rp Rope) laid {
 			at = len(r.blocks)
 			r.blocks = append(r.blocks, Block{Name: s.Name, On: s.On})
 		}
-		l.block[i] = at
+		l.stations[i].block = at
 	}
 	return l
 }
 
 // all gives the lift lines and then the hand line, if there is one.
-func (r *Reeved) all() []laid {
-	if len(r.hand.path) == 0 {
-		return r.lift
+func (r *Reeved) all() []*laid {
+	all := make([]*laid, 0, len(r.lift)+1)
+	for i := range r.lift {
+		all = append(all, &r.lift[i])
 	}
-	return append(slices.Clone(r.lift), r.hand)
+	if len(r.hand.path) > 0 {
+		all = append(all, &r.hand)
+	}
+	return all
 }
 
 // heights gives the datum of every body while the arbor's top is at y.
@@ -330,6 +300,7 @@ func (r *Reeved) heights(y float64) rope.Heights {
 func (rp Rope) validate(off Body, why string) error {
 	var p check.Problems
 	check.NotNegative(&p, "mass", rp.Mass)
+	checkDiameter(&p, "diameter", rp.Diameter)
 	switch n := len(rp.Path); {
 	case n < 2:
 		p.Add("path", strconv.Itoa(n)+" stops", "at least its two ends", units.ErrMissing)
@@ -350,7 +321,22 @@ func (rp Rope) validate(off Body, why string) error {
 		}
 		check.Finite(&p, field+".across", s.Across)
 		check.Finite(&p, field+".height", s.Height)
+		checkOffset(&p, field+".offset", s.Offset)
+		if s.On == Batten && s.Offset != 0 {
+			p.Add(field+".offset", check.Show(s.Offset), "none: the batten hangs plumb under its blocks", units.ErrOutOfRange)
+		}
+		if i > 0 && i < len(rp.Path)-1 {
+			checkTread(&p, field+".tread", s.Tread, rp.Diameter)
+		}
 		s.Drag.fault(&p, field+".drag")
+		check.NotNegative(&p, field+".rim", s.Rim)
+		if end := i == 0 || i == len(rp.Path)-1; end && s.Drag > 0 {
+			p.Add(field+".drag", plainText(float64(s.Drag)), "none: an end has no sheave", units.ErrOutOfRange)
+		} else if end && s.Rim > 0 {
+			p.Add(field+".rim", check.Show(s.Rim), "none: an end has no sheave", units.ErrOutOfRange)
+		} else if end && s.Tread > 0 {
+			p.Add(field+".tread", check.Show(s.Tread), "none: an end has no sheave", units.ErrOutOfRange)
+		}
 		if i > 0 && s.On == rp.Path[i-1].On && s.Across == rp.Path[i-1].Across && s.Height == rp.Path[i-1].Height {
 			p.Add(field, strconv.Quote(s.Name), "a place of its own, apart from the stop before it", units.ErrDuplicate)
 		}

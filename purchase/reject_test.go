@@ -64,6 +64,30 @@ func TestLayoutRefused(t *testing.T) {
 		{"negative hand line", func(l *purchase.Layout) { l.HandMass = -1 }, "hand_line_mass", units.ErrNegative, "ropes weigh something or nothing"},
 		{"NaN trim", func(l *purchase.Layout) { l.Trim = units.Length(math.NaN()) }, "trim", units.ErrNotFinite, "no NaN goes in"},
 		{"too many lines", func(l *purchase.Layout) { l.Loft = make([]purchase.Loft, 65) }, "loft", units.ErrOutOfRange, "work is bounded"},
+		{"one mule block in two places", func(l *purchase.Layout) {
+			l.Loft[1].Mules, l.Loft[2].Mules = mules(mule("m", 3, 19)), mules(mule("m", 3, 20.1))
+		}, "loft[2].mules[0]", units.ErrDuplicate, "loads of two blocks would be added up"},
+		{"one mule block on two bodies", func(l *purchase.Layout) {
+			l.Loft[1].Mules, l.Loft[2].Mules = mules(mule("m", 3, 19)), mules(purchase.Mule{Name: "m", On: purchase.Grid, Across: 3, Height: 19})
+		}, "loft[2].mules[0]", units.ErrDuplicate, "one block hangs from one thing"},
+		{"mule block off the plane", func(l *purchase.Layout) {
+			l.Loft[1].Mules = mules(purchase.Mule{Name: "m", Across: 3, Height: 19, Offset: 1.01})
+		}, "loft[1].mules[0].offset", units.ErrOutOfRange, "that is another set's plane"},
+		{"loft block off the plane", func(l *purchase.Layout) { l.Loft[1].Offsets.Loft = -1.01 }, "loft[1].offsets.loft", units.ErrOutOfRange, "that is another set's plane"},
+		{"NaN groove", func(l *purchase.Layout) { l.Loft[1].Offsets.Head = units.Length(math.NaN()) }, "loft[1].offsets.head", units.ErrNotFinite, "no NaN goes in"},
+		{"arbor off the plane", func(l *purchase.Layout) { l.Loft[0].Offsets.Arbor = 2 }, "loft[0].offsets.arbor", units.ErrOutOfRange, "that is another set's plane"},
+		{"infinite dead end", func(l *purchase.Layout) { l.Loft[0].Offsets.Beam = units.Length(math.Inf(-1)) }, "loft[0].offsets.beam", units.ErrNotFinite, "no infinity goes in"},
+		{"negative sheave", func(l *purchase.Layout) { l.Sheaves.Loft = -0.2 }, "sheaves.loft", units.ErrNegative, "a diameter"},
+		{"sheave smaller than the lift line", func(l *purchase.Layout) { l.LiftDiameter, l.Sheaves.Mule = 0.006, 0.005 }, "sheaves.mule", units.ErrOutOfRange, "a slip of the unit"},
+		{"head sheave smaller than the lift line", func(l *purchase.Layout) { l.LiftDiameter, l.Sheaves.Head = 0.006, 0.005 }, "sheaves.head", units.ErrOutOfRange, "a slip of the unit"},
+		{"NaN arbor sheave", func(l *purchase.Layout) { l.Sheaves.Arbor = units.Length(math.NaN()) }, "sheaves.arbor", units.ErrNotFinite, "no NaN goes in"},
+		{"negative beam sheave", func(l *purchase.Layout) { l.Sheaves.Beam = -1 }, "sheaves.beam", units.ErrNegative, "a diameter"},
+		{"sheave smaller than the hand line", func(l *purchase.Layout) { l.HandDiameter, l.Sheaves.Idler = 0.019, 0.01 }, "sheaves.idler", units.ErrOutOfRange, "a slip of the unit"},
+		{"hand line's head sheave", func(l *purchase.Layout) { l.HandDiameter, l.Sheaves.HandHead = 0.019, 0.01 }, "sheaves.hand_head", units.ErrOutOfRange, "a slip of the unit"},
+		{"hand line's arbor sheave", func(l *purchase.Layout) { l.Sheaves.HandArbor = -1 }, "sheaves.hand_arbor", units.ErrNegative, "a diameter"},
+		{"hand line's beam sheave", func(l *purchase.Layout) { l.Sheaves.HandBeam = -1 }, "sheaves.hand_beam", units.ErrNegative, "a diameter"},
+		{"negative lift line", func(l *purchase.Layout) { l.LiftDiameter = -0.006 }, "lift_line_diameter", units.ErrNegative, "a diameter"},
+		{"infinite hand line", func(l *purchase.Layout) { l.HandDiameter = units.Length(math.Inf(1)) }, "hand_line_diameter", units.ErrNotFinite, "no infinity goes in"},
 		{"no arbor length", func(l *purchase.Layout) { l.ArborLength = 0 }, "arbor_length", units.ErrMissing, "its two ends would coincide"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -144,6 +168,31 @@ func TestReevingRefused(t *testing.T) {
 		}, "lift[0]", purchase.ErrNoTravel, "counterweight goes down when the batten goes up"},
 		{"too many stops", func(r *purchase.Reeving) { r.Lift[0].Path = make([]purchase.Stop, 65) }, "lift[0].path", units.ErrOutOfRange, "work is bounded"},
 		{"too many lines", func(r *purchase.Reeving) { r.Lift = make([]purchase.Rope, 65) }, "lift", units.ErrOutOfRange, "work is bounded"},
+		{"straight past a sheave", func(r *purchase.Reeving) {
+			p := r.Lift[3].Path
+			r.Lift[3].Path = append(p[:2:2], append([]purchase.Stop{stop("idle", purchase.Building, 1, 60*units.Foot)}, p[2:]...)...)
+		}, "lift[3].path[2]", purchase.ErrNoTurn, "whoever gave it meant another place"},
+		{"drag at an end", func(r *purchase.Reeving) { r.Lift[0].Path[0].Drag = 0.02 }, "lift[0].path[0].drag", units.ErrOutOfRange, "an end has no sheave"},
+		{"an end with a rim", func(r *purchase.Reeving) { r.Lift[2].Path[0].Rim = 2 }, "lift[2].path[0].rim", units.ErrOutOfRange, "an end has no sheave"},
+		{"an end with a tread", func(r *purchase.Reeving) { r.Lift[2].Path[0].Tread = 0.2 }, "lift[2].path[0].tread", units.ErrOutOfRange, "an end has no sheave"},
+		{"straight past a loft block", func(r *purchase.Reeving) {
+			p := r.Lift[0].Path
+			r.Lift[0].Path = append(p[:2:2], append([]purchase.Stop{stop("over it", purchase.Building, p[1].Across, 70*units.Foot)}, p[2:]...)...)
+		}, "lift[0].path[1]", purchase.ErrNoTurn, "the loft block would bear nothing"},
+		{"straight past a sheave at the rail", func(r *purchase.Reeving) {
+			p := r.Hand.Path
+			r.Hand.Path = append(p[:3:3], append([]purchase.Stop{stop("guide", purchase.Rail, 0, 20*units.Foot)}, p[3:]...)...)
+		}, "hand.path[3]", purchase.ErrNoTurn, "the hand line's too"},
+		{"one name for two loft blocks", func(r *purchase.Reeving) { r.Lift[1].Path[1].Name = purchase.LoftBlock(1) }, "lift[1].path[1]", units.ErrDuplicate, "their loads would be added up"},
+		{"one name for top and foot", func(r *purchase.Reeving) { r.Hand.Path[1].Name = purchase.ArborTop }, "hand.path[1]", units.ErrDuplicate, "6 ft apart they are two fastenings"},
+		{"one name on two bodies", func(r *purchase.Reeving) { r.Lift[2].Path[1].Name = purchase.HeadBlock }, "lift[2].path[1]", units.ErrDuplicate, "one block hangs from one thing"},
+		{"the rope lock's name", func(r *purchase.Reeving) { r.Lift[0].Path[1].Name = purchase.RopeLock }, "lift[0].path[1].name", units.ErrDuplicate, "the lock's load would be added to it"},
+		{"off the plane", func(r *purchase.Reeving) { r.Lift[0].Path[1].Offset = 1.01 }, "lift[0].path[1].offset", units.ErrOutOfRange, "that is another set's plane"},
+		{"NaN off the plane", func(r *purchase.Reeving) { r.Hand.Path[2].Offset = units.Length(math.NaN()) }, "hand.path[2].offset", units.ErrNotFinite, "no NaN goes in"},
+		{"batten off the plane", func(r *purchase.Reeving) { r.Lift[0].Path[0].Offset = 0.1 }, "lift[0].path[0].offset", units.ErrOutOfRange, "it hangs plumb"},
+		{"negative tread", func(r *purchase.Reeving) { r.Lift[0].Path[1].Tread = -0.1 }, "lift[0].path[1].tread", units.ErrNegative, "a diameter"},
+		{"tread smaller than the rope", func(r *purchase.Reeving) { r.Hand.Diameter, r.Hand.Path[1].Tread = 0.02, 0.01 }, "hand.path[1].tread", units.ErrOutOfRange, "a slip of the unit"},
+		{"negative diameter", func(r *purchase.Reeving) { r.Lift[4].Diameter = -0.006 }, "lift[4].diameter", units.ErrNegative, "ropes are round"},
 		{"lock below the idler", func(r *purchase.Reeving) { r.Lock = 0 }, "lock", units.ErrOutOfRange, "it grips the rope above the idler"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -1,11 +1,11 @@
 package purchase
 
 import (
+	"errors"
 	"math"
-	"slices"
+	"strconv"
 
 	"example.com/steelyard/internal/check"
-	"example.com/steelyard/internal/rope"
 	"example.com/steelyard/units"
 )
 
@@ -69,6 +69,9 @@ type railRope struct {
 // the order of its path: two for a single hand line, three for a double, four for a triple one, where two of
 // one role differ in speed and a hand takes the fastest. What each does follows from the path.
 func (r *Reeved) RailRopes() []RailRope {
+	if r == nil {
+		return nil
+	}
 	ropes := make([]RailRope, len(r.rail))
 	for i, one := range r.rail {
 		ropes[i] = one.RailRope
@@ -77,17 +80,14 @@ func (r *Reeved) RailRopes() []RailRope {
 }
 
 // findRail looks up the parts at the rail.
-func (r *Reeved) findRail(h *rope.Heights) {
-	path := r.hand.path
-	part, past := make([]float64, len(path)), make([]float64, len(path))
-	path.Run(r.speeds(Out), h, part, past)
-	for i := range len(path) - 1 {
-		uz := r.hand.run[i].up
+func (r *Reeved) findRail() {
+	for i, speed := range r.hand.speed {
+		uz := r.hand.legs[i].runs.up
 		if uz == 0 || !r.passesLock(i) {
 			continue
 		}
-		one := railRope{part: i, RailRope: RailRope{From: r.hand.rope.Path[i].Name, To: r.hand.rope.Path[i+1].Name, Speed: math.Abs(part[i])}}
-		rises := part[i] * uz // as the batten flies out
+		one := railRope{part: i, RailRope: RailRope{From: r.hand.rope.Path[i].Name, To: r.hand.rope.Path[i+1].Name, Speed: math.Abs(speed)}}
+		rises := speed * uz // as the batten flies out
 		switch {
 		case one.Speed < 1e-9:
 			one.Speed = 0
@@ -116,15 +116,6 @@ func (r *Reeved) passesLock(part int) bool {
 	return false
 }
 
-// speeds is how fast batten and arbor rise while the batten flies at a unit of speed.
-func (r *Reeved) speeds(way Way) *rope.Speeds {
-	v := 1.0
-	if way == In {
-		v = -1
-	}
-	return &rope.Speeds{Batten: v, Arbor: -v / r.ratio}
-}
-
 // Running is a set at one trim while it runs slowly one way, the lock open and a hand on a rope: what the hands
 // feel once it moves. Drag holds back at every sheave past which rope runs.
 type Running struct {
@@ -137,10 +128,12 @@ type Running struct {
 	Pull   units.Force `json:"pull"`
 	Rope   Role        `json:"rope"`
 	Runs   bool        `json:"runs"`
-	Slack  bool        `json:"slack,omitzero"` // some rope would have to push somewhere: that tension is given as zero, and the figures do not quite add up
+	Slack  bool        `json:"slack,omitzero"` // some lift line would have to push somewhere: that tension is given as zero, and the figures do not quite add up
 	Lift   []RopeState `json:"lift"`
 	Hand   RopeState   `json:"hand"`
 	Blocks []Block     `json:"blocks"`
+
+	memory *memory
 }
 
 // Load is the load on the block or dead end of the given name; zero where there is none of that name.
@@ -155,19 +148,23 @@ func (s Running) On(body Body) Vector {
 }
 
 // Run gives the set running slowly one way at a trim: no inertia. The errors are those of [Reeved.At], and
-// *units.FieldError for a way that is neither and a set without a hand line.
+// *units.FieldError for a way that is neither, a set without a hand line, and, wrapping ErrSlack, a part of the
+// hand line that would have to push: nobody can say then what the hand feels.
 func (r *Reeved) Run(trim units.Length, on Bodies, way Way) (Running, error) {
 	var s Running
 	if err := r.RunInto(&s, trim, on, way); err != nil {
 		return Running{}, err
 	}
+	s.memory = nil
 	return s, nil
 }
 
-// RunInto is Run for who asks often: it fills s, whose slices it uses again where they have room, so that nothing
-// is allocated. After an error s is as it was.
+// RunInto is Run for who asks often, as [Reeved.AtInto] is At.
 func (r *Reeved) RunInto(s *Running, trim units.Length, on Bodies, way Way) error {
-	y, err := r.arborTop(trim)
+	if s == nil {
+		return noPlace("running")
+	}
+	moved, err := r.moved(trim)
 	if err != nil {
 		return err
 	}
@@ -177,46 +174,51 @@ func (r *Reeved) RunInto(s *Running, trim units.Length, on Bodies, way Way) erro
 	if err := on.validate(len(r.lift)); err != nil {
 		return err
 	}
-	h := r.heights(y)
-	out := Running{Trim: trim, ArborTop: units.Length(y), Way: way, Lift: s.Lift, Hand: RopeState{Parts: s.Hand.Parts}}
-	arbor := on.Arbor.Weight(units.StandardGravity).In(units.Newton) - r.lifts(way, on, &h)
-	drives, holds := InnerRope, OuterRope
+	arbor := on.Arbor.Weight(units.StandardGravity).In(units.Newton) - r.lifts(way, on, moved)
+	hand, runs := InnerRope, false
 	if way == In {
-		drives, holds = OuterRope, InnerRope
+		hand = OuterRope
 	}
-	grip := r.partOf(drives)
-	start, pull, ok := r.handle(way, grip, on, arbor, &h)
-	out.Rope = drives
+	start, pull, ok := r.handle(way, hand, on, arbor, moved)
 	if ok && pull < 0 {
-		out.Rope, out.Runs = holds, true
-		grip = r.partOf(holds)
-		start, pull, ok = r.handle(way, grip, on, arbor, &h)
+		hand, runs = InnerRope+OuterRope-hand, true
+		start, pull, ok = r.handle(way, hand, on, arbor, moved)
 	}
 	if !ok {
 		var p check.Problems
 		p.Add("hand", "", "a rope at the rail whose pull moves the arbor each way", ErrNoTravel)
 		return p.Err()
 	}
-	out.Lift = slices.Grow(out.Lift[:0], len(r.lift))[:len(r.lift)]
-	out.Blocks = append(s.Blocks[:0], r.blocks...)
+	if err := r.hand.slack("hand", way, int(hand), start, pull, moved); err != nil {
+		return err
+	}
+	m := s.memory.ready(r, s)
+	s.memory = m
+	s.Trim, s.ArborTop, s.Way = trim, units.Length(r.top+moved), way
+	s.Pull, s.Rope, s.Runs, s.Slack = units.Force(max(0, pull)), hand, runs, false
+	s.Lift, s.Blocks = m.lift, m.blocks[:r.named:r.named]
+	left := m.parts
 	for i := range r.lift {
 		l := &r.lift[i]
-		l.running(&out.Lift[i], way, l.start(way, on.Pulls[i].In(units.Newton), &h), -1, 0, &h, out.Blocks)
+		n := len(l.legs)
+		low := l.running(left[:n], m.blocks, way, nowhere, l.start(way, on.Pulls[i].In(units.Newton), moved), 0, moved)
+		m.lift[i].Parts, m.lift[i].Slack = left[:n:n], low < -slackened
+		s.Slack = s.Slack || m.lift[i].Slack
+		left = left[n:]
 	}
-	out.Pull = units.Force(max(0, pull))
-	r.hand.running(&out.Hand, way, start, grip, pull, &h, out.Blocks)
-	out.Slack = out.Hand.Slack
-	for i := range out.Lift {
-		out.Slack = out.Slack || out.Lift[i].Slack
-	}
-	*s = out
+	r.hand.running(m.hand, m.blocks, way, int(hand), start, pull, moved)
+	s.Hand = RopeState{Name: r.hand.rope.Name, Parts: m.hand}
 	return nil
 }
 
 func (r *Reeved) canRun(way Way) error {
 	var p check.Problems
 	if way != Out && way != In {
-		p.Add("way", way.String(), "out or in", units.ErrMissing)
+		kind, shown := units.ErrUnknown, strconv.Itoa(int(way))
+		if way == 0 {
+			kind, shown = units.ErrMissing, ""
+		}
+		p.Add("way", shown, "out or in", kind)
 	}
 	if r.lock < 0 {
 		p.Add("hand", "", "a hand line to pull on", units.ErrMissing)
@@ -234,28 +236,33 @@ type Band struct {
 // Stays gives the band for what hangs on the lift lines; the arbor's mass is not looked at, for it is what is asked.
 // Errors as for [Reeved.Run].
 func (r *Reeved) Stays(trim units.Length, on Bodies) (Band, error) {
-	y, err := r.arborTop(trim)
+	moved, err := r.moved(trim)
 	if err != nil {
 		return Band{}, err
 	}
 	if err := on.validate(len(r.lift)); err != nil {
 		return Band{}, err
 	}
-	h := r.heights(y)
 	var carried float64
 	for _, pull := range on.Pulls {
 		carried += pull.In(units.Newton)
 	}
+	var slack error
 	edge := func(way Way) units.Force {
-		arbor := r.lifts(way, on, &h)
+		arbor := r.lifts(way, on, moved)
 		if r.lock >= 0 {
-			onto := r.hand.forces(way, -1, &h)
-			start := (on.onIdler(r.idlerParts()) - onto[Idler].Plain) / onto[Idler].PerStart
-			arbor += onto[Arbor].At(start, 0)
+			onto := &r.hand.onto[way-Out][nowhere]
+			start := (on.onIdler(r.idlerParts) - onto.idler.Plain.At(moved)) / onto.idler.PerStart
+			arbor += onto.arbor.Plain.At(moved) + float64(onto.arbor.PerStart*start)
+			slack = errors.Join(slack, r.hand.slack("hand", way, nowhere, start, 0, moved))
 		}
-		return units.Force(r.imbalance(y, carried, arbor))
+		return units.Force(r.imbalance(moved, carried, arbor))
 	}
-	return Band{ArborHeavy: edge(Out), BattenHeavy: edge(In)}, nil
+	b := Band{ArborHeavy: min(edge(Out), 0), BattenHeavy: max(edge(In), 0)} // rounding may leave a band of nothing a hair off
+	if slack != nil {
+		return Band{}, slack
+	}
+	return b, nil
 }
 
 // partOf is the part of the hand line that has a role at the rail: of several, as in a hand line of three parts,
@@ -270,87 +277,30 @@ func (r *Reeved) partOf(role Role) int {
 	return part
 }
 
-// idlerParts is how many parts of the hand line hold the idler.
-func (r *Reeved) idlerParts() float64 {
-	n, _ := r.hand.pull(Idler, 0, len(r.hand.path)-1, &rope.Heights{})
-	return n
-}
-
 // lifts is what all lift lines pull the arbor up with.
-func (r *Reeved) lifts(way Way, on Bodies, h *rope.Heights) (up float64) {
+func (r *Reeved) lifts(way Way, on Bodies, moved float64) (up float64) {
 	for i := range r.lift {
 		l := &r.lift[i]
-		onto := l.forces(way, -1, h)
-		up += onto[Arbor].At((on.Pulls[i].In(units.Newton)-onto[Batten].Plain)/onto[Batten].PerStart, 0)
+		t := &l.onto[way-Out][nowhere].arbor
+		up += t.Plain.At(moved) + float64(t.PerStart*l.start(way, on.Pulls[i].In(units.Newton), moved))
 	}
 	return up
 }
 
-// handle gives the tension at the hand line's beginning and the pull at a part of it at which the idler is borne
-// and the arbor is held up by as much as it still wants.
-func (r *Reeved) handle(way Way, grip int, on Bodies, arbor float64, h *rope.Heights) (start, pull float64, ok bool) {
-	if grip < 0 {
+// handle gives the tension at the hand line's beginning and the pull on one of the ropes at the rail at which the idler
+// is borne and the arbor is held up by as much as it still wants.
+func (r *Reeved) handle(way Way, hand Role, on Bodies, arbor, moved float64) (start, pull float64, ok bool) {
+	if r.hand.grip[hand] < 0 {
 		return 0, 0, false
 	}
-	onto := r.hand.forces(way, grip, h)
-	a, b := onto[Idler], onto[Arbor]
+	onto := &r.hand.onto[way-Out][hand]
+	a, b := &onto.idler, &onto.arbor
 	det := float64(a.PerStart*b.PerPull) - float64(a.PerPull*b.PerStart)
 	if math.Abs(det) < 1e-9 {
 		return 0, 0, false
 	}
-	p, q := on.onIdler(r.idlerParts())-a.Plain, arbor-b.Plain
+	p, q := on.onIdler(r.idlerParts)-a.Plain.At(moved), arbor-b.Plain.At(moved)
 	start = (float64(p*b.PerPull) - float64(q*a.PerPull)) / det
 	pull = (float64(q*a.PerStart) - float64(p*b.PerStart)) / det
 	return start, pull, true
-}
-
-// start is the tension at the beginning of a lift line that bears a pull at the batten.
-func (l *laid) start(way Way, pull float64, h *rope.Heights) float64 {
-	t := l.forces(way, -1, h)[Batten]
-	return (pull - t.Plain) / t.PerStart
-}
-
-// forces gives the upward force of the rope on each body that moves, while it runs and a hand pulls down on one of its
-// parts, or on none.
-func (l *laid) forces(way Way, grip int, h *rope.Heights) (onto [bodies]rope.Tension) {
-	factor := l.factor[way-Out]
-	t := rope.Tension{PerStart: 1}
-	for i, d := range l.run {
-		if i > 0 {
-			t = t.Times(factor[i])
-		}
-		a, b := Body(l.path[i].Body), Body(l.path[i+1].Body)
-		if a >= Batten {
-			onto[a] = onto[a].Plus(t, d.up)
-		}
-		t.Plain += float64(l.weight * (l.path.Height(i+1, h) - l.path.Height(i, h)))
-		if i == grip {
-			t.PerPull += d.sense()
-		}
-		if b >= Batten {
-			onto[b] = onto[b].Plus(t, -d.up)
-		}
-	}
-	return onto
-}
-
-// sense is 1 where the part rises, else −1: above a hand that pulls down the rope bears the pull too.
-func (d direction) sense() float64 { return math.Copysign(1, d.up) }
-
-// running fills in the tensions along the rope while it runs, and adds the loads to the blocks.
-func (l *laid) running(out *RopeState, way Way, start float64, grip int, pull float64, h *rope.Heights, blocks []Block) {
-	l.ready(out)
-	factor := l.factor[way-Out]
-	t := start
-	for i, d := range l.run {
-		if i > 0 {
-			t = float64(t * factor[i])
-		}
-		from := borne(t, out)
-		t += float64(l.weight * (l.path.Height(i+1, h) - l.path.Height(i, h)))
-		if i == grip {
-			t += float64(pull * d.sense())
-		}
-		l.part(out, i, from, borne(t, out), blocks)
-	}
 }

@@ -376,7 +376,7 @@ func TestRunFaults(t *testing.T) {
 		ask         func() error
 	}{
 		{"neither way", "way", units.ErrMissing, func() error { _, err := r.Run(5, on, 0); return err }},
-		{"no such way", "way", units.ErrMissing, func() error { _, err := r.Run(5, on, 3); return err }},
+		{"no such way", "way", units.ErrUnknown, func() error { _, err := r.Run(5, on, 3); return err }},
 		{"a trim out of reach", "trim", units.ErrOutOfRange, func() error { _, err := r.Run(500, on, purchase.In); return err }},
 		{"too few pulls", "pulls", units.ErrOutOfRange, func() error { _, err := r.Run(5, few, purchase.In); return err }},
 		{"no hand line to pull", "hand", units.ErrMissing, func() error { _, err := noHand.Run(5, on, purchase.In); return err }},
@@ -508,5 +508,18 @@ func TestRunTellsOfSlack(t *testing.T) {
 	on.Pulls[1] = 0
 	if s, err := r.Run(15, on, purchase.Out); err != nil || !s.Slack {
 		t.Errorf("slack %v, %v: want it told", s.Slack, err)
+	}
+}
+
+// The idler rises to the rope lock and no further: 3 ft here, for its rest at 1 ft and the lock at 4 ft.
+func TestRaiseIdlerToTheLock(t *testing.T) {
+	r := mustRig(t, weightless(purchase.Single))
+	if got, err := r.RaiseIdler(3*units.Foot, 20); err != nil || !near.Rel(got.Slack.In(units.Foot), 6, 1e-12) {
+		t.Errorf("raised to the lock: %+v, %v; want 6 ft of slack", got, err)
+	}
+	got, err := r.RaiseIdler(units.Foot.Scale(3.001), 20)
+	var fe *units.FieldError
+	if !errors.As(err, &fe) || fe.Field != "by" || !errors.Is(err, units.ErrOutOfRange) || got != (purchase.RaisedIdler{}) {
+		t.Errorf("raised beyond the lock: %+v, error %v", got, err)
 	}
 }

@@ -1,12 +1,9 @@
 package purchase
 
 import (
-	"math"
-	"slices"
 	"strconv"
 
 	"example.com/steelyard/internal/check"
-	"example.com/steelyard/internal/rope"
 	"example.com/steelyard/units"
 )
 
@@ -87,6 +84,8 @@ type State struct {
 	// just below the lock, all that the rope above can give up.
 	Lock units.Force `json:"lock"`
 	Grip units.Force `json:"grip"`
+
+	memory *memory
 }
 
 // Heaviest finds the most loaded of a family of blocks that are numbered by lift
@@ -105,6 +104,26 @@ func (s State) Heaviest(name func(line int) string) (line int, load units.Force)
 // Held tells whether the rope lock and the idler's weight hold what is out of
 // balance. It is true without a hand line, of which nothing is known then.
 func (s State) Held() bool { return s.Lock <= s.Grip }
+
+// Taut tells of ropes that would have to push somewhere to do what is asked of them: that tension is given as zero, the
+// rope is slack there, and the figures do not quite add up. The error joins a *units.FieldError that wraps ErrSlack
+// for each part of such a rope that bears nothing, with the path of the part's first stop in the Reeving; it is
+// nil where all ropes are taut.
+func (s State) Taut() error {
+	var p check.Problems
+	slack := func(field string, rope RopeState) {
+		for i, part := range rope.Parts {
+			if rope.Slack && min(part.TensionFrom, part.TensionTo) <= 0 {
+				p.Within("", "", slackFault(field, i, part, "no tension"))
+			}
+		}
+	}
+	for i, rope := range s.Lift {
+		slack(ropeField(i, len(s.Lift)), rope)
+	}
+	slack(ropeField(len(s.Lift), len(s.Lift)), s.Hand)
+	return p.Err()
+}
 
 // Load is the load on the block or dead end of the given name; zero where there
 // is none of that name.
@@ -138,117 +157,95 @@ func (r *Reeved) At(trim units.Length, on Bodies) (State, error) {
 	if err := r.AtInto(&s, trim, on); err != nil {
 		return State{}, err
 	}
+	s.memory = nil
 	return s, nil
 }
 
-// AtInto is At for who asks often: it fills s, whose slices it uses again where they have room, so that nothing is
-// allocated. After an error s is as it was.
+// AtInto is At for who asks often: it fills s, and once s was filled by this reeving it writes over the numbers in it,
+// takes the names to be as it left them, and allocates nothing. A copy of s shares its slices until it is filled itself: to
+// keep an answer, ask At for it. After an error s is as it was.
 func (r *Reeved) AtInto(s *State, trim units.Length, on Bodies) error {
-	y, err := r.arborTop(trim)
+	if s == nil {
+		return noPlace("state")
+	}
+	moved, err := r.moved(trim)
 	if err != nil {
 		return err
 	}
 	if err := on.validate(len(r.lift)); err != nil {
 		return err
 	}
-	h := r.heights(y)
-	st := State{Trim: trim, ArborTop: units.Length(y), Lift: s.Lift, Hand: RopeState{Parts: s.Hand.Parts}}
-	st.Lift = slices.Grow(st.Lift[:0], len(r.lift))[:len(r.lift)]
-	st.Blocks = append(s.Blocks[:0], r.blocks...)
-	if r.lock >= 0 {
-		st.Blocks = append(st.Blocks, Block{Name: RopeLock, On: Rail})
-	}
+	m := s.memory.ready(r, s)
+	s.memory = m
+	s.Trim, s.ArborTop = trim, units.Length(r.top+moved)
+	s.Lift, s.Blocks = m.lift, m.blocks[:r.named:r.named]
 	var carried float64
-	for i := range r.lift {
-		l := &r.lift[i]
+	parts, stops, blocks := m.parts, r.stops, m.blocks
+	for i := range r.rests {
+		l := &r.rests[i]
 		pull := on.Pulls[i].In(units.Newton)
 		carried += pull
-		l.still(&st.Lift[i], (pull-l.batten.at(y-r.top))/l.parts, 0, math.MaxInt, &h, st.Blocks)
-	}
-	imbalance := r.imbalance(y, carried, on.Arbor.Weight(units.StandardGravity).In(units.Newton))
-	st.Imbalance = units.Force(imbalance)
-	if r.lock >= 0 {
-		hand, last := &r.hand, len(r.hand.path)-1
-		n, w := hand.pull(Idler, 0, last, &h)
-		below := (on.onIdler(n) - float64(hand.weight*w)) / n
-		parts, _ := hand.pull(Arbor, r.lock+1, last, &h)
-		asked := imbalance * r.ratio / parts
-		grip := below + float64(hand.weight*r.lockHeight)
-		if on.Base > 0 && asked > grip {
-			// An idler that is held does not rise: the rope above the lock goes slack, and that below it takes the rest.
-			below += asked - grip
-			grip = asked
+		c := l.plain.At(moved) + float64(l.perPull*pull)
+		low := 0.0
+		t := stops[0].bears(c, moved, blocks, &low)
+		for k := 1; k < l.stops; k++ {
+			p := &parts[k-1]
+			p.TensionFrom = units.Force(t)
+			t = stops[k].bears(c, moved, blocks, &low)
+			p.TensionTo = units.Force(t)
 		}
-		held := min(asked, grip) // the rope above the lock has no more to give up
-		st.Lock, st.Grip = units.Force(asked), units.Force(grip)
-		hand.still(&st.Hand, below, -held, r.lock, &h, st.Blocks)
-		st.Hand.Slack = st.Hand.Slack || asked > grip
-		st.Blocks[len(r.blocks)] = Block{Name: RopeLock, On: Rail, Load: Vector{Up: units.Force(-held)}}
+		n := l.stops - 1
+		m.lift[i].Parts, m.lift[i].Slack = parts[:n:n], low < -slackened
+		parts, stops = parts[n:], stops[n+1:]
 	}
-	*s = st
+	imbalance := r.imbalance(moved, carried, on.Arbor.Weight(units.StandardGravity).In(units.Newton))
+	s.Imbalance = units.Force(imbalance)
+	s.Hand, s.Lock, s.Grip = RopeState{}, 0, 0
+	if r.lock < 0 {
+		return nil
+	}
+	below := (on.onIdler(r.idlerParts) - r.idlerHung.At(moved)) / r.idlerParts
+	asked := imbalance * r.ratio / r.topParts
+	grip := below + float64(r.hand.weight*r.lockHeight)
+	if on.Base > 0 && asked > grip {
+		// An idler that is held does not rise: the rope above the lock goes slack, and that below it takes the rest.
+		below += asked - grip
+		grip = asked
+	}
+	held := min(asked, grip) // the rope above the lock has no more to give up
+	s.Lock, s.Grip = units.Force(asked), units.Force(grip)
+	gripped := &m.hand[r.lock]
+	stops = r.hand.stations
+	_, from, low := resting(m.hand[:r.lock], stops[:r.lock+1], m.blocks, below, moved)
+	to, _, lowAbove := resting(m.hand[r.lock+1:], stops[r.lock+1:], m.blocks, below-held, moved)
+	gripped.TensionFrom, gripped.TensionTo = units.Force(from), units.Force(to)
+	low = min(low, lowAbove)
+	s.Hand = RopeState{Name: r.hand.rope.Name, Parts: m.hand, Slack: low < -slackened || asked > grip}
+	s.Blocks = m.blocks[: r.named+1 : r.named+1]
+	s.Blocks[r.named].Load.Up = units.Force(-held)
 	return nil
 }
 
-// still fills in the tensions c + w·z along the path, with c raised by jump from the
-// upper end of part lock onward, and adds the loads to the blocks.
-func (l *laid) still(out *RopeState, c, jump float64, lock int, h *rope.Heights, blocks []Block) {
-	l.ready(out)
-	to := borne(c+float64(l.weight*l.path.Height(0, h)), out)
-	for i := range out.Parts {
-		from := to
-		if i == lock {
-			c += jump
-		}
-		to = borne(c+float64(l.weight*l.path.Height(i+1, h)), out)
-		l.part(out, i, from, to, blocks)
-	}
-}
-
-// ready gives a rope's state the names of the rope and of its parts' stops.
-func (l *laid) ready(out *RopeState) {
-	out.Name, out.Slack = l.rope.Name, false
-	out.Parts = append(out.Parts[:0], l.parted...)
-}
-
-// part fills in one part and adds what it pulls with to the blocks at its ends.
-func (l *laid) part(out *RopeState, i int, from, to float64, blocks []Block) {
-	p := &out.Parts[i]
-	p.TensionFrom, p.TensionTo = units.Force(from), units.Force(to)
-	d := l.run[i]
-	if b := l.block[i]; b >= 0 {
-		v := &blocks[b].Load
-		v.Across += units.Force(from * d.across)
-		v.Up += units.Force(from * d.up)
-	}
-	if b := l.block[i+1]; b >= 0 {
-		v := &blocks[b].Load
-		v.Across -= units.Force(to * d.across)
-		v.Up -= units.Force(to * d.up)
-	}
-}
-
-// borne is what a rope bears of a tension that may be below zero: then it is slack, and out is told.
-func borne(t float64, out *RopeState) float64 {
-	if t < 0 {
-		// Rounding may leave a rope that bears nothing a hair below zero; that is not slack.
-		out.Slack = out.Slack || t < -1e-6
-		return 0
-	}
-	return t
-}
-
 func (b Bodies) validate(lines int) error {
+	ok := len(b.Pulls) == lines && fair(b.Arbor) && fair(b.Idler) && fair(b.Base)
+	for _, f := range b.Pulls {
+		ok = ok && fair(f)
+	}
+	if ok {
+		return nil
+	}
 	var p check.Problems
 	if len(b.Pulls) != lines {
 		p.Add("pulls", strconv.Itoa(len(b.Pulls)), "one for each of the "+strconv.Itoa(lines)+" lift lines", units.ErrOutOfRange)
 	}
 	for i, f := range b.Pulls {
-		if !(f >= 0 && f <= 1e6*units.Newton) { // only then is a name wanted
-			check.NotNegative(&p, "pulls["+strconv.Itoa(i)+"]", f)
-		}
+		check.NotNegative(&p, "pulls["+strconv.Itoa(i)+"]", f)
 	}
 	check.NotNegative(&p, "arbor", b.Arbor)
 	check.NotNegative(&p, "idler", b.Idler)
 	check.NotNegative(&p, "base", b.Base)
 	return p.Err()
 }
+
+// fair tells of most values that nothing is wrong with them, without a name for them.
+func fair[Q units.Force | units.Mass](q Q) bool { return q >= 0 && q <= 1e6 }

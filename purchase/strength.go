@@ -39,7 +39,7 @@ var bending = [...]struct{ ratio, keeps float64 }{
 
 // SheaveRatio is the diameter of a sheave, at the bottom of its groove, over that of
 // the rope: D/d. How large it must be is for the rope's maker and the standard that
-// applies to say.
+// applies to say. For all sheaves of a set see [Reeved.GeometryUse].
 //
 // The errors are *units.FieldError, joined, with the fields "tread", "rope".
 func SheaveRatio(tread, rope units.Length) (float64, error) {

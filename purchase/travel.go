@@ -8,40 +8,77 @@ import (
 )
 
 // Ratio is the batten's travel for each unit of the arbor's, −dx/dy, from the
-// paths of the ropes: 1 for a standard single purchase set, 2 for a double.
-func (r *Reeved) Ratio() float64 { return r.ratio }
+// paths of the ropes: 1 for a standard single purchase set, 2 for a double, 3 for a
+// triple.
+func (r *Reeved) Ratio() float64 {
+	if r == nil {
+		return 0
+	}
+	return r.ratio
+}
 
 // HandRatio is how far the hand line runs through the rope lock while the batten
-// travels one unit, from its path: 1 for the standard single and double set, where
-// the hand line is as fast as the batten. It is 0 without a hand line.
-func (r *Reeved) HandRatio() float64 { return r.handRatio }
+// travels one unit, from its path: 1 where it is of the same kind as the lift lines, single,
+// double or triple, and so as fast as the batten; ½ for a single hand line
+// under double lift lines. It is 0 without a hand line.
+func (r *Reeved) HandRatio() float64 {
+	if r == nil {
+		return 0
+	}
+	return r.handRatio
+}
 
 // ArborTop is the height of the arbor's top above the deck while the batten is at
 // a trim. A trim at which two stops of a rope would meet is an error that wraps
 // units.ErrOutOfRange.
 func (r *Reeved) ArborTop(trim units.Length) (units.Length, error) {
-	y, err := r.arborTop(trim)
-	return units.Length(y), err
+	moved, err := r.moved(trim)
+	if err != nil {
+		return 0, err
+	}
+	return units.Length(r.top + moved), nil
 }
 
-// Reach gives the trims between which the ropes can run at all: beyond them a
-// batten or an arbor would pass a block. The stops of a real set lie inside; a
+// Reach gives the trims between which the ropes can run at all: at either of them a
+// batten or an arbor meets a block, so that neither is reached itself. The stops of a real set lie inside; a
 // Reeved knows nothing of those.
 func (r *Reeved) Reach() (lowest, highest units.Length) {
+	if r == nil {
+		return 0, 0
+	}
 	return units.Length(r.trim - float64(r.ratio*r.up)), units.Length(r.trim - float64(r.ratio*r.down))
 }
 
-func (r *Reeved) arborTop(trim units.Length) (float64, error) {
-	x := trim.In(units.Metre)
-	moved := -(x - r.trim) / r.ratio
-	if !(moved > r.down && moved < r.up) {
-		kind := units.ErrOutOfRange
-		if math.IsNaN(x) || math.IsInf(x, 0) {
-			kind = units.ErrNotFinite
+// moved is how far the arbor is above where it was when the lines were made off.
+func (r *Reeved) moved(trim units.Length) (float64, error) {
+	if r != nil {
+		if moved := r.movedTo(trim); moved > r.down && moved < r.up {
+			return moved, nil
 		}
-		lowest, highest := r.Reach()
-		return 0, &units.FieldError{Field: "trim", Value: check.Show(trim),
-			Want: "a trim between " + check.Show(lowest) + " and " + check.Show(highest) + ", where the ropes can run", Err: kind}
 	}
-	return r.top + moved, nil
+	return 0, r.beyond(trim)
+}
+
+func (r *Reeved) movedTo(trim units.Length) float64 { return (r.trim - trim.In(units.Metre)) / r.ratio }
+
+// beyond says that a trim is out of reach.
+func (r *Reeved) beyond(trim units.Length) error {
+	if err := r.unrigged(); err != nil {
+		return err
+	}
+	kind := units.ErrOutOfRange
+	if x := trim.In(units.Metre); math.IsNaN(x) || math.IsInf(x, 0) {
+		kind = units.ErrNotFinite
+	}
+	lowest, highest := r.Reach()
+	return &units.FieldError{Field: "trim", Value: check.Show(trim),
+		Want: "a trim above " + check.Show(lowest) + " and below " + check.Show(highest) + ", between which the ropes can run", Err: kind}
+}
+
+// unrigged says that a Reeved is none that Rig has made.
+func (r *Reeved) unrigged() error {
+	if r != nil && r.ratio != 0 {
+		return nil
+	}
+	return &units.FieldError{Field: "reeving", Want: "one that Rig has made ready", Err: units.ErrMissing}
 }

@@ -2,10 +2,10 @@ package purchase
 
 import (
 	"errors"
+	"math"
 	"slices"
 
 	"example.com/steelyard/internal/check"
-	"example.com/steelyard/internal/rope"
 	"example.com/steelyard/units"
 )
 
@@ -69,7 +69,7 @@ type DragBand struct {
 // that wraps ErrUnexplained, where it would take drag below zero, or of 0.9 and more, or a load below zero, even with
 // the scale as far off as it may be.
 func (r *Reeved) Weigh(w Weighing) (Weighed, error) {
-	y, err := r.arborTop(w.Trim)
+	moved, err := r.moved(w.Trim)
 	if err != nil {
 		return Weighed{}, err
 	}
@@ -92,8 +92,7 @@ func (r *Reeved) Weigh(w Weighing) (Weighed, error) {
 		p.Add("on.pulls", "", "how the lift lines share what they carry", units.ErrMissing)
 		return Weighed{}, p.Err()
 	}
-	h := r.heights(y)
-	t := r.trial(&h, w.On, total)
+	t := r.trial(moved, w.On, total)
 	if !t.answers() {
 		p.Add("hand", "", "inner and outer ropes at the rail whose pull the arbor answers", ErrNoTravel)
 		return Weighed{}, p.Err()
@@ -104,7 +103,9 @@ func (r *Reeved) Weigh(w Weighing) (Weighed, error) {
 	value, found := t.agree(out, in)
 	most, foundMost := t.agree(out+off, in+off)
 	tooLittle := most.drag == 0 && most.excess < 0
-	if tooLittle || !found || !foundMost {
+	// What the pulls say could jump past each other at some drag, on a reeving of the caller's own.
+	jump := value.drag > 0 && math.Abs(value.excess) > 1e-6*(1+max(t.arbor/r.ratio, t.idler, math.Abs(value.in)))
+	if tooLittle || jump || !found || !foundMost {
 		want := "pulls that a drag coefficient up to 0.9 explains"
 		if tooLittle {
 			want = "larger pulls: it takes more than these without any drag"
@@ -122,11 +123,14 @@ func (r *Reeved) Weigh(w Weighing) (Weighed, error) {
 		p.Add("out.pull", check.Show(w.Out.Pull)+" out and "+check.Show(w.In.Pull)+" in", "pulls that leave something on the batten, with an arbor of "+check.Show(w.On.Arbor), ErrUnexplained)
 		return Weighed{}, p.Err()
 	}
+	if err := t.slack(value.drag, out, in); err != nil {
+		return Weighed{}, err
+	}
 	carried, lightest, heaviest = max(carried, 0), max(lightest, 0), max(heaviest, 0)
 	lightest, heaviest = min(lightest, carried), max(heaviest, carried)
 	arbor := w.On.Arbor.Weight(units.StandardGravity).In(units.Newton)
 	mass := func(weight float64) units.Mass { return units.Force(weight).Mass(units.StandardGravity) }
-	heavyBy := func(weight float64) units.Force { return units.Force(r.imbalance(y, weight, arbor)) }
+	heavyBy := func(weight float64) units.Force { return units.Force(r.imbalance(moved, weight, arbor)) }
 	return Weighed{
 		Carried:   MassBand{mass(carried), mass(lightest), mass(heaviest)},
 		Imbalance: ForceBand{heavyBy(carried), heavyBy(lightest), heavyBy(heaviest)},
@@ -145,22 +149,26 @@ func (p Pulled) signed() float64 {
 // trial is a set whose drag is not known.
 type trial struct {
 	r            *Reeved // a copy with drags of its own
-	h            *rope.Heights
+	moved        float64
 	on           Bodies
 	share        []float64
 	arbor, idler float64 // weight of the one, what the hand line bears of the other
 }
 
-func (r *Reeved) trial(h *rope.Heights, on Bodies, total units.Force) *trial {
+func (r *Reeved) trial(moved float64, on Bodies, total units.Force) *trial {
 	own := *r
 	own.lift = slices.Clone(r.lift)
 	for i := range own.lift {
 		own.lift[i].drag = make([]float64, len(r.lift[i].drag))
 	}
 	own.hand.drag = make([]float64, len(r.hand.drag))
+	for _, l := range own.all() {
+		l.tight, l.gain = make([]float64, len(l.drag)), make([]float64, len(l.drag))
+		l.factor = [2][]float64{make([]float64, len(l.drag)), make([]float64, len(l.drag))}
+	}
 	t := &trial{
-		r: &own, h: h, on: on, share: make([]float64, len(on.Pulls)),
-		arbor: on.Arbor.Weight(units.StandardGravity).In(units.Newton), idler: on.onIdler(r.idlerParts()),
+		r: &own, moved: moved, on: on, share: make([]float64, len(on.Pulls)),
+		arbor: on.Arbor.Weight(units.StandardGravity).In(units.Newton), idler: on.onIdler(r.idlerParts),
 	}
 	for i, pull := range on.Pulls {
 		t.share[i] = units.Ratio(pull, total)
@@ -173,7 +181,7 @@ func (t *trial) answers() bool {
 	t.set(0)
 	for _, way := range [...]Way{Out, In} {
 		for _, role := range [...]Role{InnerRope, OuterRope} {
-			if _, _, ok := t.r.handle(way, t.r.partOf(role), t.on, t.arbor, t.h); !ok {
+			if _, _, ok := t.r.handle(way, role, t.on, t.arbor, t.moved); !ok {
 				return false
 			}
 		}
@@ -185,10 +193,10 @@ func (t *trial) answers() bool {
 func (t *trial) set(drag float64) {
 	for i := range t.r.lift {
 		fill(t.r.lift[i].drag, drag)
-		t.r.lift[i].drive(t.r.speeds(Out), t.h)
+		t.r.lift[i].drive()
 	}
 	fill(t.r.hand.drag, drag)
-	t.r.hand.drive(t.r.speeds(Out), t.h)
+	t.r.hand.drive()
 }
 
 func fill(all []float64, v float64) {
@@ -201,22 +209,36 @@ func fill(all []float64, v float64) {
 // weight for them to hold, and what they then bear at the batten. All of it is linear in the tensions at the
 // ropes' beginnings.
 func (t *trial) carried(way Way, pull float64, drives, holds Role) float64 {
-	role := drives
-	if pull < 0 {
-		role, pull = holds, -pull
-	}
-	hand := t.r.hand.forces(way, t.r.partOf(role), t.h)
-	idler := hand[Idler]
-	start := (t.idler - idler.Plain - float64(idler.PerPull*pull)) / idler.PerStart
-	held := t.arbor - hand[Arbor].At(start, pull)
+	role, pull, start := t.pulled(way, pull, drives, holds)
+	top := &t.r.hand.onto[way-Out][role].arbor
+	held := t.arbor - top.Plain.At(t.moved) - float64(top.PerStart*start) - float64(top.PerPull*pull)
 	var perWeight float64
 	for i := range t.r.lift {
-		lift := t.r.lift[i].forces(way, -1, t.h)
-		top, foot := lift[Arbor], lift[Batten]
-		held -= top.Plain - float64(top.PerStart*foot.Plain)/foot.PerStart
+		lift := &t.r.lift[i].onto[way-Out][nowhere]
+		top, foot := &lift.arbor, &lift.batten
+		held -= top.Plain.At(t.moved) - float64(top.PerStart*foot.Plain.At(t.moved))/foot.PerStart
 		perWeight += float64(t.share[i]*top.PerStart) / foot.PerStart
 	}
 	return held / perWeight
+}
+
+// pulled is where a signed pull grips the hand line, how hard, and the tension at its beginning.
+func (t *trial) pulled(way Way, signed float64, drives, holds Role) (role Role, pull, start float64) {
+	role, pull = drives, signed
+	if pull < 0 {
+		role, pull = holds, -pull
+	}
+	idler := &t.r.hand.onto[way-Out][role].idler
+	return role, pull, (t.idler - idler.Plain.At(t.moved) - float64(idler.PerPull*pull)) / idler.PerStart
+}
+
+// slack tells of a hand line that would have to push, with a drag and either pull.
+func (t *trial) slack(drag, out, in float64) error {
+	t.set(drag)
+	role, pull, start := t.pulled(Out, out, InnerRope, OuterRope)
+	err := t.r.hand.slack("hand", Out, int(role), start, pull, t.moved)
+	role, pull, start = t.pulled(In, in, OuterRope, InnerRope)
+	return errors.Join(err, t.r.hand.slack("hand", In, int(role), start, pull, t.moved))
 }
 
 // agreed is what two pulls say with some drag: the weight carried by the one out and by the one in, and how much the

@@ -76,6 +76,7 @@ func (s *sheet) set(set *lineset.Rigged) {
 	s.stack(set)
 	s.states(set)
 	s.travel(set.Travel())
+	s.bridges(set)
 	s.line("  CHECKS")
 	for _, c := range set.Checks() {
 		s.check(c)
@@ -89,6 +90,7 @@ func (s *sheet) hangs(set *lineset.Rigged) {
 		s.row("", clip(item.Name, named-1), s.mass(item.Mass), s.span(item)+s.onDeck(item))
 	}
 	s.lines(d.Rigging.Batten.Lines)
+	s.installed(d.Rigging)
 	if len(d.Hang) > 0 {
 		s.row("", "all together", s.mass(set.Bare()+set.Hung()), "")
 	}
@@ -186,11 +188,7 @@ func (s *sheet) states(set *lineset.Rigged) {
 	block := func(name string, of func(lineset.State) units.Force) { both(name, s.force(of(low)), s.force(of(high))) }
 	block("heaviest loft block", func(st lineset.State) units.Force { return heaviest(st, purchase.LoftBlock) })
 	block("head block", func(st lineset.State) units.Force { return st.Ropes.Load(purchase.HeadBlock).Size() })
-	if set.Set().Rigging.Purchase == purchase.Double {
-		block("heaviest lift dead end", func(st lineset.State) units.Force { return heaviest(st, purchase.DeadEnd) })
-		block("hand line dead end, beam", func(st lineset.State) units.Force { return st.Ropes.Load(purchase.HandDeadEnd).Size() })
-		block("hand line dead end, rail", func(st lineset.State) units.Force { return st.Ropes.Load(purchase.RailDeadEnd).Size() })
-	}
+	s.blocks(set.Set().Rigging, block)
 	block("head beam, all together", func(st lineset.State) units.Force { return st.Ropes.On(purchase.HeadBeam).Size() })
 	s.hands(set, both)
 	s.remarks(set)
@@ -217,13 +215,7 @@ func (s *sheet) remarks(set *lineset.Rigged) {
 	if t.Low > t.Highest || t.High < t.Lowest {
 		s.wrap("           ! ", entry, "the trims wanted lie wholly beyond what the set reaches")
 	}
-	switch {
-	case set.Set().Rigging.Idler.Mass == 0:
-		s.wrap("", entry, "the idler's weight is not given: the tension that it keeps in the hand line is left out")
-	case !low.Ropes.Held() || !high.Ropes.Held():
-		s.wrap("           ! ", entry, "batten-heavy beyond what the idler's weight answers: the idler lifts and the rope lock alone does "+
-			"not hold the set; figures at that trim are not at rest")
-	}
+	s.notes(set)
 }
 
 // trim says which trim a column is for, and which was wanted where it is not reached.
@@ -335,6 +327,8 @@ func (s *sheet) totals(house *lineset.RiggedHouse) {
 func (s *sheet) working(set *lineset.Rigged) {
 	s.rule("-")
 	s.line("  WORKING")
+	r := set.Report()
+	low := r.LowHand.Working(s.system)
 	for _, part := range []struct {
 		name  string
 		steps []lineset.Step
@@ -344,6 +338,11 @@ func (s *sheet) working(set *lineset.Rigged) {
 		{"travel", set.Travel().Working(s.system)},
 		{"lines and blocks at low trim", set.Low().Working(s.system)},
 		{"lines and blocks at high trim", set.High().Working(s.system)},
+		{"hand line at low trim", low},
+		// What has been said of drag is not said again.
+		{"hand line at high trim", slices.DeleteFunc(r.HighHand.Working(s.system), func(step lineset.Step) bool {
+			return slices.Contains(low, step)
+		})},
 	} {
 		s.line("  %s", part.name)
 		for _, step := range part.steps {

@@ -53,15 +53,7 @@ func (b Balance) Worst() Point {
 func (r *Rigged) curve(low, high units.Length, arbor units.Mass, carried func(trim units.Length, above bool) units.Mass) ([]Point, error) {
 	points := make([]Point, 0, 2+2*len(r.breaks))
 	add := func(trim units.Length, above bool) error {
-		p := Point{Trim: trim, Carried: carried(trim, above)}
-		var err error
-		if p.ArborTop, err = r.ropes.ArborTop(trim); err != nil {
-			return err
-		}
-		if p.Ropes, err = r.ropes.RopeImbalance(trim); err != nil {
-			return err
-		}
-		p.Imbalance, err = r.ropes.Imbalance(trim, p.Carried, arbor)
+		p, err := r.point(trim, carried(trim, above), arbor)
 		points = append(points, p)
 		return err
 	}
@@ -84,6 +76,19 @@ func (r *Rigged) curve(low, high units.Length, arbor units.Mass, carried func(tr
 		}
 	}
 	return points, add(high, false)
+}
+
+// point is the imbalance at one trim.
+func (r *Rigged) point(trim units.Length, carried, arbor units.Mass) (p Point, err error) {
+	p = Point{Trim: trim, Carried: carried}
+	if p.ArborTop, err = r.ropes.ArborTop(trim); err != nil {
+		return Point{}, err
+	}
+	if p.Ropes, err = r.ropes.RopeImbalance(trim); err != nil {
+		return Point{}, err
+	}
+	p.Imbalance, err = r.ropes.Imbalance(trim, carried, arbor)
+	return p, err
 }
 
 func (r *Rigged) hung(trim units.Length, above bool) units.Mass {

@@ -39,7 +39,11 @@ func (r *Rigged) check() []Check {
 	})
 	checks = append(checks,
 		line.compare("lift line tension", lim.LiftLine),
-		loft.compare("loft block load", lim.LoftBlock),
+		loft.compare("loft block load", lim.LoftBlock))
+	if names := r.set.Rigging.mules(); len(names) > 0 {
+		checks = append(checks, r.worst(heaviestOf(names)).compare("mule block load", lim.MuleBlock))
+	}
+	checks = append(checks,
 		head.compare("head block load", lim.HeadBlock))
 	switch r.set.Rigging.Purchase {
 	case purchase.Double:
@@ -89,11 +93,17 @@ func (r *Rigged) checkLock() Check {
 			worst = s
 		}
 	}
+	name, grip := "lift on the idler", worst.Ropes.Grip
 	basis := "hand line tension at the lock, from the idler's weight as given: a batten-heavy set that takes off more lifts the idler, and the lock alone does not hold it"
-	if r.set.Rigging.Idler.Mass == 0 {
+	switch g := r.set.Rigging; {
+	case g.Idler.Base > 0:
+		// A held idler does not rise: the state then has the rope below the lock as tight as it must be.
+		name, grip = "outer rope kept tight", g.Idler.Base+g.HandLine.Over(g.Rail-g.Idler.Height).Weight(units.StandardGravity)
+		basis = "hand line tension at the lock, from that at the held idler as given: a batten-heavy set that takes off more leaves the rope above the lock slack, and pulls at what holds the idler"
+	case g.Idler.Mass == 0:
 		basis = ""
 	}
-	c := compare("lift on the idler", "", max(worst.Ropes.Lock, 0), worst.Ropes.Grip, basis)
+	c := compare(name, "", max(worst.Ropes.Lock, 0), grip, basis)
 	c.Trim = worst.Trim
 	return c
 }
@@ -126,6 +136,18 @@ func heaviest(name func(int) string) func(State) (string, units.Force) {
 	return func(s State) (string, units.Force) {
 		line, f := s.Ropes.Heaviest(name)
 		return lineName(line), f
+	}
+}
+
+// heaviestOf finds the most loaded of blocks that are named.
+func heaviestOf(names []string) func(State) (string, units.Force) {
+	return func(s State) (where string, most units.Force) {
+		for _, name := range names {
+			if f := s.Ropes.Load(name).Size(); f > most.Scale(1+tie) {
+				where, most = name, f
+			}
+		}
+		return where, most
 	}
 }
 

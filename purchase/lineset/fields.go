@@ -2,6 +2,7 @@ package lineset
 
 import (
 	"errors"
+	"strconv"
 	"strings"
 
 	"example.com/steelyard/internal/check"
@@ -9,10 +10,9 @@ import (
 )
 
 // layoutFields are the names that the fields of a purchase.Layout have in a
-// Rigging. The blocks of all lift lines are at one height here, and apart as the
-// batten's lines are.
+// Rigging. The loft blocks are apart as the batten's lines are.
 var layoutFields = map[string]string{
-	"kind": "purchase", "head_block": "head_block", "dead_end": "dead_ends", "rail": "rail", "idler": "idler.height",
+	"kind": "purchase", "hand": "hand_purchase", "head_block": "head_block", "dead_end": "dead_ends", "rail": "rail", "idler": "idler.height",
 	"arbor_length": "arbor.length", "lift_line_mass": "lift_line", "hand_line_mass": "hand_line",
 	"drag": "drag", "trim": "made_off", "arbor_top": "run.upper_stop",
 }
@@ -39,10 +39,8 @@ func (r Rigging) rename(layout, known error) error {
 			c.Field = layoutFields[c.Field]
 		case c.Field == "loft":
 			c.Field = "batten.lines"
-		case strings.HasPrefix(c.Field, "loft") && strings.HasSuffix(c.Field, ".height"):
-			c.Field = "loft_blocks"
-		case strings.HasPrefix(c.Field, "loft["):
-			c.Field, c.Want = "offset", "so much that every line's loft block is clear of the arbor, and no more than a stage is wide"
+		default:
+			r.renameLoft(&c)
 		}
 		if c.Field == "offset" && c.Value != "" {
 			c.Value = check.Show(r.Offset)
@@ -53,6 +51,22 @@ func (r Rigging) rename(layout, known error) error {
 		}
 	}
 	return p.Err()
+}
+
+// renameLoft does it for the faults of one loft block and the mule blocks beyond it. Mule blocks have the same names here.
+func (r Rigging) renameLoft(fault *units.FieldError) {
+	number, rest, ok := strings.Cut(strings.TrimPrefix(fault.Field, "loft["), "]")
+	line, err := strconv.Atoi(number)
+	switch {
+	case !ok || err != nil || strings.HasPrefix(rest, ".mules"):
+	case rest == ".height":
+		fault.Field = r.loftField(line)
+	case rest == "" && len(r.loft(line).Mules) > 0:
+		// The line runs straight past its loft block: it is the mule block beyond it that is out of place.
+		fault.Field += ".mules[0]"
+	default:
+		fault.Field, fault.Want = "offset", "so much that every line's loft block is clear of the arbor, and no more than a stage is wide"
+	}
 }
 
 // flatten takes joined errors apart.

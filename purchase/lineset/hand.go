@@ -1,6 +1,9 @@
 package lineset
 
 import (
+	"errors"
+	"strings"
+
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/units"
 )
@@ -9,11 +12,15 @@ import (
 // every sheave, how far out of balance the set may be and still stay by itself, and what the ropes tell
 // before the lock is opened.
 type Hand struct {
-	Trim  units.Length  `json:"trim"`
-	Out   HandPull      `json:"out"`
-	In    HandPull      `json:"in"`
-	Stays purchase.Band `json:"stays"` // lock open, no hand on a rope
+	Trim    units.Length  `json:"trim"`
+	Balance Point         `json:"balance"` // the out of balance, without drag, with its terms
+	Out     HandPull      `json:"out"`
+	In      HandPull      `json:"in"`
+	Stays   purchase.Band `json:"stays"` // lock open, no hand on a rope
+	// Loose says that with no hand on a rope the hand line would have to push somewhere: Stays is then not known, and zero.
+	Loose bool          `json:"loose,omitzero"`
 	Feel  purchase.Feel `json:"feel"`  // lock shut, without drag
+	Terms HandTerms     `json:"terms"` // what the figures follow from: see Working
 }
 
 // HandPull is a pull on one of the ropes at the rail.
@@ -22,7 +29,11 @@ type HandPull struct {
 	Rope purchase.Role `json:"rope"` // the one that is pulled
 	Runs bool          `json:"runs"` // the set runs that way by itself, and the pull holds it back
 
-	Slack bool `json:"slack,omitzero"` // some rope is slack, and the figure does not quite add up
+	// Slack names the lift lines that would have to push somewhere on their way. They are slack there, and
+	// the pull does not quite add up.
+	Slack []string `json:"slack,omitempty"`
+	// Loose says that the hand line itself would have to push: nobody can say then what the hand feels, and all else is zero.
+	Loose bool `json:"loose,omitzero"`
 }
 
 // Hand gives what the hands feel at any trim that the set reaches. Errors as for At.
@@ -31,7 +42,12 @@ func (r *Rigged) Hand(trim units.Length) (Hand, error) {
 	if err != nil {
 		return Hand{}, err
 	}
-	return r.hand(state)
+	h, err := r.hand(state)
+	if err != nil {
+		return Hand{}, err
+	}
+	h.Terms, err = r.terms(state)
+	return h, err
 }
 
 // felt is what the hands feel at one of the trims of the checks. The zero Rigged has none.
@@ -42,10 +58,14 @@ func (r *Rigged) felt(i int) Hand {
 	return r.hands[i]
 }
 
+// hand leaves out the terms, which none of the checks looks at.
 func (r *Rigged) hand(s State) (Hand, error) {
 	on := r.bodies(s.Share)
 	h := Hand{Trim: s.Trim}
 	var err error
+	if h.Balance, err = r.point(s.Trim, s.Carried, r.counter.Arbor); err != nil {
+		return Hand{}, err
+	}
 	if h.Out, err = r.pull(s.Trim, on, purchase.Out); err != nil {
 		return Hand{}, err
 	}
@@ -53,7 +73,10 @@ func (r *Rigged) hand(s State) (Hand, error) {
 		return Hand{}, err
 	}
 	if h.Stays, err = r.ropes.Stays(s.Trim, on); err != nil {
-		return Hand{}, err
+		if !errors.Is(err, purchase.ErrSlack) {
+			return Hand{}, err
+		}
+		h.Loose = true
 	}
 	h.Feel, err = r.ropes.Feel(s.Trim, on)
 	return h, err
@@ -61,7 +84,55 @@ func (r *Rigged) hand(s State) (Hand, error) {
 
 func (r *Rigged) pull(trim units.Length, on purchase.Bodies, way purchase.Way) (HandPull, error) {
 	run, err := r.ropes.Run(trim, on, way)
-	return HandPull{Pull: run.Pull, Rope: run.Rope, Runs: run.Runs, Slack: run.Slack}, err
+	switch {
+	case errors.Is(err, purchase.ErrSlack):
+		return HandPull{Loose: true}, nil
+	case err != nil:
+		return HandPull{}, err
+	}
+	p := HandPull{Pull: run.Pull, Rope: run.Rope, Runs: run.Runs}
+	for _, rope := range run.Lift {
+		if rope.Slack {
+			p.Slack = append(p.Slack, rope.Name)
+		}
+	}
+	return p, nil
+}
+
+// Notes says in words what the figures alone do not: that the lock does not hold the set, that a rope is slack, that the
+// set runs by itself when it is let go. There is none where nothing is to be said.
+func (h Hand) Notes() []string {
+	var notes []string
+	switch f := h.Feel; {
+	case h.Trim == 0: // of a Rigged that Rig did not make
+	case h.Terms.Idler == 0 && h.Terms.Base == 0:
+		notes = append(notes, "the idler's weight is not given: the tension that it keeps in the hand line is left out")
+	case !f.Held:
+		notes = append(notes, "batten-heavy beyond what the idler's weight answers: the idler lifts and the rope lock alone does "+
+			"not hold the set; what is given for a set at rest does not hold there")
+	case h.Terms.Base > 0 && f.Spare <= 0:
+		notes = append(notes, "batten-heavy beyond the tension at the held idler: the outer rope is slack above the lock, and what "+
+			"holds the idler bears the rest")
+	}
+	if h.Loose {
+		notes = append(notes, "with no hand on a rope the hand line would be slack: how far the set stays by itself cannot be told")
+	}
+	for _, way := range []struct {
+		name string
+		pull HandPull
+	}{{"out", h.Out}, {"in", h.In}} {
+		if way.pull.Loose {
+			notes = append(notes, "flying "+way.name+", the hand line would be slack: the pull cannot be told")
+		}
+		if way.pull.Runs {
+			notes = append(notes, "lock open and no hand on a rope, the batten runs "+way.name+" by itself: the pull to fly "+way.name+" holds it back")
+		}
+		if len(way.pull.Slack) > 0 {
+			notes = append(notes, "flying "+way.name+", slack somewhere on the way: "+strings.Join(way.pull.Slack, ", ")+
+				"; the pull to fly "+way.name+" does not quite add up")
+		}
+	}
+	return notes
 }
 
 // checkLockHolds holds the difference of tension that is asked of the shut lock against what it is given to hold.
@@ -76,17 +147,32 @@ func (r *Rigged) checkLockHolds(lim ForceLimit) Check {
 
 // checkHands holds the pulls that fly the set out and in, or hold it back, against what the caller allows one person.
 func (r *Rigged) checkHands(lim ForceLimit) []Check {
-	worst := func(name string, of func(Hand) HandPull) Check {
-		var g governing
-		for i, h := range r.hands {
-			if p := of(h); i == 0 || p.Pull > g.force.Scale(1+tie) {
-				g = governing{where: p.Rope.String(), force: p.Pull, trim: h.Trim}
-			}
-		}
-		return g.compare(name, lim)
-	}
 	return []Check{
-		worst("hand pull to fly out", func(h Hand) HandPull { return h.Out }),
-		worst("hand pull to fly in", func(h Hand) HandPull { return h.In }),
+		r.checkPull("hand pull to fly out", lim, func(h Hand) HandPull { return h.Out }),
+		r.checkPull("hand pull to fly in", lim, func(h Hand) HandPull { return h.In }),
 	}
+}
+
+// checkPull takes a pull that cannot be told for one that exceeds; without the idler's weight, on which it hangs whether the
+// hand line is slack, for one that is not checked.
+func (r *Rigged) checkPull(name string, lim ForceLimit, of func(Hand) HandPull) Check {
+	var g governing
+	for i, h := range r.hands {
+		p := of(h)
+		if p.Loose {
+			c := compare(name, "hand line slack", 0, lim.Max, lim.Basis)
+			c.Trim = h.Trim
+			switch idler := r.set.Rigging.Idler; {
+			case idler.Mass == 0 && idler.Base == 0:
+				c.Verdict, c.Basis = NoLimit, ""
+			case c.Verdict != NoLimit:
+				c.Verdict = Exceeds
+			}
+			return c
+		}
+		if i == 0 || p.Pull > g.force.Scale(1+tie) {
+			g = governing{where: p.Rope.String(), force: p.Pull, trim: h.Trim}
+		}
+	}
+	return g.compare(name, lim)
 }

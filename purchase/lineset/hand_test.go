@@ -4,6 +4,9 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"reflect"
+	"slices"
+	"strings"
 	"testing"
 
 	"example.com/steelyard/internal/near"
@@ -122,11 +125,86 @@ func TestHandsInTheReport(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got := r.Report(); got.LowHand != low || got.HighHand != high {
+	if got := r.Report(); !reflect.DeepEqual(got.LowHand, low) || !reflect.DeepEqual(got.HighHand, high) {
 		t.Errorf("%+v and %+v, want %+v and %+v", got.LowHand, got.HighHand, low, high)
 	}
-	if got := new(lineset.Rigged).Report(); got.LowHand != (lineset.Hand{}) {
+	if got := new(lineset.Rigged).Report(); !reflect.DeepEqual(got.LowHand, lineset.Hand{}) {
 		t.Errorf("%+v of nothing", got.LowHand)
+	}
+}
+
+// slackHandLine makes the arbor so heavy that drag just keeps the batten from running out, and takes the idler's weight away.
+func slackHandLine(s *lineset.Set) {
+	s.Hang, s.Low, s.Rigging.Drag = nil, 10*units.Foot, 0.1
+	s.Rigging.Arbor.Tare, s.Rigging.Idler.Mass = 415*units.Pound, 0
+}
+
+func contains(notes []string, part string) bool {
+	return slices.ContainsFunc(notes, func(note string) bool { return strings.Contains(note, part) })
+}
+
+// What the figures do not say is said in words.
+func TestHandNotes(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		change func(*lineset.Set)
+		want   []string // a part of each note
+		reason string
+	}{
+		{"nothing to be said", func(s *lineset.Set) { s.Rigging.Drag = 0.02 }, nil, "nearly in balance, and drag holds it"},
+		{"runs", func(*lineset.Set) {}, []string{"the batten runs in by itself"}, "batten-heavy and nothing holds it"},
+		{"idler lifts", func(s *lineset.Set) { s.Rigging.Idler.Mass, s.Rigging.Drag = 15*units.Pound, 0.02 },
+			[]string{"the idler lifts and the rope lock alone does not hold"}, "9.1 lbf are asked of 7.5 lbf"},
+		{"idler not given", func(s *lineset.Set) { s.Rigging.Idler.Mass = 0 }, []string{"weight is not given", "runs in"}, "nobody can tell whether it lifts"},
+		{"arbor-heavy", func(s *lineset.Set) {
+			s.Low, s.High = 28*units.Foot, 45*units.Foot
+			s.Balance = lineset.AtHigh
+			s.Hang = nil
+		},
+			[]string{"the batten runs out by itself"}, "an empty set keeps its pipe weight, and is arbor-heavy above the middle"},
+		{"hand line slack", slackHandLine,
+			[]string{"is not given", "with no hand on a rope the hand line would be slack", "flying out, the hand line would be slack"},
+			"next to none of the pull that would fly it out is left to keep the rope tight"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s := electric()
+			c.change(&s)
+			h, err := mustRig(t, s).Hand(s.Low)
+			if err != nil {
+				t.Fatal(err)
+			}
+			notes := h.Notes()
+			if len(notes) != len(c.want) {
+				t.Fatalf("%q, want %q: %s", notes, c.want, c.reason)
+			}
+			for i, part := range c.want {
+				if !strings.Contains(notes[i], part) {
+					t.Errorf("%q, want %q: %s", notes[i], part, c.reason)
+				}
+			}
+		})
+	}
+	if notes := (lineset.Hand{}).Notes(); notes != nil {
+		t.Errorf("%q of nothing", notes)
+	}
+	if steps := (lineset.Hand{}).Working(units.US); steps != nil {
+		t.Errorf("%v of nothing", steps)
+	}
+}
+
+// A pull that cannot be told is within no limit; where the idler's weight was not given, it is not checked.
+func TestSlackHandLineIsWithinNoLimit(t *testing.T) {
+	s := electric()
+	slackHandLine(&s)
+	s.Rigging.Limits.HandPull = lineset.ForceLimit{Max: 1000 * units.PoundForce, Basis: "given in the test"}
+	c := named(t, mustRig(t, s), "hand pull to fly out")
+	if c.Verdict != lineset.NoLimit || c.Where != "hand line slack" {
+		t.Errorf("idler not given: %v", c)
+	}
+	s.Rigging.Idler.Mass = units.Gram
+	c = named(t, mustRig(t, s), "hand pull to fly out")
+	if c.Verdict != lineset.Exceeds || c.Where != "hand line slack" {
+		t.Errorf("%v", c)
 	}
 }
 

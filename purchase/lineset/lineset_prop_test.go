@@ -3,10 +3,12 @@ package lineset_test
 import (
 	"encoding/json"
 	"math"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
 
+	"example.com/steelyard/arbor"
 	"example.com/steelyard/internal/near"
 	"example.com/steelyard/load"
 	"example.com/steelyard/purchase"
@@ -152,12 +154,21 @@ func TestPropAnythingGoesOrIsRefused(t *testing.T) {
 				func() { r.DeadEnds = units.Length(x) }, func() { r.Rail = units.Length(x) },
 				func() { r.Idler.Height = units.Length(x) }, func() { r.Idler.Mass = units.Mass(x) },
 				func() { r.Run.LowerStop = units.Length(x) }, func() { r.Run.UpperStop = units.Length(x) },
+				func() { r.Run.HeadBlock = units.Length(x) }, func() { r.Run.Grid = units.Length(x) }, func() { r.Bed = units.Length(x) },
+				func() { r.Run.Bridges = []arbor.Bridge{{Name: "bridge", Floor: units.Length(x), High: 2}} },
 				func() { r.Arbor.Length = units.Length(x) }, func() { r.Arbor.Room = units.Length(x) },
 				func() { r.Arbor.Tare = units.Mass(x) }, func() { r.Arbor.Capacity = units.Mass(x) },
 				func() { r.LiftLine = units.LineMass(x) }, func() { r.HandLine = units.LineMass(x) },
 				func() { r.Batten.Length = units.Length(x) }, func() { r.Batten.Pipe.Outer = units.Length(x) },
 				func() { r.Batten.Pipe.Wall = units.Length(x) }, func() { r.Batten.Pipe.Density = units.Density(x) },
 				func() { r.Batten.Lines[2].At = units.Length(x) }, func() { r.Limits.LiftLine.Max = units.Force(x) },
+				func() { r.Idler.Base = units.Force(x) }, func() { r.HandLine = units.LineMass(x) }, func() { r.Drag = purchase.Drag(x) },
+				func() { r.HandPurchase = purchase.Kind(math.Mod(math.Abs(x), 5)) },
+				func() { r.Loft = make([]lineset.Loft, 5); r.Loft[1].Height = units.Length(x) },
+				func() {
+					r.Loft = make([]lineset.Loft, 5)
+					r.Loft[4].Mules = []purchase.Mule{{Name: "mule", Across: units.Length(x), Height: 16}, {Name: "mule", Across: 3, Height: units.Length(x)}}
+				},
 			}
 			fields[rapid.IntRange(0, len(fields)-1).Draw(t, "field")]()
 		}
@@ -167,6 +178,14 @@ func TestPropAnythingGoesOrIsRefused(t *testing.T) {
 		}
 		if _, err := json.Marshal(r.Report()); err != nil {
 			t.Fatalf("an answer is not finite: %v", err)
+		}
+		for _, h := range []lineset.Hand{r.Report().LowHand, r.Report().HighHand} {
+			h.Notes()
+			for _, step := range h.Working(units.Metric) {
+				if strings.Contains(step.Formula+step.Result, "NaN") || strings.Contains(step.Formula+step.Result, "Inf") {
+					t.Fatalf("%+v", step)
+				}
+			}
 		}
 	})
 }

@@ -33,6 +33,12 @@ func TestHouseRefused(t *testing.T) {
 		change(&r)
 		h.Riggings["single"] = r
 	}
+	own := func(h *lineset.House, change func(*lineset.Loft)) {
+		single(h, func(r *lineset.Rigging) {
+			r.Loft = make([]lineset.Loft, len(r.Batten.Lines))
+			change(&r.Loft[3])
+		})
+	}
 	for _, c := range []struct {
 		name   string
 		change func(*lineset.House)
@@ -89,6 +95,35 @@ func TestHouseRefused(t *testing.T) {
 		{"rail over the head block", func(h *lineset.House) { single(h, func(r *lineset.Rigging) { r.Rail = 60 * units.Foot }) }, `riggings.single.rail`, "", units.ErrOutOfRange, "the lock is on a rope below it"},
 		{"no dead ends", func(h *lineset.House) { h.Sets[0].Rigging.DeadEnds = 0 }, "sets[0].rigging.dead_ends", `"first electric"`, units.ErrMissing, "double purchase has them"},
 		{"rail in the arbor's way", func(h *lineset.House) { h.Sets[0].Rigging.Rail = 23 * units.Foot }, "sets[0].rigging.rail", `"first electric"`, units.ErrOutOfRange, "the arbor's foot comes down to 22 ft"},
+		{"rail over the arbor", func(h *lineset.House) { single(h, func(r *lineset.Rigging) { r.Rail = 46 * units.Foot }) }, `riggings.single.rail`, "", units.ErrOutOfRange, "the arbor's foot goes up to 45 ft"},
+		{"unknown hand line", func(h *lineset.House) { single(h, func(r *lineset.Rigging) { r.HandPurchase = 7 }) }, `riggings.single.hand_purchase`, "", units.ErrUnknown, "there are three"},
+		{"double hand line without dead ends", func(h *lineset.House) {
+			single(h, func(r *lineset.Rigging) { r.HandPurchase, r.Rail = purchase.Double, 1.25*units.Foot })
+		}, `riggings.single.dead_ends`, "", units.ErrMissing, "the hand line has one there"},
+		{"dead end in the arbor's way", func(h *lineset.House) {
+			single(h, func(r *lineset.Rigging) { r.HandPurchase, r.DeadEnds = purchase.Double, 55.5*units.Foot })
+		}, `riggings.single.rail`, "", units.ErrOutOfRange, "the foot comes down to 1.5 ft, and the rail is at 3.5 ft"},
+		{"negative base", func(h *lineset.House) { single(h, func(r *lineset.Rigging) { r.Idler.Base = -1 }) }, `riggings.single.idler.base`, "", units.ErrNegative, "ropes do not push"},
+		{"negative loft blocks", func(h *lineset.House) { single(h, func(r *lineset.Rigging) { r.LoftBlocks = -1 }) }, `riggings.single.loft_blocks`, "", units.ErrNegative, "below the deck"},
+		{"loft of three lines of five", func(h *lineset.House) { single(h, func(r *lineset.Rigging) { r.Loft = make([]lineset.Loft, 3) }) }, `riggings.single.loft`, "", units.ErrOutOfRange, "which three?"},
+		{"batten into one loft block", func(h *lineset.House) { own(h, func(l *lineset.Loft) { l.Height = 47 * units.Foot }) }, `riggings.single.loft[3].height`, "", units.ErrOutOfRange, "made off at 4 ft it reaches 47.5 ft"},
+		{"one loft block on the deck", func(h *lineset.House) { own(h, func(l *lineset.Loft) { l.Height = -1 }) }, `riggings.single.loft[3].height`, "", units.ErrOutOfRange, "below the batten"},
+		{"loft block of no possible size", func(h *lineset.House) {
+			own(h, func(l *lineset.Loft) { l.Height = units.Length(math.NaN()) })
+		}, `riggings.single.loft[3].height`, "", units.ErrNotFinite, "no NaN goes in"},
+		{"mule block without a name", func(h *lineset.House) {
+			own(h, func(l *lineset.Loft) { l.Mules = []purchase.Mule{{Across: 5, Height: 17}} })
+		}, `riggings.single.loft[3].mules[0].name`, "", units.ErrMissing, "its load is found by name"},
+		{"mule block on the batten", func(h *lineset.House) {
+			own(h, func(l *lineset.Loft) {
+				l.Mules = []purchase.Mule{{Name: "mule", On: purchase.Batten, Across: 5, Height: 17}}
+			})
+		}, `riggings.single.loft[3].mules[0].on`, "", units.ErrOutOfRange, "it would fly with it"},
+		{"mule block straight over the loft block", func(h *lineset.House) {
+			own(h, func(l *lineset.Loft) {
+				l.Mules = []purchase.Mule{{Name: "mule", Across: (7 + 31) * units.Foot, Height: 60 * units.Foot}}
+			})
+		}, `riggings.single.loft[3].mules[0]`, "", purchase.ErrNoTurn, "the line runs straight past the loft block"},
 		{"limit without a basis", func(h *lineset.House) {
 			single(h, func(r *lineset.Rigging) { r.Limits.HeadBlock.Max = 1 })
 		}, `riggings.single.limits.head_block.basis`, "", units.ErrMissing, "on whose word?"},
@@ -191,6 +226,8 @@ func TestTextRefused(t *testing.T) {
 		{"wrong dimension", `{"sets":[{"name":"a","low_trim":"5 lb"}]}`, "sets[0].low_trim", units.ErrWrongQuantity, "a trim is a length"},
 		{"NaN", `{"sets":[{"name":"a","low_trim":"NaN ft"}]}`, "sets[0].low_trim", units.ErrNotFinite, "no NaN goes in"},
 		{"unknown field", `{"sets":[{"name":"a","lowtrim":"5 ft"}]}`, "sets[0].lowtrim", units.ErrUnknown, "a slip of the pen must not be ignored"},
+		{"mule block on the moon", `{"sets":[{"name":"a","rigging":{"loft":[{},{"mules":[{"on":"moon"}]}]}}]}`, "sets[0].rigging.loft[1].mules[0].on", units.ErrUnknown, "there is no such body"},
+		{"hand line of four parts", `{"sets":[{"name":"a","rigging":{"hand_purchase":"quadruple"}}]}`, "sets[0].rigging.hand_purchase", units.ErrUnknown, "there are three"},
 		{"unknown word", `{"sets":[{"name":"a","balance":"middle"}]}`, "sets[0].balance", units.ErrUnknown, "there are three choices"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

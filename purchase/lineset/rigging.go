@@ -13,7 +13,11 @@ import (
 // reported when the set is rigged, but for those whose zero is said to mean
 // something.
 type Rigging struct {
-	Purchase purchase.Kind `json:"purchase,omitzero"`
+	Purchase purchase.Kind `json:"purchase,omitzero"` // of the lift lines: it alone makes the ratio
+
+	// HandPurchase is that of the hand line. Zero: as the lift lines. With a single one under double lift lines the
+	// hand line runs as fast as the arbor and there is no dead end at the rail.
+	HandPurchase purchase.Kind `json:"hand_purchase,omitzero"`
 
 	// Batten with its lift lines. A line that stretches needs its EA alone: where its
 	// Path is left out, it is worked out from the ropes as they are laid, from the
@@ -22,14 +26,18 @@ type Rigging struct {
 	Batten load.Batten `json:"batten"`
 
 	Offset     units.Length `json:"offset"`             // from the arbor's centre line to the batten's nearer end
-	LoftBlocks units.Length `json:"loft_blocks"`        // height of the loft blocks
+	LoftBlocks units.Length `json:"loft_blocks"`        // height of the loft blocks, but those that have one of their own in Loft
+	Loft       []Loft       `json:"loft,omitempty"`     // what is each line's own, for every lift line in their order; none: nothing is
 	HeadBlock  units.Length `json:"head_block"`         // height of the head block
-	DeadEnds   units.Length `json:"dead_ends,omitzero"` // double and triple purchase: height of the dead ends, or blocks, at the head beam
+	DeadEnds   units.Length `json:"dead_ends,omitzero"` // double and triple purchase of lift lines or hand line: height of the dead ends, or blocks, at the head beam
 	Rail       units.Length `json:"rail"`               // height of the locking rail
 	Idler      Idler        `json:"idler"`
 
-	Run   arbor.Run   `json:"run"`
-	Arbor arbor.Frame `json:"arbor"`
+	// Run need not say again where head block and loft blocks are. Grid, rail underside and loading bridges are only
+	// looked at by the questions of Rigged.Flight.
+	Run   arbor.Run    `json:"run"`
+	Arbor arbor.Frame  `json:"arbor"`
+	Bed   units.Length `json:"bed,omitzero"` // from the arbor's foot up to the underside of its lowest piece; zero: they stand at its foot
 
 	LiftLine units.LineMass `json:"lift_line"` // mass per length of each lift line; zero: its weight is left out
 	HandLine units.LineMass `json:"hand_line"` // mass per length of the hand line; zero: its weight is left out
@@ -50,6 +58,10 @@ type Rigging struct {
 type Idler struct {
 	Height units.Length `json:"height"` // above the deck
 	Mass   units.Mass   `json:"mass"`   // zero: not known; then the tension it keeps in the hand line is left out of all loads, and is not checked
+
+	// Base is the tension that each of its parts has where it is held in its guides or tied down; its mass then makes
+	// none. Zero: it is free.
+	Base units.Force `json:"base,omitzero"`
 }
 
 // Limits are what a set is held against. The caller sets them; a limit that is
@@ -57,6 +69,7 @@ type Idler struct {
 type Limits struct {
 	LiftLine     ForceLimit  `json:"lift_line,omitzero"`      // tension in a lift line
 	LoftBlock    ForceLimit  `json:"loft_block,omitzero"`     // load on a loft block
+	MuleBlock    ForceLimit  `json:"mule_block,omitzero"`     // load on a mule block, of all lines that run over it
 	HeadBlock    ForceLimit  `json:"head_block,omitzero"`     // load on the head block
 	DeadEnd      ForceLimit  `json:"dead_end,omitzero"`       // pull on a lift line's dead end, in double purchase
 	BeamBlock    ForceLimit  `json:"beam_block,omitzero"`     // load on a lift line's block at the head beam, in triple purchase
@@ -84,6 +97,7 @@ func (l Limits) validate() error {
 	var p check.Problems
 	limit(&p, "lift_line", l.LiftLine.Max, l.LiftLine.Basis)
 	limit(&p, "loft_block", l.LoftBlock.Max, l.LoftBlock.Basis)
+	limit(&p, "mule_block", l.MuleBlock.Max, l.MuleBlock.Basis)
 	limit(&p, "head_block", l.HeadBlock.Max, l.HeadBlock.Basis)
 	limit(&p, "dead_end", l.DeadEnd.Max, l.DeadEnd.Basis)
 	limit(&p, "beam_block", l.BeamBlock.Max, l.BeamBlock.Basis)
@@ -108,6 +122,7 @@ func limit[Q units.Quantity](p *check.Problems, field string, most Q, basis stri
 func (r Rigging) layout() purchase.Layout {
 	l := purchase.Layout{
 		Kind:        r.Purchase,
+		Hand:        r.HandPurchase,
 		Loft:        make([]purchase.Loft, len(r.Batten.Lines)),
 		HeadBlock:   r.HeadBlock,
 		DeadEnd:     r.DeadEnds,
@@ -121,7 +136,15 @@ func (r Rigging) layout() purchase.Layout {
 		ArborTop:    r.Run.UpperStop,
 	}
 	for i, line := range r.Batten.Lines {
-		l.Loft[i] = purchase.Loft{Across: r.Offset + line.At, Height: r.LoftBlocks}
+		l.Loft[i] = purchase.Loft{Across: r.Offset + line.At, Height: r.loftHeight(i), Mules: r.loft(i).Mules}
 	}
 	return l
+}
+
+// hand is the purchase of the hand line.
+func (r Rigging) hand() purchase.Kind {
+	if r.HandPurchase == 0 {
+		return r.Purchase
+	}
+	return r.HandPurchase
 }

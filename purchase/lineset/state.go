@@ -56,7 +56,8 @@ func (r *Rigged) bodies(share load.Share) purchase.Bodies {
 	for i, line := range share.Lines {
 		pulls[i] = line.Tension
 	}
-	return purchase.Bodies{Pulls: pulls, Arbor: r.counter.Arbor, Idler: r.set.Rigging.Idler.Mass}
+	return purchase.Bodies{Pulls: pulls, Arbor: r.counter.Arbor,
+		Idler: r.set.Rigging.Idler.Mass, Base: r.set.Rigging.Idler.Base}
 }
 
 // Imbalance is the out of balance at any trim that the set reaches, referred to

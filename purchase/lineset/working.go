@@ -69,7 +69,7 @@ func (b Balance) Working(sys units.System) []Step {
 	low, high := b.Curve[0], b.Curve[len(b.Curve)-1]
 	for _, p := range []Point{low, high, b.Most, b.Least} {
 		name := "out of balance at " + w.length(p.Trim)
-		formula := w.weight(p.Carried) + " carried " + w.signed(p.Ropes) + " ropes − " + w.weight(b.Arbor) + " arbor / " + number(b.Ratio)
+		formula := w.weight(p.Carried) + " carried " + w.signed(p.Ropes) + " ropes − " + w.weight(b.Arbor) + " arbor" + over(b.Ratio)
 		step := Step{name, formula, w.heavy(p.Imbalance), basisPaths}
 		if !slices.Contains(steps, step) {
 			steps = append(steps, step)
@@ -134,10 +134,18 @@ func (w worker) ropes(r Ropes, p Point) string {
 		hand += " × " + number(r.HandRatio)
 	}
 	text := "lift lines " + lift + " + hand line " + hand
-	if w.sys != units.US { // where a pound weighs a pound-force
-		text += ", × 9.80665 m/s²"
+	if g := w.gravity(); g != "" {
+		text += "," + g
 	}
 	return text
+}
+
+// gravity is the factor behind a mass that is to be a weight. In US customary units a pound weighs a pound-force.
+func (w worker) gravity() string {
+	if w.sys == units.US {
+		return ""
+	}
+	return " × 9.80665 m/s²"
 }
 
 // worker writes the working in one unit system.
@@ -188,6 +196,14 @@ func (w worker) mass(m units.Mass) string {
 
 func (w worker) weight(m units.Mass) string { return w.force(m.Weight(units.StandardGravity)) }
 
+// plain is a force with the minus of the formulas, where it is below zero.
+func (w worker) plain(f units.Force) string {
+	if f < 0 {
+		return "−" + w.force(-f)
+	}
+	return w.force(f)
+}
+
 func (w worker) signed(f units.Force) string {
 	if f < 0 {
 		return "− " + w.force(-f)
@@ -195,7 +211,14 @@ func (w worker) signed(f units.Force) string {
 	return "+ " + w.force(f)
 }
 
-func (w worker) heavy(f units.Force) string { return w.force(units.Abs(f)) + " " + heavy(f) }
+// heavy says which way an imbalance goes, but of one that is printed as nothing.
+func (w worker) heavy(f units.Force) string {
+	text := w.force(units.Abs(f))
+	if text == w.force(0) {
+		f = 0
+	}
+	return text + " " + heavy(f)
+}
 
 func (w worker) rows(rows []arbor.Row) string {
 	if len(rows) == 0 {

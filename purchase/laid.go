@@ -1,0 +1,287 @@
+package purchase
+
+import (
+	"math"
+	"strconv"
+
+	"example.com/steelyard/internal/check"
+	"example.com/steelyard/internal/rope"
+	"example.com/steelyard/units"
+)
+
+// laid is a rope made ready to be asked. Parts whose length changes hang plumb, so their directions do not change on
+// the way, and all that the rope's own weight does goes straight with the arbor's travel: what does not depend
+// on the trim is worked out here, once.
+type laid struct {
+	rope   Rope
+	path   rope.Path
+	weight float64   // N/m
+	drag   []float64 // coefficient of each stop's sheave
+	rim    []float64 // mass of it at its rim
+
+	stations []station // of each stop
+	legs     []leg     // of each part
+	named    []Part    // each part with the names of its stops, and no tension
+
+	// While the batten flies out at a unit of speed, how fast the rope of each part runs, towards the path's end, and how
+	// fast past each stop, seen from it.
+	speed, past []float64
+
+	tight  []float64        // tight side over slack side of each stop's sheave
+	gain   []float64        // how much more of the tight side's tension a force takes that speeds the sheave up
+	factor [2][]float64     // tension past each stop over that up to it, while the batten flies out and in
+	onto   [2][grips]upward // what the rope pulls each body up with while it runs, by where a hand grips it
+	grip   [grips]int       // the part that a hand grips; −1: none
+
+	rests rests
+}
+
+// upward is what a rope pulls each body up with that may move.
+type upward struct{ batten, arbor, idler rope.Tension }
+
+func (u *upward) add(body int, t rope.Tension, along float64) {
+	switch Body(body) {
+	case Batten:
+		u.batten = u.batten.Plus(t, along)
+	case Arbor:
+		u.arbor = u.arbor.Plus(t, along)
+	case Idler:
+		u.idler = u.idler.Plus(t, along)
+	}
+}
+
+// Where a hand may grip a rope: nowhere, or at the rail on the part of a role.
+const (
+	nowhere = int(DeadRope)
+	grips   = int(OuterRope) + 1
+)
+
+// rests is what makes the tension of a lift line at height 0 at rest without drag: a pull at the batten, and the rope's
+// own weight.
+type rests struct {
+	perPull float64
+	plain   rope.Straight // N
+	stops   int
+}
+
+// station is a stop with all that is known of it before anything hangs on the ropes.
+type station struct {
+	hung  rope.Straight // what the rope's own weight makes the tension here more than at height 0 without drag, N
+	pulls direction     // sum of the directions of the parts that meet here, away from it
+	block int           // which of the reeving's blocks it belongs to; nobody's on the batten
+}
+
+// leg is the same for a part.
+type leg struct {
+	runs   direction
+	rises  rope.Straight // what the rope's own weight makes the tension grow along it, N
+	length rope.Straight
+	rising float64 // 1 where it rises, else −1: above a hand that pulls down the rope bears the pull too
+}
+
+// direction is that of a part, from the stop it leaves to the one it runs to.
+type direction struct{ across, up float64 }
+
+// settle fills in all of this but what drag and a hand do. While the arbor rises by a unit the bodies rise by travel.
+func (l *laid) settle(at *rope.Heights, travel, out *rope.Speeds) {
+	n := len(l.path)
+	l.speed, l.past = make([]float64, n-1), make([]float64, n)
+	l.path.Run(out, at, l.speed, l.past)
+	l.legs, l.named = make([]leg, n-1), make([]Part, n-1)
+	for i := range l.stations {
+		l.stations[i].hung = l.height(i, at, travel).Times(l.weight)
+	}
+	for i := range l.legs {
+		across, up, length := l.path.Part(i, at)
+		from, to := &l.stations[i], &l.stations[i+1]
+		from.pulls.across += across
+		from.pulls.up += up
+		to.pulls.across -= across
+		to.pulls.up -= up
+		rises := l.height(i+1, at, travel).Less(l.height(i, at, travel))
+		// A part whose length changes hangs plumb.
+		reach := rope.Straight{Start: length, Rate: float64((travel[l.path[i+1].Body] - travel[l.path[i].Body]) * up)}
+		l.legs[i] = leg{runs: direction{across, up}, rises: rises.Times(l.weight), length: reach, rising: math.Copysign(1, up)}
+		l.named[i] = Part{From: l.rope.Path[i].Name, To: l.rope.Path[i+1].Name}
+	}
+	if parts, hung := l.pull(Batten, 0); parts > 0 {
+		l.rests = rests{perPull: 1 / parts, plain: hung.Times(-1 / parts), stops: len(l.stations)}
+	}
+}
+
+func (l *laid) height(i int, at *rope.Heights, travel *rope.Speeds) rope.Straight {
+	return rope.Straight{Start: l.path.Height(i, at), Rate: travel[l.path[i].Body]}
+}
+
+// pull is [rope.Path.Pull] on a body, of the stops from one on: how many parts pull it up, and what the rope's own
+// weight adds to them.
+func (l *laid) pull(body Body, from int) (parts float64, hung rope.Straight) {
+	for i := from; i < len(l.stations); i++ {
+		if Body(l.path[i].Body) == body {
+			at := &l.stations[i]
+			parts += at.pulls.up
+			hung = hung.Plus(at.hung.Times(at.pulls.up))
+		}
+	}
+	return parts, hung
+}
+
+// drive fills in what drag makes of the tension at each stop while batten and arbor move, and what comes of it. The
+// tight side is the one the rope runs to; a rope that does not run past a sheave has no side to be tight.
+func (l *laid) drive() {
+	for i, past := range l.past {
+		k, gain := 1.0, 1.0
+		if l.drag[i] != 0 && i > 0 && i < len(l.legs) {
+			a, b := l.legs[i-1].runs, l.legs[i].runs
+			k = rope.DragRatio(l.drag[i], a.across, a.up, b.across, b.up)
+			gain = rope.DragGain(l.drag[i], a.across, a.up, b.across, b.up)
+		}
+		l.tight[i], l.gain[i] = k, gain
+		switch {
+		case math.Abs(past) < still:
+			k = 1
+		case past < 0:
+			k = 1 / k
+		}
+		l.factor[0][i], l.factor[1][i] = k, 1/k
+	}
+	for way := range l.onto {
+		for role, part := range l.grip {
+			l.onto[way][role] = l.forces(l.factor[way], part)
+		}
+	}
+}
+
+// forces gives the upward force of the rope on each body that moves, while it runs and a hand pulls down on one of its
+// parts, or on none (−1).
+//
+// A part of the mass m that runs lengthwise with the acceleration a wants m·a of the tensions at its ends, and a sheave its
+// mass at the rim times that of the rope past it. Where rope runs past a sheave at a speed v seen from it, it
+// presses on it with the tension less λv², λ its mass per length: so much it takes to turn the rope round.
+func (l *laid) forces(factor []float64, grip int) (onto upward) {
+	mass := l.weight / units.StandardGravity.In(units.MetrePerSecondSquared)
+	t := rope.Tension{PerStart: 1}
+	for i := range l.legs {
+		leg := &l.legs[i]
+		past := l.past[i]
+		turning := rope.Tension{PerSquare: float64(mass * float64(past*past))}
+		if i > 0 {
+			gain := l.gain[i]
+			if factor[i] < 1 {
+				gain = float64(gain * factor[i])
+			}
+			t = t.Plus(turning, -1).Times(factor[i])
+			t.PerAcceleration.Start += float64(gain * float64(l.rim[i]*past))
+			onto.add(l.path[i].Body, t, leg.runs.up)
+			t = t.Plus(turning, 1)
+		} else {
+			onto.add(l.path[i].Body, t, leg.runs.up)
+		}
+		t.Plain = t.Plain.Plus(leg.rises)
+		t.PerAcceleration = t.PerAcceleration.Plus(leg.length.Times(float64(mass * l.speed[i])))
+		if i == grip {
+			t.PerPull += leg.rising
+		}
+		next := l.past[i+1]
+		onto.add(l.path[i+1].Body, t.Plus(rope.Tension{PerSquare: float64(mass * float64(next*next))}, -1), -leg.runs.up)
+	}
+	return onto
+}
+
+// start is the tension at the beginning of a lift line that bears a pull at the batten while it runs.
+func (l *laid) start(way Way, pull, moved float64) float64 {
+	t := &l.onto[way-Out][nowhere].batten
+	return (pull - t.Plain.At(moved)) / t.PerStart
+}
+
+// resting fills in the tensions of parts that follow each other between stops at rest without drag; c is the tension at
+// height 0. It adds what the rope pulls with to the blocks, and gives the tension at the first stop and the last, and
+// the lowest: below zero it is not borne, and counts as zero.
+func resting(parts []Part, stops []station, blocks []Block, c, moved float64) (first, last, low float64) {
+	t := stops[0].bears(c, moved, blocks, &low)
+	first = t
+	stops = stops[1:][:len(parts)]
+	for i := range parts {
+		parts[i].TensionFrom = units.Force(t)
+		t = stops[i].bears(c, moved, blocks, &low)
+		parts[i].TensionTo = units.Force(t)
+	}
+	return first, t, low
+}
+
+func (s *station) bears(c, moved float64, blocks []Block, low *float64) float64 {
+	t := c + s.hung.At(moved)
+	if t < 0 {
+		*low = min(*low, t)
+		t = 0
+	}
+	load := &blocks[s.block].Load
+	load.Across += units.Force(t * s.pulls.across)
+	load.Up += units.Force(t * s.pulls.up)
+	return t
+}
+
+// running does the same for the whole rope while it runs, from the tension at its beginning on.
+func (l *laid) running(parts []Part, blocks []Block, way Way, role int, start, pull, moved float64) (low float64) {
+	factor, grip := l.factor[way-Out], l.grip[role]
+	t := start
+	for i := range l.legs {
+		leg := &l.legs[i]
+		t = float64(t * factor[i])
+		from := t
+		t += leg.rises.At(moved)
+		if i == grip {
+			t += float64(pull * leg.rising)
+		}
+		to := t
+		if from < 0 {
+			low, from = min(low, from), 0
+		}
+		if to < 0 {
+			low, to = min(low, to), 0
+		}
+		parts[i].TensionFrom, parts[i].TensionTo = units.Force(from), units.Force(to)
+		a, b := &blocks[l.stations[i].block].Load, &blocks[l.stations[i+1].block].Load
+		a.Across += units.Force(from * leg.runs.across)
+		a.Up += units.Force(from * leg.runs.up)
+		b.Across -= units.Force(to * leg.runs.across)
+		b.Up -= units.Force(to * leg.runs.up)
+	}
+	return low
+}
+
+// slack finds where the rope would have to push the most while it runs as for running, as a fault of its path; nil where
+// it is taut all along.
+func (l *laid) slack(field string, way Way, role int, start, pull, moved float64) error {
+	factor, grip := l.factor[way-Out], l.grip[role]
+	t, low, part := start, 0.0, 0
+	for i := range l.legs {
+		leg := &l.legs[i]
+		t = float64(t * factor[i])
+		if t < low {
+			low, part = t, i
+		}
+		t += leg.rises.At(moved)
+		if i == grip {
+			t += float64(pull * leg.rising)
+		}
+		if t < low {
+			low, part = t, i
+		}
+	}
+	if low >= -slackened {
+		return nil
+	}
+	return slackFault(field, part, l.named[part], check.Show(units.Force(low)))
+}
+
+func slackFault(rope string, part int, p Part, tension string) error {
+	return &units.FieldError{
+		Field: rope + ".path[" + strconv.Itoa(part) + "]", Value: strconv.Quote(p.From) + " to " + strconv.Quote(p.To) + " at " + tension,
+		Want: "a rope that is taut all along, or figures do not add up", Err: ErrSlack,
+	}
+}
+
+// slackened is how far below zero a tension must be, in newtons, for its rope to be slack: rounding may leave one that
+// bears nothing a hair below.
+const slackened = 1e-6 // untyped: newtons as the kernel takes them
