@@ -194,3 +194,32 @@ func ExampleStock_Validate() {
 	// [1].name ("23.5"): "23.5" stands twice; want a name of its own for each kind
 	// [2].name: is missing; want what the piece is called
 }
+
+// Two sets want the one small piece that there is: it goes where it leaves the worse off of the two the least off.
+func ExampleAllot() {
+	frame := arbor.Frame{Length: 8 * units.Foot, Room: 6 * units.Foot, Capacity: 1400 * units.Pound}
+	stock := arbor.Stock{
+		{Name: "44", Mass: 44 * units.Pound, Thickness: 2 * units.Inch, Count: 20},
+		{Name: "11", Mass: 11 * units.Pound, Thickness: 0.5 * units.Inch, Count: 1},
+	}
+	allotment, err := arbor.Allot([]arbor.Job{
+		{Name: "border", Frame: frame, Wanted: arbor.Wanted{Show: 226 * units.Pound}, Ratio: 1},
+		{Name: "electric", Frame: frame, Wanted: arbor.Wanted{Show: 451 * units.Pound}, Ratio: 2},
+	}, stock)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, stack := range allotment.Stacks {
+		fmt.Println(stack.Call())
+	}
+	fmt.Println("worst off by", units.US.Format(allotment.Worst), "at the batten, proved:", allotment.Proven)
+	for _, hire := range allotment.Hire {
+		fmt.Println(hire.Count, "more of the", hire.Name, "would bring both as near as they can be")
+	}
+	// Output:
+	// 5 of the 44, 1 of the 11
+	// 10 of the 44
+	// worst off by 5.5 lb at the batten, proved: true
+	// 1 more of the 11 would bring both as near as they can be
+}
