@@ -89,6 +89,8 @@ func Allot(jobs []Job, stock Stock) (Allotment, error) {
 		return Allotment{}, err
 	}
 	a.bound()
+	a.scarce()
+	a.fills = 0
 	a.share()
 	a.trade()
 	proven := a.done() || a.everyWay()
