@@ -19,6 +19,7 @@ import (
 // not write to them.
 type Rigged struct {
 	set    Set
+	stock  arbor.Stock
 	load   *load.Rigged
 	ropes  *purchase.Reeved
 	breaks []units.Length
@@ -151,7 +152,7 @@ func (s Set) compute(stock arbor.Stock) (*Rigged, error) {
 	s.Rigging.Batten.Lines = slices.Clone(s.Rigging.Batten.Lines)
 	s.Rigging.Loft = cloneLoft(s.Rigging.Loft)
 	s.Like = "" // the rigging itself stands in its place
-	r := &Rigged{set: s}
+	r := &Rigged{set: s, stock: slices.Clone(stock)}
 	var err error
 	if r.load, err = s.Rigging.stretched().Rig(s.Hang); err != nil {
 		return nil, err
