@@ -100,6 +100,23 @@ func (a Act) crew() crew {
 	return nobody
 }
 
+// handOvers counts the changes of side between steps: the first costs none, and lock,
+// held lines and flights belong to neither side.
+func handOvers(steps []OrderStep) (n int) {
+	last := nobody
+	for _, s := range steps {
+		now := s.Act.crew()
+		if now == nobody {
+			continue
+		}
+		if last != nobody && last != now {
+			n++
+		}
+		last = now
+	}
+	return n
+}
+
 // From is what hangs and what is in the arbor when an order begins. The zero value
 // is no choice and is refused.
 type From uint8

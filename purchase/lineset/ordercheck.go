@@ -18,15 +18,8 @@ import (
 // An empty arbor's tare, the bare batten and the ropes at each trim count as for
 // Imbalance. Every state counts, the first and the last too; limits are inclusive.
 func (r *Rigged) CheckOrder(o Order, limits OrderLimits) (OrderCheck, error) {
-	out := OrderCheck{States: make([]OrderState, 0, len(o.Steps)+1)}
-	last := nobody
+	out := OrderCheck{HandOvers: handOvers(o.Steps), States: make([]OrderState, 0, len(o.Steps)+1)}
 	w, err := r.through(o, limits, func(w *walked, n int, did OrderStep, way []spot) {
-		if now := did.Act.crew(); now != nobody {
-			if last != nobody && last != now {
-				out.HandOvers++
-			}
-			last = now
-		}
 		if did.Act == FlyTo {
 			out.Flights++
 		}
@@ -111,10 +104,10 @@ func (r *Rigged) begin(o Order, limits OrderLimits) (*walked, error) {
 			w.in.put(row)
 		}
 		if len(o.Hung) > 0 {
-			p.Add("hung", strconv.Itoa(len(o.Hung))+" items", "none: all hangs where the order is from loaded", units.ErrDuplicate)
+			p.Add("hung", strconv.Itoa(len(o.Hung))+" items", "none: all hangs where the order is from loaded", ErrNotWanted)
 		}
 		if len(o.Pieces) > 0 {
-			p.Add("pieces", strconv.Itoa(len(o.Pieces))+" kinds", "none: the whole stack is in where the order is from loaded", units.ErrDuplicate)
+			p.Add("pieces", strconv.Itoa(len(o.Pieces))+" kinds", "none: the whole stack is in where the order is from loaded", ErrNotWanted)
 		}
 	default:
 		w.stand(&p, o)

@@ -61,5 +61,5 @@ func worse(a, b Check) bool {
 	if a.Verdict == NoLimit {
 		return false
 	}
-	return a.Ratio > b.Ratio
+	return a.Ratio > b.Ratio+tie*b.Ratio
 }

@@ -24,7 +24,7 @@ func (s OrderStep) validate() error {
 	}
 	unwanted := func(field string, given bool, value string) {
 		if given {
-			p.Add(field, value, "nothing: "+s.Act.String()+" has no "+field, units.ErrDuplicate)
+			p.Add(field, value, "nothing: "+s.Act.String()+" has no "+field, ErrNotWanted)
 		}
 	}
 	if item {
@@ -102,7 +102,7 @@ func (w *walked) do(s *OrderStep) ([]spot, error) {
 		w.open = true
 	case SetLine:
 		if w.held != purchase.Building {
-			return nil, &units.FieldError{Field: "on", Value: "the " + w.held.String(), Want: "the line to be freed first", Err: ErrHeldAtBoth}
+			return nil, &units.FieldError{Field: "on", Value: "the " + w.held.String(), Want: "the line to be freed first", Err: ErrLineSet}
 		}
 		w.held = s.On
 	case FreeLine:
