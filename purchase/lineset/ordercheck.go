@@ -170,9 +170,8 @@ func (w *walked) left(out *OrderCheck) {
 	}
 }
 
-// carried is what hangs on the lift lines, in nanograms.
-func (w *walked) carried(s spot) int64 {
-	sum := nanograms(w.load.Bare())
+// carried is what is carried of what hangs, in nanograms.
+func (w *walked) carried(s spot) (sum int64) {
 	for i, item := range w.set.Hang {
 		if w.hung[i] {
 			sum += carriedAt(item, s)
@@ -181,15 +180,15 @@ func (w *walked) carried(s spot) int64 {
 	return sum
 }
 
-// arbor is the arbor and what is in it, in nanograms.
-func (w *walked) arbor() int64 { return nanograms(w.counter.Tare) + w.in.nanograms() }
+// arbor is the arbor and what is in it.
+func (w *walked) arbor() units.Mass { return w.counter.Tare + kilograms(w.in.nanograms()) }
 
 // state is how things stand after a step, which led over the given way.
 func (w *walked) state(n int, did OrderStep, way []spot) OrderState {
 	here := spot{trim: w.trim}
 	carried, atArbor := w.carried(here), w.arbor()
 	s := OrderState{Step: n, Did: did, Trim: w.trim, Locked: !w.open,
-		Carried: kilograms(carried), Arbor: kilograms(atArbor), Pieces: w.in.count(), Plates: w.in.plates(),
+		Carried: w.load.Bare() + kilograms(carried), Arbor: atArbor, Pieces: w.in.count(), Plates: w.in.plates(),
 		Imbalance: w.unbalanced(w.trim, carried, atArbor)}
 	for i, item := range w.set.Hang {
 		if w.hung[i] {
@@ -212,7 +211,7 @@ func (w *walked) state(n int, did OrderStep, way []spot) OrderState {
 		}
 	}
 	frame := w.set.Rigging.Arbor
-	s.Capacity = compare("counterweight mass", "", s.Arbor-w.counter.Tare, frame.Capacity, "capacity of the arbor, as given")
+	s.Capacity = compare("counterweight mass", "", kilograms(w.in.nanograms()), frame.Capacity, "capacity of the arbor, as given")
 	s.Room = compare("stack height", "", w.in.height(), frame.Room, "room on the arbor's rods, as given")
 	return s
 }

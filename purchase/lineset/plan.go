@@ -116,10 +116,10 @@ type planning struct {
 	kept    kept
 	trims   []WorkTrim
 	spots   []spot
-	groups  [][]int // places of the items that are alike, in the order of the hang
-	arbor   []int64 // with so many pieces more than are kept
-	bare    []int64 // what is carried at each spot with only what is kept
-	all     []int64 // and how much more with everything hung
+	groups  [][]int      // places of the items that are alike, in the order of the hang
+	arbor   []units.Mass // with so many pieces more than are kept
+	base    []int64      // what is carried of the items that are kept, at each spot
+	all     []int64      // and how much more with everything hung
 	problem order.Problem
 }
 
@@ -135,7 +135,11 @@ func (r *Rigged) plan(job Job, limits OrderLimits, at []WorkTrim, keep kept) (*p
 	if err := q.validate(job, at); err != nil {
 		return nil, err
 	}
-	q.spots = r.way(q.trims[0].Trim, q.trims[len(q.trims)-1].Trim)
+	halts := make([]units.Length, len(q.trims))
+	for i, t := range q.trims {
+		halts[i] = t.Trim
+	}
+	q.spots = r.way(halts[0], halts[len(halts)-1], halts...)
 	q.layTrims()
 	q.layItems()
 	q.layPieces()

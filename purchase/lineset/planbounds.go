@@ -21,11 +21,10 @@ func (q *planning) layTrims() {
 // layItems puts items together that are carried alike at every spot, and sums up
 // what else is carried.
 func (q *planning) layItems() {
-	q.bare, q.all = make([]int64, len(q.spots)), make([]int64, len(q.spots))
+	q.base, q.all = make([]int64, len(q.spots)), make([]int64, len(q.spots))
 	for k, s := range q.spots {
-		q.bare[k] = nanograms(q.load.Bare())
 		for _, place := range q.kept.hung {
-			q.bare[k] += carriedAt(q.set.Hang[place], s)
+			q.base[k] += carriedAt(q.set.Hang[place], s)
 		}
 	}
 	for place, item := range q.set.Hang {
@@ -55,7 +54,7 @@ func (q *planning) layPieces() {
 	n := 0
 	weigh := func() {
 		if n >= q.kept.pieces {
-			q.arbor = append(q.arbor, nanograms(q.counter.Tare)+in.nanograms())
+			q.arbor = append(q.arbor, q.counter.Tare+kilograms(in.nanograms()))
 		}
 	}
 	weigh()
@@ -81,7 +80,7 @@ func (q *planning) bound(limits OrderLimits) {
 		low, high, even := make([]int64, len(q.arbor)), make([]int64, len(q.arbor)), make([]int64, len(q.arbor))
 		stop := q.onStop(s)
 		for pieces, arbor := range q.arbor {
-			imbalance := func(sum int64) units.Force { return q.unbalanced(s.trim, q.bare[k]+sum, arbor) }
+			imbalance := func(sum int64) units.Force { return q.unbalanced(s.trim, q.base[k]+sum, arbor) }
 			// What one nanogram does to the imbalance tells where to look first.
 			at := func(i units.Force) float64 {
 				left := (i - imbalance(0)).Mass(units.StandardGravity)

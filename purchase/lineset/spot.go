@@ -20,10 +20,11 @@ func (r *Rigged) onStop(s spot) bool { return !s.above && s.trim <= r.travel.Low
 
 // way lists where a batten that flies between two trims is looked at, from the lower
 // to the higher, both included: between two of those the imbalance of any choice of
-// items is a straight line over trim, so that none in between is worse than both.
-func (r *Rigged) way(low, high units.Length) []spot {
+// items is a straight line over trim, so that none in between is worse than both. Trims of halts
+// in between are listed too.
+func (r *Rigged) way(low, high units.Length, halts ...units.Length) []spot {
 	out := []spot{{trim: low}}
-	turns := append([]units.Length{low}, r.breaks...)
+	turns := slices.Concat([]units.Length{low}, halts, r.breaks)
 	slices.Sort(turns)
 	for _, trim := range slices.Compact(turns) {
 		if trim < low || trim >= high {
@@ -68,11 +69,12 @@ func carriedAt(item load.Item, s spot) int64 {
 	return nanograms(item.Carried(s.trim))
 }
 
-// unbalanced is the imbalance at a trim with so many nanograms on the lift lines and at
-// the arbor, batten-heavy positive. What is no more than rounding is nothing.
-func (r *Rigged) unbalanced(trim units.Length, carried, arbor int64) units.Force {
-	i, err := r.ropes.Imbalance(trim, kilograms(carried), kilograms(arbor))
-	if err != nil || units.Abs(i) <= kilograms(carried+arbor).Weight(units.StandardGravity).Scale(tie) {
+// unbalanced is the imbalance at a trim, batten-heavy positive, with the batten and so many
+// nanograms of what hangs on the lift lines. What is no more than rounding is nothing.
+func (r *Rigged) unbalanced(trim units.Length, carried int64, arbor units.Mass) units.Force {
+	onLines := r.load.Bare() + kilograms(carried)
+	i, err := r.ropes.Imbalance(trim, onLines, arbor)
+	if err != nil || units.Abs(i) <= (onLines+arbor).Weight(units.StandardGravity).Scale(tie) {
 		return 0 // the trims and masses of an order were looked at before
 	}
 	return i
