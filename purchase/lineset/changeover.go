@@ -15,11 +15,11 @@ import (
 
 // ChangeOver is the work from one night's hang to the next.
 type ChangeOver struct {
-	Sets      []SetChange   `json:"sets"`   // in the order of the first house, those that stay as they are too
-	Pieces    []PieceChange `json:"pieces"` // every kind in the stock
-	Changed   int           `json:"changed"`
-	HandOvers int           `json:"hand_overs"`
-	Handled   units.Mass    `json:"handled"` // by the bridge crew: every piece and plate, each time that it goes out or in
+	Sets      []SetChange   `json:"sets"`       // in the order of the first house, those that stay as they are too
+	Pieces    []PieceChange `json:"pieces"`     // every kind in the stock
+	Changed   int           `json:"changed"`    // sets that change
+	HandOvers int           `json:"hand_overs"` // of all sets
+	Handled   units.Mass    `json:"handled"`    // by the bridge crew: every piece and plate, each time that it goes out or in
 }
 
 // SetChange is the work at one set: stripped first, then loaded.
@@ -93,26 +93,28 @@ func (r *RiggedHouse) ChangeOver(next *RiggedHouse, limits OrderLimits, trims ma
 		}
 		change, err := s.change(to, limits, trims[s.set.Name])
 		p.Within(field, name, err)
-		out.add(change)
+		out = out.with(change)
 	}
 	if err := p.Err(); err != nil {
 		return ChangeOver{}, err
 	}
-	r.count(&out)
+	out.Pieces = r.count(out.Sets)
 	return out, nil
 }
 
-func (c *ChangeOver) add(s SetChange) {
+// with is the change-over with one set more.
+func (c ChangeOver) with(s SetChange) ChangeOver {
 	c.Sets = append(c.Sets, s)
 	if s.Changed {
 		c.Changed++
 	}
 	c.HandOvers += s.HandOvers
 	c.Handled = kilograms(nanograms(c.Handled) + nanograms(s.Handled))
+	return c
 }
 
 // count follows the pieces through the house.
-func (r *RiggedHouse) count(c *ChangeOver) {
+func (r *RiggedHouse) count(sets []SetChange) (out []PieceChange) {
 	for _, piece := range r.house.Stock {
 		change := PieceChange{Name: piece.Name, Stock: piece.Count}
 		now := 0
@@ -120,15 +122,16 @@ func (r *RiggedHouse) count(c *ChangeOver) {
 			now += s.counter.Stack.Used(piece.Name)
 		}
 		change.Most = now
-		for _, s := range c.Sets {
-			in, out := countOf(s.In, piece.Name), countOf(s.Out, piece.Name)
+		for _, s := range sets {
+			in, taken := countOf(s.In, piece.Name), countOf(s.Out, piece.Name)
 			change.In += in
-			change.Out += out
-			now += in - out
+			change.Out += taken
+			now += in - taken
 			change.Most = max(change.Most, now)
 		}
-		c.Pieces = append(c.Pieces, change)
+		out = append(out, change)
 	}
+	return out
 }
 
 func countOf(pieces []PiecesOf, name string) (n int) {

@@ -50,8 +50,8 @@ func (r *Rigged) Estimates(o Order, limits OrderLimits) (Estimates, error) {
 			w.tolerate(n, at, &step, out.Items)
 		}
 		out.Steps = append(out.Steps, step)
-		out.All.Heavier.tighten(step.Heavier)
-		out.All.Lighter.tighten(step.Lighter)
+		tighten(&out.All.Heavier, step.Heavier)
+		tighten(&out.All.Lighter, step.Lighter)
 	})
 	if err != nil {
 		return Estimates{}, err
@@ -59,7 +59,7 @@ func (r *Rigged) Estimates(o Order, limits OrderLimits) (Estimates, error) {
 	least := free
 	for _, item := range out.Items {
 		for _, t := range [2]Tolerance{item.Heavier, item.Lighter} {
-			if least.tighten(t) {
+			if tighten(&least, t) {
 				out.Matters = item.Place
 			}
 		}
@@ -68,7 +68,7 @@ func (r *Rigged) Estimates(o Order, limits OrderLimits) (Estimates, error) {
 }
 
 // tighten takes the other tolerance where it is the smaller, and tells whether it did.
-func (t *Tolerance) tighten(other Tolerance) bool {
+func tighten(t *Tolerance, other Tolerance) bool {
 	if other.Free || !t.Free && other.Share >= t.Share {
 		return false
 	}
@@ -96,13 +96,13 @@ func (w *walked) tolerate(n int, at spot, step *Allowance, items []Allowance) {
 		if heavy.given() {
 			at.Share = units.Ratio(heavy.Max-now, weight)
 			at.Mass = kilograms(mass).Scale(at.Share)
-			to.Heavier.tighten(at)
+			tighten(&to.Heavier, at)
 		}
 		if light.given() {
 			at.Share = units.Ratio(light.Max+now, weight)
 			at.Mass = kilograms(mass).Scale(at.Share)
 			if at.Share < 1 {
-				to.Lighter.tighten(at)
+				tighten(&to.Lighter, at)
 			}
 		}
 	}

@@ -42,7 +42,7 @@ type Order struct {
 // PiecesOf is so many pieces of one kind.
 type PiecesOf struct {
 	Piece string `json:"piece"` // what the kind is called in the stock
-	Count int    `json:"count"`
+	Count int    `json:"count"` // how many of it
 }
 
 // OrderStep is one step. Its Act says which of the other fields it needs; the others are to be left out.

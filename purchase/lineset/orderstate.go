@@ -8,7 +8,7 @@ type OrderState struct {
 	Step int       `json:"step"`         // counted from 1; 0 is how the order begins
 	Did  OrderStep `json:"did,omitzero"` // the step, with the name and the place of its item; none for how it begins
 
-	Trim      units.Length `json:"trim"`
+	Trim      units.Length `json:"trim"`      // of the batten
 	Hung      units.Mass   `json:"hung"`      // what hangs beside the batten, whether carried or not
 	Carried   units.Mass   `json:"carried"`   // the batten and what it carries of that at this trim
 	Pieces    int          `json:"pieces"`    // in the arbor, pipe weight and all
@@ -37,9 +37,9 @@ func (s OrderState) Exceeds() bool {
 type OrderCheck struct {
 	States    []OrderState `json:"states"`     // how it begins, and after each step
 	HandOvers int          `json:"hand_overs"` // changes between deck and bridge; lock, held lines and flights belong to neither
-	Flights   int          `json:"flights"`
-	Exceeds   bool         `json:"exceeds"` // some state exceeds a limit
-	Worst     int          `json:"worst"`   // which state: the first of those that exceed the most, or come nearest to a limit
+	Flights   int          `json:"flights"`    // each from one halt to the next
+	Exceeds   bool         `json:"exceeds"`    // some state exceeds a limit
+	Worst     int          `json:"worst"`      // which state: the first of those that exceed the most, or come nearest to a limit
 
 	// Left is what is not as it should be at the end. An order that loads leaves nothing to hang or add, one that
 	// strips nothing to strip or take.
