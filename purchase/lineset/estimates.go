@@ -36,7 +36,8 @@ type Estimates struct {
 
 // Estimates tells how much heavier or lighter the hang may be than it is written
 // before a limit is passed, at each step and on every flight of an order. The stack
-// stays as it is: it was chosen for the masses as written. Append a flight over the show's
+// stays as it is: it was chosen for the masses as written. A state at which an item is not carried says
+// nothing of that item, even where a limit is passed there. Append a flight over the show's
 // travel to the order to have that looked at too. Errors as for CheckOrder.
 func (r *Rigged) Estimates(o Order, limits OrderLimits) (Estimates, error) {
 	free := Tolerance{Free: true}

@@ -126,13 +126,15 @@ func TestPropEstimates(t *testing.T) {
 			}
 			return false
 		}
+		if exceeds(func(int, *load.Item) {}) {
+			rt.Skip("a limit is passed as it is written")
+		}
 		try := func(name string, a lineset.Allowance, off func(by float64) func(int, *load.Item)) {
 			for _, side := range []struct {
 				way float64
 				t   lineset.Tolerance
 			}{{1, a.Heavier}, {-1, a.Lighter}} {
-				// Both sides must have something left, or the other one exceeds anyway.
-				if side.t.Free || a.Heavier.Share < 0 && !a.Heavier.Free || a.Lighter.Share < 0 && !a.Lighter.Free || side.t.Share > 20 {
+				if side.t.Free || side.t.Share > 20 {
 					continue
 				}
 				for _, by := range []struct {
