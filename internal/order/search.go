@@ -45,7 +45,7 @@ type layer struct {
 // Best finds an order with the fewest hand-overs and, of those, the fewest flights.
 // Of several it gives the one that at every step goes on with the side that works,
 // the deck first of all, hangs the earliest item of the list that may hang, and hands over from the
-// bridge as soon as the batten is not the heavier. Where there is none, found is false,
+// bridge, or flies, as soon as the batten is not the heavier. Where there is none, found is false,
 // which is proved, as every state was looked at from which the end can be reached.
 //
 // The problem must fit (see Problem.Fits) and be in proportion: as many entries in

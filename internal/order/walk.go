@@ -40,7 +40,7 @@ func (w *walker) step() bool {
 	if w.carried[w.at*w.choices+w.choice] > w.Even[w.at][w.pieces] {
 		return w.add(stay) || w.hang(change) || w.fly()
 	}
-	return w.hang(change) || w.add(stay) || w.fly()
+	return w.hang(change) || w.fly() || w.add(stay)
 }
 
 // hang hangs the first item after which the rest costs what is given.

@@ -82,7 +82,7 @@ type Plan struct {
 //
 // Of orders that are as good it gives the one that a crew would find natural: the deck begins; it hangs in the
 // order of the list whatever may still be hung, and hands over only when going on would
-// cost a hand-over; the bridge hands over as soon as the batten is not the heavier. So at the lowest trim,
+// cost a hand-over; the bridge hands over, or the batten is flown, as soon as the batten is not the heavier. So at the lowest trim,
 // where batten-heavy rests on the stop, the batten is loaded first and then the arbor, which is common
 // practice. Stripping is the mirror image of loading.
 //
