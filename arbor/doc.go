@@ -6,15 +6,29 @@
 // [Frame.Fill] chooses from a [Stock] of whole pieces the [Stack] that comes
 // nearest to a wanted mass and still fits the arbor's room and capacity; it
 // proves that no other stack is nearer. [Frame.Ideal] is what it would take if
-// room, capacity and stock had no end. [Run] is the arbor's way between its
-// stops: [Run.Travel] and [Run.Tops]. [Block] describes a piece cut from bar.
+// room, capacity and stock had no end. [Block] describes a piece cut from bar.
 //
-// It knows nothing of battens, ropes or ratios: it is given a mass that is
-// wanted at the arbor. In double purchase that is twice the mass at the batten.
+// [Run] is the arbor's way between its stops, and what stands around it.
+// [Run.Fly] lets an arbor fly there, and answers with a [Flight]: travel, trims
+// and clearances. [Flight.Trims] holds them against what a show wants,
+// [Flight.Reach], [Flight.Window] and [Flight.Access] say which pieces arms reach
+// from a loading bridge and at which trims, [Flight.Hides] whether a drop goes out
+// of sight of the seats of a [Section].
+//
+// The same asked backwards: [Run.HighestStop] and [Run.LongestArbor] for the trims
+// wanted, each with the lines made off anew and as they are today;
+// [Frame.Compact], how compact pieces must be for a mass to find room;
+// [Venue.Compare], single purchase beside double.
+//
+// It knows nothing of battens and ropes: it is given a mass that is wanted at the
+// arbor (in double purchase twice the mass at the batten), and for the run a [Ride]:
+// the ratio as a plain number, and where the batten is made off.
 //
 // # Units and signs
 //
-// Heights are above the deck, up is positive. [Stack].Error is what the stack
+// Heights are above the deck, up is positive; heights on the rods and in a stack
+// are above the underside of the lowest piece. Overtravel and clearances are
+// negative where something is short. [Stack].Error is what the stack
 // holds less what is wanted: positive is too heavy, that is arbor-heavy;
 // negative is too light, batten-heavy.
 //
@@ -23,13 +37,15 @@
 // 23.5*units.Pound and the text "23.5 lb" are the same piece; sums and
 // differences are whole numbers, and each figure of a Stack or of a Run is
 // rounded once, when it leaves. So a figure may differ in its last bit from the
-// float64 sum of the others, and is the right one.
+// float64 sum of the others, and is the right one. A trim is the ratio times an
+// arbor travel, to the nearest nanometre; the arbor travel that a trim needs is
+// rounded up to one, so that it is enough. [Compact] alone is of float64.
 //
 // # Zero values
 //
-// A zero [Piece], [Frame] or [Run] is refused, field by field. An empty Stock,
-// a zero [Wanted] and the zero [Side] (EitherSide) are usable. The zero [Plate]
-// is: no spreader plates.
+// A zero [Piece], [Frame], [Run], [Ride], [Section] or [Venue] is refused, field by
+// field. An empty Stock, a zero [Wanted] and the zero [Side] (EitherSide) are
+// usable. The zero [Plate] is: no spreader plates.
 //
 // # Errors
 //
@@ -41,7 +57,8 @@
 //
 // A piece that does not weigh what its name says, a stack that is not tied down
 // by its lock plate, rods that bend, pieces of different footprint, a mass at the
-// batten given where the mass at the arbor is wanted.
+// batten given where the mass at the arbor is wanted; arms that reach less far than
+// was said, or not over a rail; seats off the centre line of a section.
 //
 // # Cautions
 //

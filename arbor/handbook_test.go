@@ -76,3 +76,32 @@ func TestBlock(t *testing.T) {
 		}
 	}
 }
+
+// Half the travel, twice the weight: what double purchase costs and gives, common
+// practice and the arithmetic of a rope in two parts. Exact: powers of two.
+func TestDoublePurchase(t *testing.T) {
+	run, frame := arbor.Run{UpperStop: 60 * units.Foot}, arbor.Frame{Length: 6 * units.Foot, Room: 5 * units.Foot, Capacity: 1000}
+	for _, tt := range []struct {
+		name   string
+		ratio  float64
+		travel units.Length // of the arbor, for 50 ft at the batten
+		weight units.Mass   // at the arbor, for 500 lb at the batten
+	}{
+		{"single", 1, 50 * units.Foot, 500 * units.Pound},
+		{"double", 2, 25 * units.Foot, 1000 * units.Pound},
+	} {
+		f, err := run.Fly(frame, arbor.Ride{Ratio: tt.ratio})
+		if err != nil {
+			t.Fatal(err)
+		}
+		trims, err := f.Trims(0, 50*units.Foot)
+		if err != nil || !trims.ArborWanted.Within(tt.travel, 1e-12) {
+			t.Errorf("%s: the arbor flies %v, want %v, %v", tt.name, trims.ArborWanted, tt.travel, err)
+		}
+		v := arbor.Venue{Run: run, Frame: frame, Load: 500 * units.Pound, High: 50 * units.Foot}
+		options, err := v.Compare(tt.ratio)
+		if err != nil || !options[0].Counterweight.Within(tt.weight, 1e-12) {
+			t.Errorf("%s: %+v, want %v at the arbor, %v", tt.name, options, tt.weight, err)
+		}
+	}
+}

@@ -78,3 +78,10 @@ func possible(carried, arbor units.Mass) error {
 	check.Finite(&p, "arbor", arbor)
 	return p.Err()
 }
+
+func notBelow(carried, arbor units.Mass) error {
+	var p check.Problems
+	check.NotNegative(&p, "carried", carried)
+	check.NotNegative(&p, "arbor", arbor)
+	return p.Err()
+}

@@ -17,6 +17,10 @@
 //	r.Feel(trim, bodies)                      // which rope is tight before the lock is opened
 //	r.Run(trim, bodies, purchase.Out)         // running slowly, with drag: the hand's pull, and on which rope
 //	r.Stays(trim, bodies)                     // how far out of balance it may be and stay by itself
+//	r.Felt(trim, carried, arbor)              // the mass that a hand feels, and the mass that moves
+//	r.HandFor(trim, bodies, speeding)         // the pull that speeds it up or slows it down
+//	r.Fly(fly)                                // the pulls that fly it from one trim to another
+//	r.LetGo(letGo)                            // how it runs away when nobody holds it
 //	r.Drift(flight)                           // how the balance of a fixed load drifts over the travel
 //	r.Weigh(weighing)                         // load and drag from the pulls out and in
 //	r.Geometry(trim)                          // lengths, turns, fleet angles and speeds of every rope
@@ -38,6 +42,7 @@
 //	purchase.StandardRope("1/4 in 7x19 galvanised")
 //	use.Check(pull, 8)                        // strength over ends and sheaves, design factor
 //	purchase.FleetAngle(offset, lead)
+//	purchase.Jolt(speed, stretch)             // what the lines bear when the arbor runs into its stop
 //
 // The package knows neither pipes nor pieces of counterweight: what hangs and what
 // answers it reach it as masses and pulls.
@@ -53,7 +58,7 @@
 // # Limits of the model
 //
 // A set is at rest without drag (At, Imbalance, Feel) or runs so slowly that nothing is wanted to speed it up
-// (Run, Stays, Weigh). Sheaves are points, at each of which the rope turns; how far they stand off the plane of the
+// (Run, Stays, Weigh); in motion (Gain, HandFor, Fly, LetGo) nothing swings. Sheaves are points, at each of which the rope turns; how far they stand off the plane of the
 // set makes fleet angles and nothing else; bodies move up and down only; parts that change their
 // length hang plumb; ropes do not stretch; the sag of level runs is left out. The idler is free in its guides, or
 // held with a base tension that is given.

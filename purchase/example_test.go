@@ -296,6 +296,78 @@ func ExampleReeved_Rest() {
 	// Output:
 	// at the batten: 250.0, 250.0 to 250.0 lbf
 	// at the dead end: 254.5, 206.8 to 313.3 lbf
-	// head block, up: -569.3, -814.6 to -465.1 lbf
+	// head block, up: -569.3, -690.2 to -465.1 lbf
 	// rope lock: 7.6, -88.5 to 112.2 lbf
+}
+
+// A double set is left 60 lb batten-heavy by a load that was taken out of the arbor too soon, and the lock is opened at 40 ft.
+func ExampleReeved_LetGo() {
+	layout := wing
+	layout.Drag = purchase.AntiFrictionBearings
+	reeved, err := layout.Rig()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	on := purchase.Bodies{Pulls: []units.Force{280 * units.PoundForce, 280 * units.PoundForce}, Arbor: 1000 * units.Pound, Idler: 60 * units.Pound}
+	run, err := reeved.LetGo(purchase.LetGo{Trim: 40 * units.Foot, Low: 5 * units.Foot, High: 45 * units.Foot, On: on})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("runs %v: %.1f s, %.1f ft/s, as from a fall of %.1f ft\n", run.Way, run.Time.In(units.Second), run.Speed.In(units.FootPerSecond), run.Drop.In(units.Foot))
+	fmt.Printf("%.0f lbf on the %v would have held it\n", run.Held.Pull.In(units.PoundForce), run.Held.Rope)
+	// Output:
+	// runs in: 9.8 s, 7.8 ft/s, as from a fall of 1.0 ft
+	// 16 lbf on the inner rope would have held it
+}
+
+// What moves in a single and a double set that balance 500 lb, and what a hand feels of it.
+func ExampleReeved_Felt() {
+	for _, kind := range []purchase.Kind{purchase.Single, purchase.Double} {
+		layout := wing
+		layout.Kind, layout.LiftMass, layout.HandMass = kind, 0, 0
+		reeved, err := layout.Rig()
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		felt, err := reeved.Felt(20*units.Foot, 500*units.Pound, kind.Counterweight(500*units.Pound))
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%v: %s moves, %s is felt\n", kind, units.US.Format(felt.Moving), units.US.Format(felt.Batten))
+	}
+	// Output:
+	// single: 1000 lb moves, 1000 lb is felt
+	// double: 1500 lb moves, 750 lb is felt
+}
+
+// A double set flown out by 30 ft: up to 3 ft/s in two seconds, and stopped within 3 ft.
+func ExampleReeved_Fly() {
+	layout := wing
+	layout.Drag = purchase.AntiFrictionBearings
+	reeved, err := layout.Rig()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	flown, err := reeved.Fly(purchase.Fly{
+		From: 5 * units.Foot, To: 35 * units.Foot, Top: 3 * units.FootPerSecond, Start: 2 * units.Second, Stop: 3 * units.Foot,
+		On: purchase.Bodies{Pulls: []units.Force{250 * units.PoundForce, 250 * units.PoundForce}, Arbor: 1000 * units.Pound, Idler: 60 * units.Pound},
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for i, what := range []string{"start", "steady", "stop"} {
+		phase := flown.Phases[i]
+		fmt.Printf("%s: %.1f s, %.0f lbf on the %v, then %.0f lbf on the %v\n", what, phase.Time.In(units.Second),
+			phase.First.Pull.In(units.PoundForce), phase.First.Rope, phase.Last.Pull.In(units.PoundForce), phase.Last.Rope)
+	}
+	// Output:
+	// start: 2.0 s, 97 lbf on the inner rope, then 96 lbf on the inner rope
+	// steady: 8.0 s, 57 lbf on the inner rope, then 48 lbf on the inner rope
+	// stop: 2.0 s, 9 lbf on the inner rope, then 8 lbf on the inner rope
 }

@@ -59,7 +59,7 @@ type RaisedIdler struct {
 
 // RaiseIdler tells what raising an idler of a given mass by a length gives and takes: on two plumb parts twice the
 // length in rope. The weight is the same in single and double purchase, but a double set's idler is often
-// the heavier (common practice).
+// the heavier (common practice). One that is held must be let go first.
 //
 // It goes up to the rope lock at most, or to the arbor's foot where that hangs lower; for its trim is not asked, only the
 // lock is a limit here. The error is a *units.FieldError for a length beyond that, a length or mass that is negative or not

@@ -137,8 +137,12 @@ func (r RopeGeometry) Cut(first, last units.Length) (units.Length, error) {
 // twice as much. It is zero for the hand line. The error is a *units.FieldError for a length that is not finite.
 func (r RopeGeometry) LongerFor(lower units.Length) (units.Length, error) {
 	var p check.Problems
-	if !check.Finite(&p, "lower", lower) {
-		return 0, p.Err()
+	longer := lower.Scale(r.AtBatten)
+	if check.Finite(&p, "lower", lower) {
+		check.Finite(&p, "at_batten", longer)
 	}
-	return lower.Scale(r.AtBatten), nil
+	if err := p.Err(); err != nil {
+		return 0, err
+	}
+	return longer, nil
 }

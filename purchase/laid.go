@@ -17,6 +17,7 @@ type laid struct {
 	path   rope.Path
 	weight float64   // N/m
 	drag   []float64 // coefficient of each stop's sheave
+	rim    []float64 // mass of it at its rim
 
 	stations []station // of each stop
 	legs     []leg     // of each part
@@ -27,6 +28,7 @@ type laid struct {
 	speed, past []float64
 
 	tight  []float64        // tight side over slack side of each stop's sheave
+	gain   []float64        // how much more of the tight side's tension a force takes that speeds the sheave up
 	factor [2][]float64     // tension past each stop over that up to it, while the batten flies out and in
 	onto   [2][grips]upward // what the rope pulls each body up with while it runs, by where a hand grips it
 	grip   [grips]int       // the part that a hand grips; −1: none
@@ -73,7 +75,8 @@ type station struct {
 type leg struct {
 	runs   direction
 	rises  rope.Straight // what the rope's own weight makes the tension grow along it, N
-	rising float64       // 1 where it rises, else −1: above a hand that pulls down the rope bears the pull too
+	length rope.Straight
+	rising float64 // 1 where it rises, else −1: above a hand that pulls down the rope bears the pull too
 }
 
 // direction is that of a part, from the stop it leaves to the one it runs to.
@@ -89,14 +92,16 @@ func (l *laid) settle(at *rope.Heights, travel, out *rope.Speeds) {
 		l.stations[i].hung = l.height(i, at, travel).Times(l.weight)
 	}
 	for i := range l.legs {
-		across, up, _ := l.path.Part(i, at)
+		across, up, length := l.path.Part(i, at)
 		from, to := &l.stations[i], &l.stations[i+1]
 		from.pulls.across += across
 		from.pulls.up += up
 		to.pulls.across -= across
 		to.pulls.up -= up
 		rises := l.height(i+1, at, travel).Less(l.height(i, at, travel))
-		l.legs[i] = leg{runs: direction{across, up}, rises: rises.Times(l.weight), rising: math.Copysign(1, up)}
+		// A part whose length changes hangs plumb.
+		reach := rope.Straight{Start: length, Rate: float64((travel[l.path[i+1].Body] - travel[l.path[i].Body]) * up)}
+		l.legs[i] = leg{runs: direction{across, up}, rises: rises.Times(l.weight), length: reach, rising: math.Copysign(1, up)}
 		l.named[i] = Part{From: l.rope.Path[i].Name, To: l.rope.Path[i+1].Name}
 	}
 	if parts, hung := l.pull(Batten, 0); parts > 0 {
@@ -125,12 +130,13 @@ func (l *laid) pull(body Body, from int) (parts float64, hung rope.Straight) {
 // tight side is the one the rope runs to; a rope that does not run past a sheave has no side to be tight.
 func (l *laid) drive() {
 	for i, past := range l.past {
-		k := 1.0
+		k, gain := 1.0, 1.0
 		if l.drag[i] != 0 && i > 0 && i < len(l.legs) {
 			a, b := l.legs[i-1].runs, l.legs[i].runs
 			k = rope.DragRatio(l.drag[i], a.across, a.up, b.across, b.up)
+			gain = rope.DragGain(l.drag[i], a.across, a.up, b.across, b.up)
 		}
-		l.tight[i] = k
+		l.tight[i], l.gain[i] = k, gain
 		switch {
 		case math.Abs(past) < still:
 			k = 1
@@ -148,17 +154,36 @@ func (l *laid) drive() {
 
 // forces gives the upward force of the rope on each body that moves, while it runs and a hand pulls down on one of its
 // parts, or on none (−1).
+//
+// A part of the mass m that runs lengthwise with the acceleration a wants m·a of the tensions at its ends, and a sheave its
+// mass at the rim times that of the rope past it. Where rope runs past a sheave at a speed v seen from it, it
+// presses on it with the tension less λv², λ its mass per length: so much it takes to turn the rope round.
 func (l *laid) forces(factor []float64, grip int) (onto upward) {
+	mass := l.weight / units.StandardGravity.In(units.MetrePerSecondSquared)
 	t := rope.Tension{PerStart: 1}
 	for i := range l.legs {
 		leg := &l.legs[i]
-		t = t.Times(factor[i])
-		onto.add(l.path[i].Body, t, leg.runs.up)
+		past := l.past[i]
+		turning := rope.Tension{PerSquare: float64(mass * float64(past*past))}
+		if i > 0 {
+			gain := l.gain[i]
+			if factor[i] < 1 {
+				gain = float64(gain * factor[i])
+			}
+			t = t.Plus(turning, -1).Times(factor[i])
+			t.PerAcceleration.Start += float64(gain * float64(l.rim[i]*past))
+			onto.add(l.path[i].Body, t, leg.runs.up)
+			t = t.Plus(turning, 1)
+		} else {
+			onto.add(l.path[i].Body, t, leg.runs.up)
+		}
 		t.Plain = t.Plain.Plus(leg.rises)
+		t.PerAcceleration = t.PerAcceleration.Plus(leg.length.Times(float64(mass * l.speed[i])))
 		if i == grip {
 			t.PerPull += leg.rising
 		}
-		onto.add(l.path[i+1].Body, t, -leg.runs.up)
+		next := l.past[i+1]
+		onto.add(l.path[i+1].Body, t.Plus(rope.Tension{PerSquare: float64(mass * float64(next*next))}, -1), -leg.runs.up)
 	}
 	return onto
 }

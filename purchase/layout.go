@@ -77,6 +77,7 @@ type Layout struct {
 	LiftMass    units.LineMass `json:"lift_line_mass"` // of each lift line; zero: weightless
 	HandMass    units.LineMass `json:"hand_line_mass"` // of the hand line; zero: weightless
 	Drag        Drag           `json:"drag,omitzero"`  // of every sheave
+	Rim         units.Mass     `json:"rim,omitzero"`   // of every sheave, under each rope that runs over it: see Stop; zero: left out
 
 	LiftDiameter units.Length `json:"lift_line_diameter,omitzero"` // of each lift line; zero: not given
 	HandDiameter units.Length `json:"hand_line_diameter,omitzero"` // of the hand line; zero: not given
@@ -101,6 +102,7 @@ func (l Layout) Validate() error {
 	check.NotNegative(&p, "lift_line_mass", l.LiftMass)
 	check.NotNegative(&p, "hand_line_mass", l.HandMass)
 	l.Drag.fault(&p, "drag")
+	check.NotNegative(&p, "rim", l.Rim)
 	checkDiameter(&p, "lift_line_diameter", l.LiftDiameter)
 	checkDiameter(&p, "hand_line_diameter", l.HandDiameter)
 	l.Sheaves.check(&p, l.LiftDiameter, l.HandDiameter)
@@ -215,7 +217,7 @@ func (l Layout) Reeving() Reeving {
 		r.Lift[i] = Rope{Name: "lift line " + strconv.Itoa(n), Mass: l.LiftMass, Diameter: l.LiftDiameter, Path: path}
 	}
 	for _, rp := range r.Lift {
-		dragged(rp.Path, l.Drag)
+		l.turning(rp.Path)
 	}
 	r.Hand = Rope{Name: "hand line", Mass: l.HandMass, Diameter: l.HandDiameter, Path: l.handPath(head, top, foot)}
 	return r
@@ -241,14 +243,14 @@ func (l Layout) handPath(head, top, foot Stop) []Stop {
 	default:
 		path = []Stop{foot, idler, over, top}
 	}
-	dragged(path, l.Drag)
+	l.turning(path)
 	return path
 }
 
-// dragged gives every sheave of a path its drag.
-func dragged(path []Stop, drag Drag) {
+// turning gives every sheave of a path its drag and its mass at the rim.
+func (l Layout) turning(path []Stop) {
 	for i := 1; i < len(path)-1; i++ {
-		path[i].Drag = drag
+		path[i].Drag, path[i].Rim = l.Drag, l.Rim
 	}
 }
 

@@ -69,10 +69,15 @@ type SheaveUse struct {
 }
 
 // Use holds the fleet angles at this trim and the sheaves against limits. The error joins a *units.FieldError for each
-// limit that makes no sense, or tells that there is none.
+// limit that makes no sense, or tells that there is none, and none of a Geometry.
 func (g Geometry) Use(l GeometryLimits) (GeometryUse, error) {
 	if err := l.validate(); err != nil {
 		return GeometryUse{}, err
+	}
+	if len(g.Lift) == 0 {
+		var p check.Problems
+		p.Add("lift", "", "a geometry that a Reeved has given", units.ErrMissing)
+		return GeometryUse{}, p.Err()
 	}
 	var u GeometryUse
 	for _, r := range g.Lift {

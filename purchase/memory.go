@@ -3,22 +3,27 @@ package purchase
 import (
 	"reflect"
 	"slices"
+
+	"example.com/steelyard/units"
 )
 
 // memory is what a [State] or [Running] that is filled again and again keeps from one time to the next: its slices with
-// the names in them, and whose names these are, so that only numbers need be written.
+// the names in them, and whose names these are, so that only numbers need be written. A copy of the State is not its
+// owner, and begins a memory of its own when it is filled.
 type memory struct {
 	of     *Reeved
+	owner  any
 	lift   []RopeState
 	hand   []Part
 	parts  []Part // of all lift lines
 	blocks []Block
 }
 
-// ready gives a memory with the names of a reeving and no load on its blocks.
-func (m *memory) ready(r *Reeved) *memory {
-	if m == nil || m.of != r {
+// ready gives its owner a memory with the names of a reeving and no load on its blocks.
+func (m *memory) ready(r *Reeved, owner any) *memory {
+	if m == nil || m.of != r || m.owner != owner {
 		m = r.remember()
+		m.owner = owner
 	}
 	for i := range m.blocks {
 		m.blocks[i].Load = Vector{}
@@ -38,6 +43,11 @@ func (r *Reeved) remember() *memory {
 		at = to
 	}
 	return m
+}
+
+// noPlace is the fault of a nil State or Running to be filled.
+func noPlace(field string) error {
+	return &units.FieldError{Field: field, Want: "a place for the answer", Err: units.ErrMissing}
 }
 
 // Equal reports whether two states say the same, as go-cmp asks; what they remember for the next one does not count.

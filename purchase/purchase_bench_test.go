@@ -273,18 +273,34 @@ func TestIntoTheSameMemory(t *testing.T) {
 		t.Fatal(err)
 	}
 	same(t, freshRun, run)
-	// A copy shares its memory: whichever of two reevings filled it last, the names are right.
+	// A copy begins a memory of its own, so that both may be filled at one time; and slices that a caller has cut are whole again.
 	other := s
-	if err := r.AtInto(&other, 20*units.Foot, on); err != nil {
-		t.Fatal(err)
-	}
+	done := make(chan error)
+	go func() { done <- r.AtInto(&other, 20*units.Foot, on) }()
+	s.Lift[2].Parts, s.Blocks = nil, nil
 	if err := single.AtInto(&s, 20*units.Foot, few); err != nil {
 		t.Fatal(err)
 	}
+	if err := <-done; err != nil {
+		t.Fatal(err)
+	}
 	same(t, fresh, s)
+	if r.AtInto(nil, 20*units.Foot, on) == nil || r.RunInto(nil, 20*units.Foot, on, purchase.In) == nil {
+		t.Error("filled nothing")
+	}
 	if single.AtInto(&s, -1000, few) == nil || single.RunInto(&run, 5, few, 0) == nil {
 		t.Fatal("taken")
 	}
 	same(t, fresh, s)
 	same(t, freshRun, run)
+}
+
+func BenchmarkRest(b *testing.B) {
+	r, on := benchmarkSet(b)
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := r.Rest(20*units.Foot, on); err != nil {
+			b.Fatal(err)
+		}
+	}
 }

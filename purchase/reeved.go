@@ -42,6 +42,7 @@ type Reeved struct {
 
 	// With the arbor's top moved up from where it was when the lines were made off:
 	ropes      rope.Straight // imbalance that the ropes' own weight makes, N
+	felt       rope.Straight // mass of ropes and sheaves felt at the batten, kg
 	idlerParts float64       // how many parts of the hand line hold the idler
 	idlerHung  rope.Straight // what the hand line's own weight adds there to the tension at height 0 times the parts, N
 	topParts   float64       // how many parts hold the arbor up on the far side of the lock
@@ -141,6 +142,7 @@ func (r *Reeved) ready(h *rope.Heights) {
 		l.drive()
 	}
 	r.ropes = r.ropeImbalance()
+	r.felt = r.ropesFelt()
 	for i := range r.lift {
 		r.rests = append(r.rests, r.lift[i].rests)
 		r.stops = append(r.stops, r.lift[i].stations...)
@@ -158,9 +160,9 @@ func (r *Reeved) findRatio(p *check.Problems, h *rope.Heights) {
 		n := byArbor / byBatten
 		switch {
 		case byBatten == 0 || byArbor == 0:
-			p.Add(field, "", "a path whose length changes with both the batten's and the arbor's height", ErrNoTravel)
+			p.Add(field, strconv.Quote(r.lift[i].rope.Name), "a path whose length changes with both the batten's and the arbor's height", ErrNoTravel)
 		case n < 0:
-			p.Add(field, "", "a path that lets the batten rise while the arbor sinks", ErrNoTravel)
+			p.Add(field, strconv.Quote(r.lift[i].rope.Name), "a path that lets the batten rise while the arbor sinks", ErrNoTravel)
 		case r.ratio == 0:
 			r.ratio = n
 		case math.Abs(n-r.ratio) > 1e-9*r.ratio:
@@ -251,12 +253,13 @@ func (r *Reeved) limitTravel(h *rope.Heights) {
 
 func (r *Reeved) lay(rp Rope) laid {
 	n := len(rp.Path)
-	l := laid{rope: rp, path: make(rope.Path, n), drag: make([]float64, n), tight: make([]float64, n), factor: [2][]float64{make([]float64, n), make([]float64, n)}, stations: make([]station, n), grip: [grips]int{-1, -1, -1}}
+	l := laid{rope: rp, path: make(rope.Path, n), drag: make([]float64, n), rim: make([]float64, n), tight: make([]float64, n), gain: make([]float64, n), factor: [2][]float64{make([]float64, n), make([]float64, n)}, stations: make([]station, n), grip: [grips]int{-1, -1, -1}}
 	l.rope.Path = slices.Clone(rp.Path)
 	l.weight = rp.Mass.Weight(units.StandardGravity).In(units.NewtonPerMetre)
 	for i, s := range rp.Path {
 		l.path[i] = rope.Stop{Body: int(s.On), X: s.Across.In(units.Metre), Z: s.Height.In(units.Metre)}
 		l.drag[i] = float64(s.Drag)
+		l.rim[i] = s.Rim.In(units.Kilogram)
 		l.stations[i].block = -1
 		if s.On == Batten {
 			continue
@@ -326,6 +329,14 @@ func (rp Rope) validate(off Body, why string) error {
 			checkTread(&p, field+".tread", s.Tread, rp.Diameter)
 		}
 		s.Drag.fault(&p, field+".drag")
+		check.NotNegative(&p, field+".rim", s.Rim)
+		if end := i == 0 || i == len(rp.Path)-1; end && s.Drag > 0 {
+			p.Add(field+".drag", plainText(float64(s.Drag)), "none: an end has no sheave", units.ErrOutOfRange)
+		} else if end && s.Rim > 0 {
+			p.Add(field+".rim", check.Show(s.Rim), "none: an end has no sheave", units.ErrOutOfRange)
+		} else if end && s.Tread > 0 {
+			p.Add(field+".tread", check.Show(s.Tread), "none: an end has no sheave", units.ErrOutOfRange)
+		}
 		if i > 0 && s.On == rp.Path[i-1].On && s.Across == rp.Path[i-1].Across && s.Height == rp.Path[i-1].Height {
 			p.Add(field, strconv.Quote(s.Name), "a place of its own, apart from the stop before it", units.ErrDuplicate)
 		}

@@ -62,10 +62,20 @@ func FuzzReeving(f *testing.F) {
 			for _, way := range []purchase.Way{purchase.Out, purchase.In} {
 				run, err := rigged.Run(trim, on, way)
 				stored("run", run, err)
+				gain, err := rigged.Gain(trim, on, way, units.Speed(share), purchase.Pulling{Pull: 50, Rope: purchase.InnerRope})
+				stored("gain", gain, err)
+				hand, err := rigged.HandFor(trim, on, purchase.Speeding{Way: way, Speed: 1, Gain: units.Acceleration(share)})
+				stored("hand for", hand, err)
 			}
 			weighed, err := rigged.Weigh(purchase.Weighing{Trim: trim, On: on, Out: purchase.Pulled{Pull: 200}, In: purchase.Pulled{Pull: units.Force(share)}, Scale: 5})
 			stored("weigh", weighed, err)
 			flight := purchase.Flight{Low: r.Trim, High: trim, Carried: units.Mass(arbor), Arbor: units.Mass(arbor)}
+			felt, err := rigged.Felt(trim, flight.Carried, flight.Arbor)
+			stored("felt", felt, err)
+			runaway, err := rigged.LetGo(purchase.LetGo{Trim: r.Trim, Low: min(trim, r.Trim), High: max(trim, r.Trim), On: on})
+			stored("let go", runaway, err)
+			flown, err := rigged.Fly(purchase.Fly{From: r.Trim, To: trim, Top: units.Speed(share), Start: 1, Stop: 0.5, On: on})
+			stored("fly", flown, err)
 			drift, err := rigged.Drift(flight)
 			stored("drift", drift, err)
 			flight.Chain = purchase.Chain{On: purchase.Batten, Hung: purchase.Piled, Length: 50}

@@ -172,6 +172,9 @@ func TestReevingRefused(t *testing.T) {
 			p := r.Lift[3].Path
 			r.Lift[3].Path = append(p[:2:2], append([]purchase.Stop{stop("idle", purchase.Building, 1, 60*units.Foot)}, p[2:]...)...)
 		}, "lift[3].path[2]", purchase.ErrNoTurn, "whoever gave it meant another place"},
+		{"drag at an end", func(r *purchase.Reeving) { r.Lift[0].Path[0].Drag = 0.02 }, "lift[0].path[0].drag", units.ErrOutOfRange, "an end has no sheave"},
+		{"an end with a rim", func(r *purchase.Reeving) { r.Lift[2].Path[0].Rim = 2 }, "lift[2].path[0].rim", units.ErrOutOfRange, "an end has no sheave"},
+		{"an end with a tread", func(r *purchase.Reeving) { r.Lift[2].Path[0].Tread = 0.2 }, "lift[2].path[0].tread", units.ErrOutOfRange, "an end has no sheave"},
 		{"straight past a loft block", func(r *purchase.Reeving) {
 			p := r.Lift[0].Path
 			r.Lift[0].Path = append(p[:2:2], append([]purchase.Stop{stop("over it", purchase.Building, p[1].Across, 70*units.Foot)}, p[2:]...)...)

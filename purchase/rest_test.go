@@ -82,7 +82,7 @@ func TestPropRestIsTheWorstOfAllCorners(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		d := drawReeving(t)
 		for _, rp := range d.ropes() {
-			for i := range rp.Path {
+			for i := 1; i < len(rp.Path)-1; i++ {
 				rp.Path[i].Drag = purchase.Drag(rapid.Float64Range(0, 0.2).Draw(t, "drag"))
 			}
 		}
@@ -265,5 +265,105 @@ func TestRestWithoutHandLine(t *testing.T) {
 	}
 	same(t, want.Lift, got.Lift)
 	same(t, want.Load(purchase.LoftBlock(2)), got.Load(purchase.LoftBlock(2)))
-	same(t, purchase.RopeBand{}, got.Hand)
+	if len(got.Hand.Parts) != 0 {
+		t.Errorf("%+v", got.Hand)
+	}
+}
+
+// whole works out a one-line set of weightless ropes by hand, with the factor that each sheave happens to hold: the load on
+// the arbor's top and the head block upward, what the lock is asked for, and the tension above it. A held idler lets the rope
+// below the lock take what the rope above cannot give up.
+func whole(kind purchase.Kind, pull, arbor, idler float64, held bool, f []float64) (top, head, lock, above float64) {
+	atArbor := pull * f[0] * f[1]
+	lifts, hand := atArbor, 1.0 // on the arbor; of the hand line there, for a unit above its head block
+	foot := 1.0                 // of the inner rope and the dead end, for a unit of the inner rope
+	if kind == purchase.Double {
+		lifts += atArbor * f[5]
+		hand += f[6]
+		foot += f[7]
+	}
+	inner := idler / (1 + f[2])
+	wants := func() float64 { return (arbor - lifts + inner*foot) / hand } // past the head block, at the arbor's top
+	down := wants()
+	below := inner * f[2]
+	if down < 0 && held {
+		inner, down = (lifts-arbor)/foot, 0
+		below = inner * f[2]
+	}
+	above = down / f[3]
+	lock = below - above
+	if down < 0 {
+		down, above = 0, 0 // the lock alone does not hold it
+	}
+	return lifts + down*hand, -atArbor - above - down, lock, above
+}
+
+// The ends of what is common to lift lines and hand line are those over every corner of the whole set, taut or not.
+func TestRestOfTheWholeSet(t *testing.T) {
+	const c = 0.02
+	for _, one := range []struct {
+		name               string
+		kind               purchase.Kind
+		pull, arbor, idler float64
+		held               bool
+	}{
+		{"single", purchase.Single, 1000, 1000, 400, false},
+		{"double", purchase.Double, 1000, 2050, 600, false},
+		{"single, the lock may not hold it", purchase.Single, 1000, 950, 150, false},
+		{"single, held idler", purchase.Single, 1000, 950, 20, true},
+		{"double, held idler", purchase.Double, 1000, 1990, 20, true},
+	} {
+		l := weightless(one.kind)
+		l.Loft, l.Drag = l.Loft[:1], c
+		r, err := l.Rig()
+		if err != nil {
+			t.Fatal(err)
+		}
+		k := (1 + c) / (1 - c)
+		b := 1 - c*c
+		q := (1 + math.Sqrt(1-b*b)) / b // at a quarter of a turn
+		sheaves := []float64{q, q, k, k}
+		if one.kind == purchase.Double {
+			sheaves = append(sheaves, k, k, k, k)
+		}
+		none := [2]float64{math.Inf(1), math.Inf(-1)}
+		top, head, lock, above := none, none, none, none
+		note := func(e *[2]float64, x float64) { e[0], e[1] = math.Min(e[0], x), math.Max(e[1], x) }
+		corners(sheaves, func(f []float64) {
+			w, x, y, z := whole(one.kind, one.pull, one.arbor, one.idler, one.held, f)
+			note(&top, w)
+			note(&head, x)
+			note(&lock, y)
+			note(&above, z)
+		})
+		on := purchase.Bodies{Pulls: evenly(1, units.Force(one.pull)), Arbor: units.Force(one.arbor).Mass(units.StandardGravity), Idler: units.Force(one.idler).Mass(units.StandardGravity)}
+		if one.held {
+			on.Base, on.Idler = units.Force(one.idler/2), 0
+		}
+		got, err := r.Rest(6, on)
+		if err != nil {
+			t.Fatal(err)
+		}
+		outer := got.Hand.Parts[len(got.Hand.Parts)-2]
+		if one.kind == purchase.Double {
+			outer = got.Hand.Parts[2]
+		}
+		for _, is := range []struct {
+			what string
+			got  purchase.ForceBand
+			want [2]float64
+		}{
+			{"arbor top", got.Load(purchase.ArborTop).Up, top}, {"head block", got.Load(purchase.HeadBlock).Up, head},
+			{"rope lock", got.Lock, lock}, {"above the lock", outer.TensionTo, above},
+		} {
+			least, most := is.got.Least.In(units.Newton), is.got.Most.In(units.Newton)
+			exact := near.Abs(least, is.want[0], 1e-6) && near.Abs(most, is.want[1], 1e-6)
+			if load := is.what == "arbor top" || is.what == "head block"; load && above[0] == 0 {
+				exact = least <= is.want[0]+1e-6 && most >= is.want[1]-1e-6 // where a rope may go slack it need only hold them
+			}
+			if !exact {
+				t.Errorf("%s, %s: %v to %v, want %v to %v N", one.name, is.what, is.got.Least, is.got.Most, is.want[0], is.want[1])
+			}
+		}
+	}
 }

@@ -73,6 +73,9 @@ type Stop struct {
 	Offset units.Length `json:"offset,omitzero"` // off the plane of the set, positive upstage, at most 1 m; none on the batten, which hangs plumb under its blocks
 	Tread  units.Length `json:"tread,omitzero"`  // diameter of the sheave at the bottom of its groove; zero: not given; an end has none
 	Drag   Drag         `json:"drag,omitzero"`   // of the sheave; an end has none
+	// Rim is the mass that would be as hard to set turning, all of it at the groove: units.Inertia.Mass of the sheave and the
+	// radius there, half the mass of a plain disc. Zero: left out. On a body that moves, the sheave's own mass is the body's.
+	Rim units.Mass `json:"rim,omitzero"`
 }
 
 // Rope is a rope of given mass per length over its stops.

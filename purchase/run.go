@@ -3,6 +3,7 @@ package purchase
 import (
 	"errors"
 	"math"
+	"strconv"
 
 	"example.com/steelyard/internal/check"
 	"example.com/steelyard/units"
@@ -154,11 +155,15 @@ func (r *Reeved) Run(trim units.Length, on Bodies, way Way) (Running, error) {
 	if err := r.RunInto(&s, trim, on, way); err != nil {
 		return Running{}, err
 	}
+	s.memory = nil
 	return s, nil
 }
 
 // RunInto is Run for who asks often, as [Reeved.AtInto] is At.
 func (r *Reeved) RunInto(s *Running, trim units.Length, on Bodies, way Way) error {
+	if s == nil {
+		return noPlace("running")
+	}
 	moved, err := r.moved(trim)
 	if err != nil {
 		return err
@@ -187,7 +192,7 @@ func (r *Reeved) RunInto(s *Running, trim units.Length, on Bodies, way Way) erro
 	if err := r.hand.slack("hand", way, int(hand), start, pull, moved); err != nil {
 		return err
 	}
-	m := s.memory.ready(r)
+	m := s.memory.ready(r, s)
 	s.memory = m
 	s.Trim, s.ArborTop, s.Way = trim, units.Length(r.top+moved), way
 	s.Pull, s.Rope, s.Runs, s.Slack = units.Force(max(0, pull)), hand, runs, false
@@ -197,7 +202,7 @@ func (r *Reeved) RunInto(s *Running, trim units.Length, on Bodies, way Way) erro
 		l := &r.lift[i]
 		n := len(l.legs)
 		low := l.running(left[:n], m.blocks, way, nowhere, l.start(way, on.Pulls[i].In(units.Newton), moved), 0, moved)
-		m.lift[i].Slack = low < -slackened
+		m.lift[i].Parts, m.lift[i].Slack = left[:n:n], low < -slackened
 		s.Slack = s.Slack || m.lift[i].Slack
 		left = left[n:]
 	}
@@ -209,7 +214,11 @@ func (r *Reeved) RunInto(s *Running, trim units.Length, on Bodies, way Way) erro
 func (r *Reeved) canRun(way Way) error {
 	var p check.Problems
 	if way != Out && way != In {
-		p.Add("way", way.String(), "out or in", units.ErrMissing)
+		kind, shown := units.ErrUnknown, strconv.Itoa(int(way))
+		if way == 0 {
+			kind, shown = units.ErrMissing, ""
+		}
+		p.Add("way", shown, "out or in", kind)
 	}
 	if r.lock < 0 {
 		p.Add("hand", "", "a hand line to pull on", units.ErrMissing)
@@ -249,7 +258,7 @@ func (r *Reeved) Stays(trim units.Length, on Bodies) (Band, error) {
 		}
 		return units.Force(r.imbalance(moved, carried, arbor))
 	}
-	b := Band{ArborHeavy: edge(Out), BattenHeavy: edge(In)}
+	b := Band{ArborHeavy: min(edge(Out), 0), BattenHeavy: max(edge(In), 0)} // rounding may leave a band of nothing a hair off
 	if slack != nil {
 		return Band{}, slack
 	}

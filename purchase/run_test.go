@@ -376,7 +376,7 @@ func TestRunFaults(t *testing.T) {
 		ask         func() error
 	}{
 		{"neither way", "way", units.ErrMissing, func() error { _, err := r.Run(5, on, 0); return err }},
-		{"no such way", "way", units.ErrMissing, func() error { _, err := r.Run(5, on, 3); return err }},
+		{"no such way", "way", units.ErrUnknown, func() error { _, err := r.Run(5, on, 3); return err }},
 		{"a trim out of reach", "trim", units.ErrOutOfRange, func() error { _, err := r.Run(500, on, purchase.In); return err }},
 		{"too few pulls", "pulls", units.ErrOutOfRange, func() error { _, err := r.Run(5, few, purchase.In); return err }},
 		{"no hand line to pull", "hand", units.ErrMissing, func() error { _, err := noHand.Run(5, on, purchase.In); return err }},

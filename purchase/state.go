@@ -157,12 +157,17 @@ func (r *Reeved) At(trim units.Length, on Bodies) (State, error) {
 	if err := r.AtInto(&s, trim, on); err != nil {
 		return State{}, err
 	}
+	s.memory = nil
 	return s, nil
 }
 
 // AtInto is At for who asks often: it fills s, and once s was filled by this reeving it writes over the numbers in it,
-// takes the names to be as it left them, and allocates nothing. After an error s is as it was.
+// takes the names to be as it left them, and allocates nothing. A copy of s shares its slices until it is filled itself: to
+// keep an answer, ask At for it. After an error s is as it was.
 func (r *Reeved) AtInto(s *State, trim units.Length, on Bodies) error {
+	if s == nil {
+		return noPlace("state")
+	}
 	moved, err := r.moved(trim)
 	if err != nil {
 		return err
@@ -170,7 +175,7 @@ func (r *Reeved) AtInto(s *State, trim units.Length, on Bodies) error {
 	if err := on.validate(len(r.lift)); err != nil {
 		return err
 	}
-	m := s.memory.ready(r)
+	m := s.memory.ready(r, s)
 	s.memory = m
 	s.Trim, s.ArborTop = trim, units.Length(r.top+moved)
 	s.Lift, s.Blocks = m.lift, m.blocks[:r.named:r.named]
@@ -189,8 +194,9 @@ func (r *Reeved) AtInto(s *State, trim units.Length, on Bodies) error {
 			t = stops[k].bears(c, moved, blocks, &low)
 			p.TensionTo = units.Force(t)
 		}
-		m.lift[i].Slack = low < -slackened
-		parts, stops = parts[l.stops-1:], stops[l.stops:]
+		n := l.stops - 1
+		m.lift[i].Parts, m.lift[i].Slack = parts[:n:n], low < -slackened
+		parts, stops = parts[n:], stops[n+1:]
 	}
 	imbalance := r.imbalance(moved, carried, on.Arbor.Weight(units.StandardGravity).In(units.Newton))
 	s.Imbalance = units.Force(imbalance)

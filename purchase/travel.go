@@ -39,8 +39,8 @@ func (r *Reeved) ArborTop(trim units.Length) (units.Length, error) {
 	return units.Length(r.top + moved), nil
 }
 
-// Reach gives the trims between which the ropes can run at all: beyond them a
-// batten or an arbor would pass a block. The stops of a real set lie inside; a
+// Reach gives the trims between which the ropes can run at all: at either of them a
+// batten or an arbor meets a block, so that neither is reached itself. The stops of a real set lie inside; a
 // Reeved knows nothing of those.
 func (r *Reeved) Reach() (lowest, highest units.Length) {
 	if r == nil {
@@ -72,7 +72,7 @@ func (r *Reeved) beyond(trim units.Length) error {
 	}
 	lowest, highest := r.Reach()
 	return &units.FieldError{Field: "trim", Value: check.Show(trim),
-		Want: "a trim between " + check.Show(lowest) + " and " + check.Show(highest) + ", where the ropes can run", Err: kind}
+		Want: "a trim above " + check.Show(lowest) + " and below " + check.Show(highest) + ", between which the ropes can run", Err: kind}
 }
 
 // unrigged says that a Reeved is none that Rig has made.

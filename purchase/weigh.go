@@ -163,7 +163,7 @@ func (r *Reeved) trial(moved float64, on Bodies, total units.Force) *trial {
 	}
 	own.hand.drag = make([]float64, len(r.hand.drag))
 	for _, l := range own.all() {
-		l.tight = make([]float64, len(l.drag))
+		l.tight, l.gain = make([]float64, len(l.drag)), make([]float64, len(l.drag))
 		l.factor = [2][]float64{make([]float64, len(l.drag)), make([]float64, len(l.drag))}
 	}
 	t := &trial{

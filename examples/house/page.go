@@ -134,6 +134,14 @@ func (s *sheet) force(f units.Force) string {
 	return s.system.FormatPlaces(f, 3)
 }
 
+// speed is written with one place in ft/s and two in m/s.
+func (s *sheet) speed(v units.Speed) string {
+	if s.system == units.US {
+		return s.system.FormatPlaces(v, 1)
+	}
+	return s.system.FormatPlaces(v, 2)
+}
+
 // format writes what stands in text; forces and stresses with even places, as in
 // the columns.
 func (s *sheet) format(q units.Value) string {

@@ -122,6 +122,32 @@ func (s *sheet) hands(set *lineset.Rigged, both func(name, low, high string)) {
 		return s.force(-h.Stays.ArborHeavy) + " / " + s.force(h.Stays.BattenHeavy)
 	}
 	both("stays if arbor-/batten-heavy", stays(low), stays(high))
+	both("let go with the lock open", s.letGo(set, low.Trim), s.letGo(set, high.Trim))
+	both("mass felt, of what moves", s.felt(set, low.Trim), s.felt(set, high.Trim))
+}
+
+// letGo says what becomes of a set that nobody holds.
+func (s *sheet) letGo(set *lineset.Rigged, trim units.Length) string {
+	run, err := set.LetGo(trim)
+	switch {
+	case err != nil:
+		return "not known"
+	case run.Way == 0:
+		return "stays"
+	case !run.AtStop:
+		return fmt.Sprintf("runs %v, rests at %s", run.Way, s.format(run.Ends))
+	case run.Speed == 0:
+		return fmt.Sprintf("leans %v on its stop", run.Way)
+	}
+	return fmt.Sprintf("runs %v, %s at stop", run.Way, s.speed(run.Speed))
+}
+
+func (s *sheet) felt(set *lineset.Rigged, trim units.Length) string {
+	felt, err := set.Felt(trim)
+	if err != nil {
+		return "not known"
+	}
+	return s.mass(felt.Batten) + " of " + s.mass(felt.Moving)
 }
 
 // slack says which lift lines would have to push somewhere at rest.

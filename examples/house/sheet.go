@@ -76,6 +76,7 @@ func (s *sheet) set(set *lineset.Rigged) {
 	s.stack(set)
 	s.states(set)
 	s.travel(set.Travel())
+	s.bridges(set)
 	s.line("  CHECKS")
 	for _, c := range set.Checks() {
 		s.check(c)

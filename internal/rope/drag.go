@@ -38,6 +38,23 @@ func dragRatio(c, half float64) float64 {
 	return 1 + float64(2*p*(q+p))/b
 }
 
+// DragGain is how much more than itself a force that is wanted to speed a sheave up adds to the tension of the tight side:
+// that tension presses on the pin too. It is exact for a small force, dT₂/df where T₂ − T₁ − f = c·|R|:
+//
+//	R/(R − c(K − cos θ)), R² = 1 + K² − 2K cos θ
+//
+// with the directions of [DragRatio]. It is 1 without drag and for a straight run, 1/(1−c) for half a turn.
+func DragGain(c, ux, uz, vx, vz float64) float64 {
+	dx, dz := vx-ux, vz-uz
+	squared := min((float64(dx*dx)+float64(dz*dz))/4, 1) // of the sine of half the turn
+	k := dragRatio(c, math.Sqrt(squared))
+	r := math.Sqrt(float64((k-1)*(k-1)) + float64(float64(4*k)*squared))
+	if r == 0 {
+		return 1
+	}
+	return r / (r - float64(c*(k-1+float64(2*squared))))
+}
+
 // LeadLine is the pull on the lead line of a tackle over its load, while it
 // hoists: the parts at the moving block, the sheaves that the rope passes (each
 // of ratio k ≥ 1) with any lead sheaves beyond. With T the tension of the part

@@ -23,20 +23,26 @@ func (p Path) Run(v *Speeds, h *Heights, part, past []float64) {
 	past[last] = 0
 }
 
-// Tension is a tension that depends on two forces which are not known yet, the tension at the path's beginning and a
-// hand's pull, and on how far bodies have moved.
+// Tension is a tension that depends on what is not known yet: the tension at the path's beginning, a hand's pull, and how
+// the bodies speed up and how fast they are; and on how far they have moved.
 type Tension struct {
 	Plain             Straight
 	PerStart, PerPull float64
+	PerAcceleration   Straight
+	PerSquare         float64 // of the speed
 }
 
 // Times is the tension past a sheave at which it changes by a factor.
 func (t Tension) Times(k float64) Tension {
-	return Tension{t.Plain.Times(k), float64(t.PerStart * k), float64(t.PerPull * k)}
+	return Tension{
+		t.Plain.Times(k), float64(t.PerStart * k), float64(t.PerPull * k), t.PerAcceleration.Times(k), float64(t.PerSquare * k),
+	}
 }
 
 // Plus adds what another tension does in a direction.
 func (t Tension) Plus(u Tension, along float64) Tension {
 	u = u.Times(along)
-	return Tension{t.Plain.Plus(u.Plain), t.PerStart + u.PerStart, t.PerPull + u.PerPull}
+	return Tension{
+		t.Plain.Plus(u.Plain), t.PerStart + u.PerStart, t.PerPull + u.PerPull, t.PerAcceleration.Plus(u.PerAcceleration), t.PerSquare + u.PerSquare,
+	}
 }

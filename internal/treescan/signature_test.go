@@ -12,9 +12,17 @@ import (
 // the reason: a field "load.Drape.Fullness", a parameter "purchase.Ratio.Lift(c)",
 // a result "purchase.Ratio.Value()", a type "arbor.Share".
 var plainNumbers = map[string]string{
+	"arbor.Option.Ratio":                 "batten travel over arbor travel",
+	"arbor.Ride.Ratio":                   "batten travel over arbor travel",
+	"arbor.Venue.Compare(ratios)":        "batten travel over arbor travel",
 	"load.Cable.Slack":                   "extra length of cable over the run",
 	"load.Drape.Fullness":                "extra width of cloth over finished width",
 	"load.Gather.Lean":                   "extra mass per length at the edge over its mean",
+	"purchase.FeltMass.Speed":            "speed for each unit of the batten's",
+	"purchase.Phase.Lines":               "tension over what it is at rest",
+	"purchase.Jolt()":                    "greatest pull over what hangs on the lines at rest",
+	"lineset.Rigged.Jolt()":              "greatest pull over what hangs on the lines at rest",
+	"purchase.Runaway.Error":             "error of a time over it",
 	"load.ImpactFactor()":                "greatest load over its weight at rest",
 	"load.Item.Taper":                    "extra mass per length at To over its mean",
 	"load.Use.Line":                      "demand over limit",

@@ -11,6 +11,7 @@
 //	rigged.Travel()                     // the trims reached against those wanted
 //	rigged.Low(), rigged.High()         // what lines, blocks and dead ends carry
 //	rigged.Hand(trim)                   // what the hands feel: pulls out and in, which rope is tight, and its working
+//	rigged.Flight().Access(…)           // what a loading bridge reaches, and the other questions of the run
 //	rigged.Load().PointAllowed(…)       // and every other question of package load
 //	rigged.Checks()                     // each demand against its limit
 //

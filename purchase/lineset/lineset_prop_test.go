@@ -8,6 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"example.com/steelyard/arbor"
 	"example.com/steelyard/internal/near"
 	"example.com/steelyard/load"
 	"example.com/steelyard/purchase"
@@ -153,6 +154,8 @@ func TestPropAnythingGoesOrIsRefused(t *testing.T) {
 				func() { r.DeadEnds = units.Length(x) }, func() { r.Rail = units.Length(x) },
 				func() { r.Idler.Height = units.Length(x) }, func() { r.Idler.Mass = units.Mass(x) },
 				func() { r.Run.LowerStop = units.Length(x) }, func() { r.Run.UpperStop = units.Length(x) },
+				func() { r.Run.HeadBlock = units.Length(x) }, func() { r.Run.Grid = units.Length(x) }, func() { r.Bed = units.Length(x) },
+				func() { r.Run.Bridges = []arbor.Bridge{{Name: "bridge", Floor: units.Length(x), High: 2}} },
 				func() { r.Arbor.Length = units.Length(x) }, func() { r.Arbor.Room = units.Length(x) },
 				func() { r.Arbor.Tare = units.Mass(x) }, func() { r.Arbor.Capacity = units.Mass(x) },
 				func() { r.LiftLine = units.LineMass(x) }, func() { r.HandLine = units.LineMass(x) },

@@ -24,6 +24,7 @@ type Rigged struct {
 	ropes  *purchase.Reeved
 	breaks []units.Length
 
+	flight  arbor.Flight
 	travel  Travel
 	counter Counterweight
 	balance Balance
@@ -71,17 +72,22 @@ func (r Rigging) Validate() error {
 	check.NotNegative(&p, "idler.base", r.Idler.Base)
 	r.checkLoft(&p)
 	check.NotNegative(&p, "offset", r.Offset)
+	check.NotNegative(&p, "bed", r.Bed)
 	check.Positive(&p, "made_off", r.MadeOff, "the batten's trim while the arbor stands against its upper stop")
 	p.Within("limits", "", r.Limits.validate())
 	p.Within("arbor", "", r.Arbor.Validate())
 	p.Within("run", "", r.Run.ValidateFor(r.Arbor))
+	r.checkRun(&p)
 	p.Within("", "", r.rename(r.layout().Validate(), p.Err()))
 	if p.Err() != nil {
 		return p.Err()
 	}
 	// With each field right by itself, the ropes must be able to run wherever the
 	// stops let the arbor go.
-	t := Set{Rigging: r}.travel(r.Purchase.Ratio())
+	t, err := r.flight(r.Purchase.Ratio())
+	if err != nil {
+		return r.renameFlight(err)
+	}
 	lower := check.Show(r.Run.LowerStop)
 	if line, height := r.lowestLoft(); t.Highest >= height {
 		p.Add(r.loftField(line), check.Show(height), "more than "+check.Show(t.Highest)+
@@ -120,7 +126,9 @@ func (s Set) validate(rigging bool) error {
 		p.Add("name", "", "a name for the set", units.ErrMissing)
 	}
 	low := check.Positive(&p, "low_trim", s.Low, "the lowest trim that the show needs")
-	if check.Positive(&p, "high_trim", s.High, "the highest trim that the show needs") && low && s.Low > s.High {
+	high := check.Positive(&p, "high_trim", s.High, "the highest trim that the show needs")
+	ordered := low && high && s.Low <= s.High
+	if low && high && !ordered {
 		p.Add("low_trim", check.Show(s.Low), "at most the high trim, "+check.Show(s.High), units.ErrOutOfRange)
 	}
 	switch {
@@ -130,10 +138,14 @@ func (s Set) validate(rigging bool) error {
 		p.Add("balance", s.Balance.String(), wantBalance, units.ErrUnknown)
 	}
 	hang, err := s.Rigging.stretched().Rig(s.Hang)
-	if rigging && err == nil {
-		t := s.travel(s.Rigging.Purchase.Ratio())
-		if tip := hang.Tips(t.Lowest, t.Highest); tip != nil {
-			p.Add("hang", "", "a load between the outermost lift lines", tip)
+	if t, flies := s.Rigging.flight(s.Rigging.Purchase.Ratio()); rigging && flies == nil {
+		if _, trims := s.travel(t); ordered {
+			p.Within("", "", trims)
+		}
+		if err == nil {
+			if tip := hang.Tips(t.Lowest, t.Highest); tip != nil {
+				p.Add("hang", "", "a load between the outermost lift lines", tip)
+			}
 		}
 	}
 	for _, e := range flatten(err) {
@@ -151,6 +163,7 @@ func (s Set) compute(stock arbor.Stock) (*Rigged, error) {
 	s.Hang = slices.Clone(s.Hang)
 	s.Rigging.Batten.Lines = slices.Clone(s.Rigging.Batten.Lines)
 	s.Rigging.Loft = cloneLoft(s.Rigging.Loft)
+	s.Rigging.Run.Bridges = slices.Clone(s.Rigging.Run.Bridges)
 	s.Like = "" // the rigging itself stands in its place
 	r := &Rigged{set: s, stock: slices.Clone(stock)}
 	var err error
@@ -161,7 +174,12 @@ func (s Set) compute(stock arbor.Stock) (*Rigged, error) {
 		return nil, err
 	}
 	r.breaks = r.load.Breaks()
-	r.travel = s.travel(r.ropes.Ratio())
+	if r.flight, err = s.Rigging.flight(r.ropes.Ratio()); err != nil {
+		return nil, err
+	}
+	if r.travel, err = s.travel(r.flight); err != nil {
+		return nil, err
+	}
 	if r.counter, err = r.counterweight(stock); err != nil {
 		return nil, err
 	}
@@ -237,6 +255,11 @@ func (r *Rigged) Hung() units.Mass {
 	}
 	return r.load.Hung()
 }
+
+// Flight is the arbor in its run and the batten that answers it, for questions of
+// the run alone: what a loading bridge reaches at a trim, whether a drop goes out
+// of sight.
+func (r *Rigged) Flight() arbor.Flight { return r.flight }
 
 // Travel tells what the arbor's run gives the batten.
 func (r *Rigged) Travel() Travel { return r.travel }

@@ -33,8 +33,11 @@ type Rigging struct {
 	Rail       units.Length `json:"rail"`               // height of the locking rail
 	Idler      Idler        `json:"idler"`
 
-	Run   arbor.Run   `json:"run"`
-	Arbor arbor.Frame `json:"arbor"`
+	// Run need not say again where head block and loft blocks are. Grid, rail underside and loading bridges are only
+	// looked at by the questions of Rigged.Flight.
+	Run   arbor.Run    `json:"run"`
+	Arbor arbor.Frame  `json:"arbor"`
+	Bed   units.Length `json:"bed,omitzero"` // from the arbor's foot up to the underside of its lowest piece; zero: they stand at its foot
 
 	LiftLine units.LineMass `json:"lift_line"` // mass per length of each lift line; zero: its weight is left out
 	HandLine units.LineMass `json:"hand_line"` // mass per length of the hand line; zero: its weight is left out

@@ -1,6 +1,13 @@
 package lineset
 
-import "example.com/steelyard/units"
+import (
+	"errors"
+	"strings"
+
+	"example.com/steelyard/arbor"
+	"example.com/steelyard/internal/check"
+	"example.com/steelyard/units"
+)
 
 // Travel is what the arbor's run gives the batten, against what the show wants.
 // Trims and heights are above the deck.
@@ -24,21 +31,65 @@ type Travel struct {
 	UnderFoot units.Length `json:"under_arbor"`       // clear height between the deck and the arbor's foot at its lowest
 }
 
-func (s Set) travel(ratio float64) Travel {
-	r := s.Rigging
-	t := Travel{
-		Ratio: ratio, Arbor: r.Run.Travel(r.Arbor), Wanted: s.High - s.Low,
-		Low: s.Low, High: s.High, Lowest: r.MadeOff,
-		UnderHead: r.HeadBlock - r.Run.UpperStop, UnderFoot: r.Run.LowerStop,
+// flight is how the arbor flies, and the batten with it, under a ratio that the ropes make. What stands around the
+// run is the rigging's where the run does not say it.
+func (r Rigging) flight(ratio float64) (arbor.Flight, error) {
+	run := r.Run
+	if run.HeadBlock == 0 {
+		run.HeadBlock = r.HeadBlock
 	}
-	t.Batten = t.Arbor.Scale(ratio)
-	t.ArborWanted = t.Wanted.Scale(1 / ratio)
-	t.Highest = t.Lowest + t.Batten
-	t.Below = t.Low - t.Lowest
-	t.Above = t.Highest - t.High
-	_, lowest := r.lowestLoft()
-	t.UnderLoft = lowest - t.Highest
-	return t
+	if run.LoftBlocks == 0 {
+		_, run.LoftBlocks = r.lowestLoft()
+	}
+	return run.Fly(r.Arbor, arbor.Ride{Ratio: ratio, MadeOff: r.MadeOff, Bed: r.Bed})
+}
+
+// checkRun notes a height that the run tells otherwise than the rigging does.
+func (r Rigging) checkRun(p *check.Problems) {
+	_, loft := r.lowestLoft()
+	for _, h := range []struct {
+		field     string
+		own, ours units.Length
+		want      string
+	}{
+		{"run.head_block", r.Run.HeadBlock, r.HeadBlock, "left out, or the rigging's own head block, at "},
+		{"run.loft_blocks", r.Run.LoftBlocks, loft, "left out, or the lowest of the rigging's own loft blocks, at "},
+	} {
+		if h.own != 0 && !h.own.Within(h.ours, units.Millimetre) {
+			p.Add(h.field, check.Show(h.own), h.want+check.Show(h.ours), units.ErrOutOfRange)
+		}
+	}
+}
+
+// renameFlight gives the faults of a flight under the names that the reader wrote. Run and arbor were found right by
+// themselves.
+func (r Rigging) renameFlight(err error) error {
+	var p check.Problems
+	for _, e := range flatten(err) {
+		var fe *units.FieldError
+		if !errors.As(e, &fe) {
+			p.Within("", "", e)
+			continue
+		}
+		c := *fe
+		c.Field = strings.TrimPrefix(c.Field, "ride.")
+		if c.Field == "loft_blocks" {
+			line, _ := r.lowestLoft()
+			c.Field = r.loftField(line)
+		}
+		p.Within("", "", &c)
+	}
+	return p.Err()
+}
+
+// travel holds what the show wants against a flight.
+func (s Set) travel(f arbor.Flight) (Travel, error) {
+	t, err := f.Trims(s.Low, s.High)
+	return Travel{
+		Ratio: f.Ride.Ratio, Arbor: f.Arbor, Batten: f.Batten, Wanted: t.Wanted, ArborWanted: t.ArborWanted,
+		Low: t.Low, High: t.High, Lowest: f.Lowest, Highest: f.Highest, Below: t.Below, Above: t.Above,
+		UnderLoft: f.UnderLoft.Clear, UnderHead: f.UnderHead.Clear, UnderFoot: f.UnderArbor,
+	}, err
 }
 
 // reached gives the trims between which the set is computed: those wanted, as
