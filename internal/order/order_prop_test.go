@@ -12,8 +12,11 @@ import (
 // drawProblem is a random problem with up to 7 things and 12 pieces, tight enough
 // that about half of them have no order.
 func drawProblem(t *rapid.T, positions int) *order.Problem {
-	p := &order.Problem{Pieces: rapid.IntRange(0, 12).Draw(t, "pieces")}
-	things := rapid.IntRange(0, 7).Draw(t, "things")
+	return drawSized(t, positions, rapid.IntRange(0, 12).Draw(t, "pieces"), rapid.IntRange(0, 7).Draw(t, "things"))
+}
+
+func drawSized(t *rapid.T, positions, pieces, things int) *order.Problem {
+	p := &order.Problem{Pieces: pieces}
 	for things > 0 {
 		item := order.Item{Count: rapid.IntRange(1, min(things, 3)).Draw(t, "alike")}
 		whole := rapid.Int64Range(1, 40).Draw(t, "mass")
@@ -26,9 +29,12 @@ func drawProblem(t *rapid.T, positions int) *order.Problem {
 	}
 	for at := range positions {
 		halt := at == 0 || rapid.Bool().Draw(t, "halt")
-		p.Positions = append(p.Positions, order.Position{
-			Halt: halt,
-			Deck: halt && (at == 0 || rapid.Bool().Draw(t, "deck")), Bridge: halt && (at == 0 || rapid.Bool().Draw(t, "bridge"))})
+		position := order.Position{Halt: halt, Deck: halt && (at == 0 || rapid.Bool().Draw(t, "deck"))}
+		few := rapid.Bool().Draw(t, "few in reach")
+		for range p.Pieces {
+			position.Reach = append(position.Reach, !few && at == 0 || rapid.Bool().Draw(t, "in reach"))
+		}
+		p.Positions = append(p.Positions, position)
 		light, heavy := rapid.Int64Range(0, 40).Draw(t, "arbor-heavy limit"), rapid.Int64Range(0, 40).Draw(t, "batten-heavy limit")
 		var low, high, even []int64
 		sum := rapid.Int64Range(-20, 20).Draw(t, "at first")
@@ -117,7 +123,7 @@ func exhaustive(p *order.Problem) (hands, flights int, found bool) {
 				work(n, 0)
 			}
 		}
-		if s.pieces < p.Pieces && p.Positions[s.at].Bridge {
+		if s.pieces < p.Pieces && p.Positions[s.at].Halt && p.Positions[s.at].Reach[s.pieces] {
 			n := s
 			n.pieces++
 			work(n, 1)
@@ -177,9 +183,10 @@ func agrees(t *rapid.T, p *order.Problem) {
 			}
 			work(0)
 		case order.Add:
-			if pieces++; !p.Positions[at].Bridge {
+			if !p.Positions[at].Reach[pieces] {
 				t.Fatalf("%v cannot be put in", m)
 			}
+			pieces++
 			work(1)
 		case order.Fly:
 			flights--
@@ -215,6 +222,23 @@ func TestPropAgainstExhaustiveSearch(t *testing.T) {
 // The same with flights between up to five positions, some of which are only flown through.
 func TestPropFlyingAgainstExhaustiveSearch(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) { agrees(t, drawProblem(t, rapid.IntRange(2, 5).Draw(t, "positions"))) })
+}
+
+// More pieces than a word has bits.
+func TestPropManyPieces(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := drawSized(t, rapid.IntRange(1, 2).Draw(t, "positions"), rapid.IntRange(60, 140).Draw(t, "pieces"), rapid.IntRange(0, 3).Draw(t, "things"))
+		for at := range p.Positions {
+			// So many of them are heavier than the things: the last of them are made weightless, in reach or not.
+			for n := 4; n <= p.Pieces; n++ {
+				p.Low[at][n], p.High[at][n], p.Even[at][n] = p.Low[at][3], p.High[at][3], p.Even[at][3]
+			}
+			for n := range p.Pieces {
+				p.Positions[at].Reach[n] = p.Positions[at].Reach[n] || n%64 > 4 && n%64 < 60
+			}
+		}
+		agrees(t, p)
+	})
 }
 
 // An order that keeps within bounds keeps within wider ones, and needs no more hand-overs there.

@@ -20,9 +20,9 @@ type Item struct {
 // Position is a place of the batten on its way, from the lowest up. A state counts
 // at every position that the batten flies through, whether it halts there or not.
 type Position struct {
-	Halt   bool // the batten may be halted here, and the order may end here
-	Deck   bool // and things can be hung here
-	Bridge bool // and pieces can be put in here
+	Halt  bool   // the batten may be halted here, and the order may end here
+	Deck  bool   // and things can be hung here
+	Reach []bool // and which pieces can be put in here, from the lowest: those that are not listed cannot
 }
 
 // Problem asks for an order from nothing hung and no pieces in, at the Start, to all

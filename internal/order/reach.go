@@ -39,16 +39,9 @@ func (s *states) seed(set []uint64, c int) {
 // spread adds the states of one choice from which pieces or one step of a flight lead into the set, and
 // tells whether there were any. Steps that end between halts count, as the batten may fly on.
 func (s *states) spread(set []uint64, c int) (grown bool) {
-	for at, position := range s.Positions {
+	for at := range s.Positions {
 		row, allow := s.row(set, at, c), s.row(s.allow, at, c)
-		if position.Bridge {
-			most := top(row)
-			for w := 0; 64*w <= most; w++ {
-				more := row[w] | allow[w]&span(0, most-64*w)
-				grown = grown || more != row[w]
-				row[w] = more
-			}
-		}
+		grown = s.fill(row, at, c) || grown
 		for _, next := range [2]int{at - 1, at + 1} {
 			if next < 0 || next >= len(s.Positions) {
 				continue

@@ -163,10 +163,8 @@ func (s *states) unhang(set, to []uint64) {
 
 // take adds to set the states from which putting in one piece leads into to.
 func (s *states) take(set, to []uint64) {
-	for at, position := range s.Positions {
-		if !position.Bridge {
-			continue
-		}
+	for at := range s.Positions {
+		reach := s.reached(at)
 		for c := range s.choices {
 			into, row, allow := s.row(to, at, c), s.row(set, at, c), s.row(s.allow, at, c)
 			for w := range row {
@@ -174,28 +172,18 @@ func (s *states) take(set, to []uint64) {
 				if w+1 < len(row) {
 					from |= into[w+1] << 63
 				}
-				if from != 0 {
-					row[w] |= from & allow[w]
-				}
+				row[w] |= from & allow[w] & reach[w]
 			}
 		}
 	}
 }
 
 // goOnTaking adds the states from which putting in any number of pieces leads into
-// the set: all that are allowed below its highest, as those that are allowed for a
-// choice have no gap.
+// the set.
 func (s *states) goOnTaking(set []uint64) {
-	for at, position := range s.Positions {
-		if !position.Bridge {
-			continue
-		}
+	for at := range s.Positions {
 		for c := range s.choices {
-			row := s.row(set, at, c)
-			most := top(row)
-			for w := 0; 64*w <= most; w++ {
-				row[w] |= s.row(s.allow, at, c)[w] & span(0, most-64*w)
-			}
+			s.fill(s.row(set, at, c), at, c)
 		}
 	}
 }

@@ -1,9 +1,6 @@
 package order
 
-import (
-	"math/bits"
-	"sort"
-)
+import "sort"
 
 // states is a problem laid out: choices of items are numbered, each item being a
 // digit that counts how many of it hang, so that one more of it adds its stride.
@@ -14,6 +11,7 @@ type states struct {
 	stride  []int    // of each item
 	hung    []uint32 // for each choice, a bit for each item of which any hangs
 	allow   []uint64 // the allowed states, as a set
+	reach   []uint64 // for each position, the numbers of pieces to which one more can be put in
 	carried []int64  // for each position and choice
 }
 
@@ -25,6 +23,14 @@ func newStates(p *Problem) *states {
 	}
 	s.hung = make([]uint32, s.choices)
 	s.carried, s.allow = make([]int64, s.choices*len(p.Positions)), s.rows()
+	s.reach = make([]uint64, s.words*len(p.Positions))
+	for at, position := range p.Positions {
+		for n, reached := range position.Reach {
+			if reached && position.Halt && n < p.Pieces {
+				put(s.reached(at), n)
+			}
+		}
+	}
 	for i, item := range p.Items {
 		// The choices of the items before this one stand first; each block of as many has one more of it.
 		for c := s.stride[i]; c < s.stride[i]*(item.Count+1); c++ {
@@ -80,12 +86,26 @@ func has(row []uint64, n int) bool { return row[n/64]>>(n%64)&1 != 0 }
 
 func put(row []uint64, n int) { row[n/64] |= 1 << (n % 64) }
 
-// top is the highest number in the row, or -1.
-func top(row []uint64) int {
+// reached gives the numbers of pieces to which one more can be put in at a position.
+func (s *states) reached(at int) []uint64 { return s.reach[at*s.words : (at+1)*s.words] }
+
+// fill adds to a row every number below one of its own that is linked to it by numbers at each of which one more piece
+// can be put in and is allowed, and tells whether there were any. The numbers are flooded by doubling, as rays are on boards of bits.
+func (s *states) fill(row []uint64, at, choice int) (grown bool) {
+	allow, reach := s.row(s.allow, at, choice), s.reached(at)
+	above := uint64(0) // the lowest number of the word above, as the highest bit
 	for w := len(row) - 1; w >= 0; w-- {
-		if row[w] != 0 {
-			return 64*w + 63 - bits.LeadingZeros64(row[w])
+		free := allow[w] & reach[w]
+		bits := row[w] | above&free
+		if bits != 0 {
+			for by := 1; by < 64; by *= 2 {
+				bits |= free & (bits >> by)
+				free &= free >> by
+			}
+			grown = grown || bits != row[w]
+			row[w] = bits
 		}
+		above = row[w] << 63
 	}
-	return -1
+	return grown
 }

@@ -60,7 +60,7 @@ func (w *walker) hang(left cost) bool {
 }
 
 func (w *walker) add(left cost) bool {
-	if !w.Positions[w.at].Bridge || w.pieces == w.Pieces || !w.costs(left, onBridge, w.at, w.choice, w.pieces+1) {
+	if !has(w.reached(w.at), w.pieces) || !w.costs(left, onBridge, w.at, w.choice, w.pieces+1) {
 		return false
 	}
 	w.left, w.side = left, onBridge

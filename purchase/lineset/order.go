@@ -15,14 +15,15 @@ import (
 // units.ErrOutOfRange for a trim that the set does not reach and for pieces that are
 // not there or have no room.
 var (
-	ErrHung      = errors.New("hangs already")
-	ErrNotHung   = errors.New("does not hang")
-	ErrNotIn     = errors.New("is not in the arbor")
-	ErrNotOnTop  = errors.New("lies under other pieces")
-	ErrLocked    = errors.New("is not to be flown with the rope lock shut")
-	ErrHeld      = errors.New("is not to be flown while a line holds it")
-	ErrNotWanted = errors.New("is not wanted here")
-	ErrLineSet   = errors.New("has a line set already")
+	ErrHung       = errors.New("hangs already")
+	ErrNotHung    = errors.New("does not hang")
+	ErrNotIn      = errors.New("is not in the arbor")
+	ErrNotOnTop   = errors.New("lies under other pieces")
+	ErrLocked     = errors.New("is not to be flown with the rope lock shut")
+	ErrHeld       = errors.New("is not to be flown while a line holds it")
+	ErrOutOfReach = errors.New("is out of reach")
+	ErrNotWanted  = errors.New("is not wanted here")
+	ErrLineSet    = errors.New("has a line set already")
 )
 
 // Order is in which order deck, loading bridge and rail hang, strip, weight and fly a

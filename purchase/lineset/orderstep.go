@@ -80,9 +80,17 @@ func (w *walked) do(s *OrderStep) ([]spot, error) {
 		w.hung[i] = !w.hung[i]
 		s.Item, s.Place = w.set.Hang[i].Name, i+1
 	case AddPieces:
-		return here, w.in.add(PiecesOf{s.Piece, s.Count})
+		if err := w.in.add(PiecesOf{s.Piece, s.Count}); err != nil {
+			return nil, err
+		}
+		return here, w.arms(w.in, s.Count)
 	case TakePieces:
-		return here, w.in.take(PiecesOf{s.Piece, s.Count})
+		full := w.in
+		full.rows = slices.Clone(w.in.rows)
+		if err := w.in.take(PiecesOf{s.Piece, s.Count}); err != nil {
+			return nil, err
+		}
+		return here, w.arms(full, s.Count)
 	case FlyTo:
 		switch {
 		case !w.open:

@@ -38,36 +38,6 @@ func (j Job) MarshalText() ([]byte, error) {
 	return []byte(j.String()), nil
 }
 
-// WorkTrim is a trim at which the batten may be halted while it is loaded, and who can
-// work there. An order may end at any of them.
-type WorkTrim struct {
-	Trim   units.Length `json:"trim"`
-	Deck   bool         `json:"deck,omitempty"`   // things can be hung and stripped
-	Bridge bool         `json:"bridge,omitempty"` // the loading bridge reaches the arbor
-}
-
-// WorkTrims suggests where to halt: at the lowest trim and, further out, wherever something leaves the deck, each
-// with who can work there. Things can be hung up to the trim deck; the bridge reaches
-// the arbor while the batten is no higher than the trim bridge, which is a halt too. Trims beyond the reach of
-// the set are taken as its highest.
-func (r *Rigged) WorkTrims(deck, bridge units.Length) []WorkTrim {
-	if r.load == nil {
-		return nil // of a Rigged that Rig did not make
-	}
-	trims := []units.Length{r.travel.Lowest}
-	for _, t := range append(r.load.Breaks(), min(bridge, r.travel.Highest)) {
-		if t > r.travel.Lowest && t <= r.travel.Highest {
-			trims = append(trims, t)
-		}
-	}
-	slices.Sort(trims)
-	var out []WorkTrim
-	for _, t := range slices.Compact(trims) {
-		out = append(out, WorkTrim{Trim: t, Deck: t <= max(deck, r.travel.Lowest), Bridge: t <= max(bridge, r.travel.Lowest)})
-	}
-	return out
-}
-
 // Plan is an order that was found, gone through against the limits that it was planned for.
 type Plan struct {
 	Job   Job        `json:"job"`
@@ -116,6 +86,7 @@ type planning struct {
 	kept    kept
 	trims   []WorkTrim
 	spots   []spot
+	bridged []bool       // the spots at which pieces are put in
 	groups  [][]int      // places of the items that are alike, in the order of the hang
 	arbor   []units.Mass // with so many pieces more than are kept
 	base    []int64      // what is carried of the items that are kept, at each spot
@@ -143,7 +114,9 @@ func (r *Rigged) plan(job Job, limits OrderLimits, at []WorkTrim, keep kept) (*p
 	q.layTrims()
 	q.layItems()
 	q.layPieces()
-	q.problem.Start = 0
+	if err := q.reach(); err != nil {
+		return nil, err
+	}
 	if rows, ok := q.problem.Fits(); !ok {
 		return nil, &units.FieldError{Field: "hang", Value: fmt.Sprintf("%d items of %d sorts, %d pieces and %d trims", len(r.set.Hang), len(q.groups), q.problem.Pieces, len(q.spots)),
 			Want: fmt.Sprintf("no more than %d rows of states, of which this has %d: fewer items that differ, or fewer trims", order.MaxRows, rows), Err: units.ErrOutOfRange}
@@ -163,7 +136,7 @@ func compareLengths(a, b units.Length) int {
 }
 
 // mostWorkTrims bounds how many halts are taken.
-const mostWorkTrims = 16
+const mostWorkTrims = 32
 
 func (q *planning) validate(job Job, at []WorkTrim) error {
 	var p check.Problems

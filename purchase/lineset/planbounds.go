@@ -11,9 +11,11 @@ import (
 // layTrims marks the spots at which the batten halts.
 func (q *planning) layTrims() {
 	q.problem.Positions = make([]order.Position, len(q.spots))
+	q.bridged = make([]bool, len(q.spots))
 	for i, s := range q.spots {
 		if k := slices.IndexFunc(q.trims, func(t WorkTrim) bool { return t.Trim == s.trim }); k >= 0 && !s.above {
-			q.problem.Positions[i] = order.Position{Halt: true, Deck: q.trims[k].Deck, Bridge: q.trims[k].Bridge}
+			q.problem.Positions[i] = order.Position{Halt: true, Deck: q.trims[k].Deck}
+			q.bridged[i] = q.trims[k].Bridge
 		}
 	}
 }
