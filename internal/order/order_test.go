@@ -38,6 +38,7 @@ func TestBestByHand(t *testing.T) {
 		{"nothing to do", even(0, 0, 0), "", 0, "the start is the end"},
 		{"no limit on the batten", even(6, 0, 1000, 20, 30, 10), "ABC++++++", 1, "the batten first, then the arbor"},
 		{"one thing at a time", even(6, 0, 30, 20, 30, 10), "AC+++B+++", 3, "30 may be out: A, passing over B, and C; or B"},
+		{"the deck goes on", even(13, 0, 70, 60, 10, 60), "AB+++++++C++++++", 3, "B may hang at once or before C: at once, as the deck is at work"},
 		{"arbor first", even(2, 20, 10, 20), "++A", 1, "20 may not hang unanswered, but 20 may stand in the arbor"},
 		{"just the limit", even(3, 0, 30, 30), "A+++", 1, "limits are inclusive"},
 		{"a hair over", even(3, 0, 29, 30), "no", 0, "30 is over at once, and no piece may go in before it"},

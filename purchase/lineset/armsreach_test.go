@@ -46,6 +46,18 @@ func TestPlanWithinReach(t *testing.T) {
 	}
 }
 
+// Pipe weight is in reach below the show weight: with 4 pieces of it, 8 of the show weight are.
+func TestPlanWithinReachOverPipeWeight(t *testing.T) {
+	s := overBridge(t).Set()
+	s.Rigging.Arbor.Tare -= 40 * units.Pound
+	r := rigTens(t, s)
+	at := []lineset.WorkTrim{{Trim: 4 * units.Foot, Deck: true, Bridge: true}, {Trim: 5 * units.Foot, Bridge: true}}
+	want := "hang lamps, add 8 of the 10, open the rope lock, fly to 5' 0\", shut the rope lock, add 12 of the 10"
+	if got := calls(mustPlan(t, r, lineset.Loading, within(0, 200), at...).Order); got != want {
+		t.Errorf("%s\nwant %s", got, want)
+	}
+}
+
 func TestCheckOrderWithinReach(t *testing.T) {
 	r := overBridge(t)
 	for _, c := range []struct {

@@ -7,6 +7,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"example.com/steelyard/internal/near"
 	"example.com/steelyard/load"
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/purchase/lineset"
@@ -94,6 +95,35 @@ func TestChangeOverByHand(t *testing.T) {
 	}
 	if back.Handled != c.Handled || back.HandOvers != c.HandOvers || back.Pieces[0].In != c.Pieces[0].Out {
 		t.Errorf("back: %+v", back)
+	}
+}
+
+// What stays is told piece by piece and item by item: of two borders that are alike one stays where one is left, and
+// of the pieces those up to the first that differs, not those of the same kind above it.
+func TestWhatStays(t *testing.T) {
+	one := func(hang ...load.Item) *lineset.RiggedHouse {
+		return mustRigHouse(t, lineset.House{Name: "Quillmoor Playhouse", Stock: stock, Sets: []lineset.Set{plain(t, purchase.Single, hang...)}})
+	}
+	limits := within(100, 100)
+	c, err := one(pounds("border", 55), pounds("border", 55)).ChangeOver(one(pounds("border", 55), pounds("legs", 99)), limits, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	// 110 lb are 2 of the 44 and 1 of the 22, 154 lb are 3 of the 44 and 1 of the 22.
+	s := c.Sets[0]
+	got := calls(s.Strip.Order) + " | " + calls(s.Load.Order)
+	if want := "take out 1 of the 22, strip border | hang legs, add 1 of the 44, add 1 of the 22"; got != want || len(s.Stays) != 1 {
+		t.Errorf("%s; stays %v; want %s", got, s.Stays, want)
+	}
+	if diff := cmp.Diff([]lineset.PiecesOf{{Piece: "44", Count: 1}, {Piece: "22", Count: 1}}, s.In); diff != "" || !near.Abs(s.Handled.In(units.Pound), 22+66, 1e-9) {
+		t.Errorf("%s, %v handled", diff, s.Handled)
+	}
+	c, err = one(pounds("border", 55)).ChangeOver(one(pounds("border", 55), pounds("border", 55)), limits, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if s := c.Sets[0]; len(s.Stays) != 1 || s.Load.Check.ToHang != 0 {
+		t.Errorf("one border and then two: %v stays", s.Stays)
 	}
 }
 
