@@ -9,8 +9,8 @@ import (
 	"example.com/steelyard/internal/order"
 )
 
-// drawProblem is a random problem with up to 7 things and 12 pieces, tight enough
-// that about half of them have no order.
+// drawProblem is a random problem with up to 7 things and 12 pieces, tight enough that about half of them have no
+// order.
 func drawProblem(t *rapid.T, positions int) *order.Problem {
 	return drawSized(t, positions, rapid.IntRange(0, 12).Draw(t, "pieces"), rapid.IntRange(0, 7).Draw(t, "things"))
 }
@@ -47,8 +47,8 @@ func drawSized(t *rapid.T, positions, pieces, things int) *order.Problem {
 	return p
 }
 
-// situation is a state of the exhaustive search: which of the things hang (each by
-// itself, however alike), how many pieces are in, where, and who worked last.
+// situation is a state of the exhaustive search: which of the things hang (each by itself, however alike), how many
+// pieces are in, where, and who worked last.
 type situation struct {
 	hung           uint
 	pieces, at     int
@@ -56,8 +56,8 @@ type situation struct {
 	hands, flights int
 }
 
-// exhaustive goes through everything that could be done, without a thought, and gives
-// the least cost, hand-overs first.
+// exhaustive goes through everything that could be done, without a thought, and gives the least cost, hand-overs
+// first.
 func exhaustive(p *order.Problem) (hands, flights int, found bool) {
 	var kinds []int
 	for i, item := range p.Items {

@@ -2,8 +2,8 @@ package order
 
 import "math/bits"
 
-// Possible tells whether there is any order at all, however often the sides change:
-// what Best finds, in a fraction of the time. The problem must be as for Best.
+// Possible tells whether there is any order at all, however often the sides change: what Best finds, in a fraction of
+// the time. The problem must be as for Best.
 func Possible(p *Problem) bool {
 	s := newStates(p)
 	if !s.allowed(p.Start, 0, 0) {
@@ -36,8 +36,8 @@ func (s *states) seed(set []uint64, c int) {
 	}
 }
 
-// spread adds the states of one choice from which pieces or one step of a flight lead into the set, and
-// tells whether there were any. Steps that end between halts count, as the batten may fly on.
+// spread adds the states of one choice from which pieces or one step of a flight lead into the set, and tells whether
+// there were any. Steps that end between halts count, as the batten may fly on.
 func (s *states) spread(set []uint64, c int) (grown bool) {
 	for at := range s.Positions {
 		row, allow := s.row(set, at, c), s.row(s.allow, at, c)

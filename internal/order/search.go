@@ -8,8 +8,7 @@ const (
 	onBridge
 )
 
-// Move is one thing that is done: an item hung, a piece put in, or a flight to
-// another halt.
+// Move is one thing that is done: an item hung, a piece put in, or a flight to another halt.
 type Move struct {
 	Kind     Kind
 	Item     int // of a Hang
@@ -36,20 +35,18 @@ type Order struct {
 // cost counts hand-overs first and flights second.
 type cost struct{ hand, fly int }
 
-// layer is the set of the states that cost just so much to the end, for each side
-// that worked last.
+// layer is the set of the states that cost just so much to the end, for each side that worked last.
 type layer struct {
 	rows [2][]uint64
 }
 
-// Best finds an order with the fewest hand-overs and, of those, the fewest flights.
-// Of several it gives the one that at every step goes on with the side that works,
-// the deck first of all, hangs the earliest item of the list that may hang, and hands over from the
-// bridge, or flies, as soon as the batten is not the heavier. Where there is none, found is false,
-// which is proved, as every state was looked at from which the end can be reached.
+// Best finds an order with the fewest hand-overs and, of those, the fewest flights. Of several it gives the one that
+// at every step goes on with the side that works, the deck first of all, hangs the earliest item of the list that may
+// hang, and hands over from the bridge, or flies, as soon as the batten is not the heavier. Where there is none,
+// found is false, which is proved, as every state was looked at from which the end can be reached.
 //
-// The problem must fit (see Problem.Fits) and be in proportion: as many entries in
-// every list as there are positions, pieces + 1 and positions.
+// The problem must fit (see Problem.Fits) and be in proportion: as many entries in every list as there are positions,
+// pieces + 1 and positions.
 func Best(p *Problem) (o Order, found bool) {
 	s := newStates(p)
 	if !s.allowed(p.Start, 0, 0) {
@@ -98,8 +95,8 @@ func (s *states) layers() (map[cost]*layer, *cost) {
 	}
 }
 
-// before adds the states from which one hand-over leads into the layer after, or one
-// flight into the layer near; either may be none.
+// before adds the states from which one hand-over leads into the layer after, or one flight into the layer near;
+// either may be none.
 func (s *states) before(sets [2][]uint64, after, near *layer) {
 	if after != nil {
 		s.unhang(sets[onBridge], after.rows[onDeck])
@@ -137,9 +134,8 @@ func (s *states) end(sets [2][]uint64) {
 	}
 }
 
-// unhang adds to set the states from which hanging one thing leads into to. Where
-// they are the same set, it adds those from which hanging any number does: choices
-// with more hung have higher numbers, and are done first.
+// unhang adds to set the states from which hanging one thing leads into to. Where they are the same set, it adds
+// those from which hanging any number does: choices with more hung have higher numbers, and are done first.
 func (s *states) unhang(set, to []uint64) {
 	for at, position := range s.Positions {
 		if !position.Deck {
@@ -178,8 +174,7 @@ func (s *states) take(set, to []uint64) {
 	}
 }
 
-// goOnTaking adds the states from which putting in any number of pieces leads into
-// the set.
+// goOnTaking adds the states from which putting in any number of pieces leads into the set.
 func (s *states) goOnTaking(set []uint64) {
 	for at := range s.Positions {
 		for c := range s.choices {
@@ -188,8 +183,7 @@ func (s *states) goOnTaking(set []uint64) {
 	}
 }
 
-// flyBack adds to set the states from which one flight leads into to: every position
-// on the way must be allowed, too.
+// flyBack adds to set the states from which one flight leads into to: every position on the way must be allowed, too.
 func (s *states) flyBack(set, to []uint64) {
 	for c := range s.choices {
 		for w := range s.words {

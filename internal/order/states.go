@@ -2,8 +2,8 @@ package order
 
 import "sort"
 
-// states is a problem laid out: choices of items are numbered, each item being a
-// digit that counts how many of it hang, so that one more of it adds its stride.
+// states is a problem laid out: choices of items are numbered, each item being a digit that counts how many of it
+// hang, so that one more of it adds its stride.
 type states struct {
 	*Problem
 	choices int
@@ -89,8 +89,9 @@ func put(row []uint64, n int) { row[n/64] |= 1 << (n % 64) }
 // reached gives the numbers of pieces to which one more can be put in at a position.
 func (s *states) reached(at int) []uint64 { return s.reach[at*s.words : (at+1)*s.words] }
 
-// fill adds to a row every number below one of its own that is linked to it by numbers at each of which one more piece
-// can be put in and is allowed, and tells whether there were any. The numbers are flooded by doubling, as rays are on boards of bits.
+// fill adds to a row every number below one of its own that is linked to it by numbers at each of which one more
+// piece can be put in and is allowed, and tells whether there were any. The numbers are flooded by doubling, as rays
+// are on boards of bits.
 func (s *states) fill(row []uint64, at, choice int) (grown bool) {
 	allow, reach := s.row(s.allow, at, choice), s.reached(at)
 	above := uint64(0) // the lowest number of the word above, as the highest bit

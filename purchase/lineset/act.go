@@ -100,8 +100,8 @@ func (a Act) crew() crew {
 	return nobody
 }
 
-// handOvers counts the changes of side between steps: the first costs none, and lock,
-// held lines and flights belong to neither side.
+// handOvers counts the changes of side between steps: the first costs none, and lock, held lines and flights belong
+// to neither side.
 func handOvers(steps []OrderStep) (n int) {
 	last := nobody
 	for _, s := range steps {
@@ -117,8 +117,7 @@ func handOvers(steps []OrderStep) (n int) {
 	return n
 }
 
-// From is what hangs and what is in the arbor when an order begins. The zero value
-// is no choice and is refused.
+// From is what hangs and what is in the arbor when an order begins. The zero value is no choice and is refused.
 type From uint8
 
 // Where an order may begin.

@@ -8,8 +8,8 @@ import (
 	"example.com/steelyard/units"
 )
 
-// inReach lists what arms reach of a stack from each bridge of the run at a trim.
-// Nothing is told of a stack that is too tall for its rods, nor of a run without bridges.
+// inReach lists what arms reach of a stack from each bridge of the run at a trim. Nothing is told of a stack that is
+// too tall for its rods, nor of a run without bridges.
 func (r *Rigged) inReach(trim units.Length, s arbor.Stack) []arbor.Reach {
 	var out []arbor.Reach
 	for _, b := range r.set.Rigging.Run.Bridges {

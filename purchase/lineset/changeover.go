@@ -2,6 +2,7 @@ package lineset
 
 import (
 	"errors"
+	"fmt"
 	"maps"
 	"reflect"
 	"slices"
@@ -48,16 +49,15 @@ type PieceChange struct {
 // Short is how many pieces are missing at the worst moment.
 func (p PieceChange) Short() int { return max(p.Most-p.Stock, 0) }
 
-// ChangeOver plans the work from this house to the next, which must be the same house
-// with another hang: sets of the same names on the same riggings over the same
-// stock. Each set that changes is stripped, then loaded, each with the fewest hand-overs within the limits, as
-// Rigged.Order does it. What hangs on both nights stays, and so do the lowest pieces of
-// show weight that are the same, as many as can stay within the limits; where
-// that cannot be, the set is stripped whole.
+// ChangeOver plans the work from this house to the next, which must be the same house with another hang: sets of the
+// same names on the same riggings over the same stock. Each set that changes is stripped, then loaded, each with the
+// fewest hand-overs within the limits, as Rigged.Order does it. What hangs on both nights stays, and so do the lowest
+// pieces of show weight that are the same, as many as can stay within the limits; where that cannot be, the set is
+// stripped whole.
 //
-// Trims are those at which a set is worked on, by the set's name; a set without any is
-// worked on at its lowest trim. The error joins a *units.FieldError for everything that is
-// wrong in any set; for a set that has no order it wraps a *NoOrderError.
+// Trims are those at which a set is worked on, by the set's name; a set without any is worked on at its lowest trim.
+// The error joins a *units.FieldError for everything that is wrong in any set; for a set that has no order it wraps a
+// *NoOrderError.
 func (r *RiggedHouse) ChangeOver(next *RiggedHouse, limits OrderLimits, trims map[string][]WorkTrim) (ChangeOver, error) {
 	var p check.Problems
 	if next == nil {
@@ -65,7 +65,7 @@ func (r *RiggedHouse) ChangeOver(next *RiggedHouse, limits OrderLimits, trims ma
 		return ChangeOver{}, p.Err()
 	}
 	if !slices.Equal(r.house.Stock, next.house.Stock) {
-		p.Add("stock", "", "the same stock of counterweight in both houses", units.ErrUnknown)
+		p.Add("stock", "", "the same stock of counterweight in both houses", ErrDiffers)
 	}
 	for i, s := range next.sets {
 		if _, ok := r.Set(s.set.Name); !ok {
@@ -77,22 +77,23 @@ func (r *RiggedHouse) ChangeOver(next *RiggedHouse, limits OrderLimits, trims ma
 			p.Add(strictjson.Member("trims", name), "", "the name of a set of the house", units.ErrUnknown)
 		}
 	}
-	var out ChangeOver
 	for i, s := range r.sets {
 		field, name := "sets["+strconv.Itoa(i)+"]", strictjson.Name(s.set.Name)
-		to, ok := next.Set(s.set.Name)
-		switch {
-		case !ok:
+		if to, ok := next.Set(s.set.Name); !ok {
 			p.Add(field+".name", name, "a set of that name in the next house too; with no hang it is stripped", units.ErrMissing)
-			continue
-		case !reflect.DeepEqual(s.set.Rigging, to.set.Rigging):
-			p.Within(field, name, &units.FieldError{Field: "rigging", Want: "the same rigging in both houses: a change-over alters the hang only", Err: units.ErrUnknown})
-			continue
-		case p.Err() != nil:
-			continue
+		} else if !reflect.DeepEqual(s.set.Rigging, to.set.Rigging) {
+			p.Within(field, name, &units.FieldError{Field: "rigging", Err: ErrDiffers,
+				Want: "the same rigging in both houses: a change-over alters the hang only"})
 		}
+	}
+	if err := p.Err(); err != nil {
+		return ChangeOver{}, err
+	}
+	var out ChangeOver
+	for i, s := range r.sets {
+		to, _ := next.Set(s.set.Name)
 		change, err := s.change(to, limits, trims[s.set.Name])
-		p.Within(field, name, err)
+		p.Within("sets["+strconv.Itoa(i)+"]", strictjson.Name(s.set.Name), err)
 		out = out.with(change)
 	}
 	if err := p.Err(); err != nil {
@@ -147,7 +148,8 @@ func countOf(pieces []PiecesOf, name string) (n int) {
 func (r *Rigged) change(to *Rigged, limits OrderLimits, at []WorkTrim) (SetChange, error) {
 	out := SetChange{Name: r.set.Name}
 	here, there := common(r, to)
-	if len(here.hung) == len(r.set.Hang) && len(there.hung) == len(to.set.Hang) && here.pieces == r.pieces() && here.pieces == to.pieces() {
+	sameHang := len(here.hung) == len(r.set.Hang) && len(there.hung) == len(to.set.Hang)
+	if sameHang && here.pieces == r.pieces() && here.pieces == to.pieces() {
 		return out, nil
 	}
 	strip, load, err := r.meet(to, limits, at, here, there)
@@ -156,7 +158,11 @@ func (r *Rigged) change(to *Rigged, limits OrderLimits, at []WorkTrim) (SetChang
 	}
 	out.Changed = true
 	for _, place := range strip.kept.hung {
-		out.Stays = append(out.Stays, r.title(place))
+		name := r.set.Hang[place].Name
+		if name == "" {
+			name = "item " + strconv.Itoa(place+1)
+		}
+		out.Stays = append(out.Stays, name)
 	}
 	if out.Strip, err = strip.find(Stripping); err != nil {
 		return out, err
@@ -177,8 +183,7 @@ func (r *Rigged) change(to *Rigged, limits OrderLimits, at []WorkTrim) (SetChang
 	return out, nil
 }
 
-// meet finds what can stay: all that is common with as many pieces as may be, or
-// nothing.
+// meet finds what can stay: all that is common with as many pieces as may be, or nothing.
 func (r *Rigged) meet(to *Rigged, limits OrderLimits, at []WorkTrim, here, there kept) (strip, load *planning, err error) {
 	both := func(here, there kept) (bool, error) {
 		if strip, err = r.plan(Stripping, limits, at, here); err != nil {
@@ -205,8 +210,8 @@ func tooLarge(err error) bool {
 	return errors.As(err, &fe) && fe.Field == "hang"
 }
 
-// common finds what hangs on both nights, item by item, and how many pieces from the bottom of the
-// show weight are the same.
+// common finds what hangs on both nights, item by item, and how many pieces from the bottom of the show weight are
+// the same.
 func common(a, b *Rigged) (here, there kept) {
 	taken := make([]bool, len(b.set.Hang))
 	for i, item := range a.set.Hang {
@@ -283,5 +288,6 @@ func (c ChangeOver) Lines(sys units.System) []string {
 			out = append(out, line)
 		}
 	}
-	return append(out, strconv.Itoa(c.Changed)+" of "+strconv.Itoa(len(c.Sets))+" sets change; the bridge handles "+sys.Format(c.Handled)+" in all, with "+strconv.Itoa(c.HandOvers)+" hand-overs")
+	return append(out, fmt.Sprintf("%d of %d sets change; the bridge handles %s in all, with %d hand-overs",
+		c.Changed, len(c.Sets), sys.Format(c.Handled), c.HandOvers))
 }

@@ -1,6 +1,7 @@
 package lineset_test
 
 import (
+	"encoding/json"
 	"errors"
 	"strings"
 	"testing"
@@ -51,7 +52,7 @@ func TestChangeOverByHand(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := []string{
-		"electric: bridge handles 10 lb; stays: \"lamps\"",
+		"electric: bridge handles 10 lb; stays: lamps",
 		"  begin at 4' 0\" balanced",
 		"  deck: strip cable, then 20 lbf arbor-heavy: would run out",
 		"  begin at 4' 0\" 20 lbf arbor-heavy: would run out",
@@ -67,6 +68,9 @@ func TestChangeOverByHand(t *testing.T) {
 	}
 	if diff := cmp.Diff(want, c.Lines(units.US)); diff != "" {
 		t.Error(diff)
+	}
+	if _, err := json.Marshal(c); err != nil {
+		t.Errorf("cannot be stored: %v", err)
 	}
 	if diff := cmp.Diff([]lineset.PieceChange{{Name: "10", Out: 4, In: 1, Most: 8 + 4 + 5 + 1, Stock: 60}}, c.Pieces); diff != "" {
 		t.Error(diff)
@@ -152,7 +156,12 @@ func TestChangeOverRefuses(t *testing.T) {
 			}
 		})
 	}
-	tonight, _ := nights(t)
+	tonight, tomorrow := nights(t)
+	tomorrow.Sets[0].Hang, tomorrow.Sets[2].Hang = load.Hang{pounds("wall", 300)}, load.Hang{pounds("wall", 300)}
+	_, err := mustRigHouse(t, tonight).ChangeOver(mustRigHouse(t, tomorrow), within(20, 40), nil)
+	if err == nil || !strings.HasPrefix(err.Error(), "sets[0]") || !strings.Contains(err.Error(), "\nsets[2]") {
+		t.Errorf("two sets without an order: %v", err)
+	}
 	house := mustRigHouse(t, tonight)
 	if _, err := house.ChangeOver(nil, within(1, 1), nil); err == nil {
 		t.Error("changed over to nothing")

@@ -5,8 +5,8 @@ import (
 	"example.com/steelyard/units"
 )
 
-// Tolerance is how far a mass may be off to one side before a limit is passed, and
-// where that is. Everything else is taken to be as it is written: the batten, the pieces, the ropes.
+// Tolerance is how far a mass may be off to one side before a limit is passed, and where that is. Everything else is
+// taken to be as it is written: the batten, the pieces, the ropes.
 type Tolerance struct {
 	Share float64      `json:"share"` // of the mass as written; below zero: the limit is passed already, and it must be off so far the other way
 	Mass  units.Mass   `json:"mass"`  // the same as a mass
@@ -29,16 +29,15 @@ type Estimates struct {
 	All   Allowance   `json:"all"`   // the same over the whole order
 	Items []Allowance `json:"items"` // each item off by itself, the others as written, over the whole order, in the order of the hang
 
-	// Matters is the place, counted from 1, of the item whose estimate matters the
-	// most: the one that may be off by the smallest share of its mass, either way. 0: none matters.
+	// Matters is the place, counted from 1, of the item whose estimate matters the most: the one that may be off by
+	// the smallest share of its mass, either way. 0: none matters.
 	Matters int `json:"matters"`
 }
 
-// Estimates tells how much heavier or lighter the hang may be than it is written
-// before a limit is passed, at each step and on every flight of an order. The stack
-// stays as it is: it was chosen for the masses as written. A state at which an item is not carried says
-// nothing of that item, even where a limit is passed there. Append a flight over the show's
-// travel to the order to have that looked at too. Errors as for CheckOrder.
+// Estimates tells how much heavier or lighter the hang may be than it is written before a limit is passed, at each
+// step and on every flight of an order. The stack stays as it is: it was chosen for the masses as written. A state at
+// which an item is not carried says nothing of that item, even where a limit is passed there. Append a flight over
+// the show's travel to the order to have that looked at too. Errors as for CheckOrder.
 func (r *Rigged) Estimates(o Order, limits OrderLimits) (Estimates, error) {
 	free := Tolerance{Free: true}
 	out := Estimates{All: Allowance{Heavier: free, Lighter: free}}

@@ -190,7 +190,7 @@ func ExampleRiggedHouse_ChangeOver() {
 		fmt.Println(line)
 	}
 	// Output:
-	// first electric: bridge handles 110 lb; stays: "12 fixtures"
+	// first electric: bridge handles 110 lb; stays: 12 fixtures
 	//   begin at 4' 0" 9.9 lbf batten-heavy: rests on the stop
 	//   bridge: take out 1 of the 22, then 20.9 lbf batten-heavy: rests on the stop
 	//   deck: strip cable tail, then 3.1 lbf arbor-heavy: would run out

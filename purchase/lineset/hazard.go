@@ -2,9 +2,9 @@ package lineset
 
 import "strconv"
 
-// Hazard is what an out of balance would do, were the set let go. It speaks of the
-// figures without drag, whether the rope lock is shut or not: a rope lock is made to
-// keep a balanced set where it is, not to hold one that is out of balance.
+// Hazard is what an out of balance would do, were the set let go. It speaks of the figures without drag, whether the
+// rope lock is shut or not: a rope lock is made to keep a balanced set where it is, not to hold one that is out of
+// balance.
 type Hazard uint8
 
 // The hazards.

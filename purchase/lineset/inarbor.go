@@ -6,12 +6,12 @@ import (
 
 	"example.com/steelyard/arbor"
 	"example.com/steelyard/internal/check"
+	"example.com/steelyard/internal/strictjson"
 	"example.com/steelyard/units"
 )
 
-// inArbor is what is in an arbor, from the bottom up. The first pieces, as many as the
-// pipe weight has, are pipe weight; spreader plates lie among the others by the rule of
-// arbor.Plate.
+// inArbor is what is in an arbor, from the bottom up. The first pieces, as many as the pipe weight has, are pipe
+// weight; spreader plates lie among the others by the rule of arbor.Plate.
 type inArbor struct {
 	frame arbor.Frame
 	stock arbor.Stock
@@ -94,19 +94,18 @@ func (a *inArbor) add(p PiecesOf) error {
 			continue
 		}
 		if left := kind.Count - a.used(p.Piece); p.Count > left {
-			return &units.FieldError{Field: "count", Value: strconv.Itoa(p.Count), Want: "at most " + strconv.Itoa(left) + ", which the stock has left", Err: units.ErrOutOfRange}
+			return miscounted(p, units.ErrOutOfRange, "at most "+strconv.Itoa(left)+", which the stock has left")
 		}
 		if most := a.fits(kind); p.Count > most {
-			return &units.FieldError{Field: "count", Value: strconv.Itoa(p.Count),
-				Want: "no more than the room on the rods takes, " + check.Show(a.frame.Room), Err: units.ErrOutOfRange}
+			return miscounted(p, units.ErrOutOfRange, "no more than the room on the rods takes, "+check.Show(a.frame.Room))
 		}
 		if kilograms(a.nanograms())+kind.Mass.Scale(float64(p.Count)) > heaviestOrder {
-			return &units.FieldError{Field: "count", Value: strconv.Itoa(p.Count), Want: "less than " + check.Show(heaviestOrder) + " in all", Err: units.ErrOutOfRange}
+			return miscounted(p, units.ErrOutOfRange, "less than "+check.Show(heaviestOrder)+" in all")
 		}
 		a.put(arbor.Row{Name: kind.Name, Count: p.Count, Mass: kind.Mass, Thickness: kind.Thickness})
 		return nil
 	}
-	return &units.FieldError{Field: "piece", Value: strconv.Quote(p.Piece), Want: "a kind of piece in the stock", Err: units.ErrUnknown}
+	return mistaken(p, units.ErrUnknown, "a kind of piece in the stock")
 }
 
 // fits is how many pieces of a kind at most can still have room, plates left out: what they take is told by height
@@ -133,16 +132,25 @@ func (a *inArbor) take(p PiecesOf) error {
 	n := len(a.rows)
 	switch {
 	case a.used(p.Piece) == 0:
-		return &units.FieldError{Field: "piece", Value: strconv.Quote(p.Piece), Want: "a kind that is in the arbor", Err: ErrNotIn}
+		return mistaken(p, ErrNotIn, "a kind that is in the arbor")
 	case a.rows[n-1].Name != p.Piece:
-		return &units.FieldError{Field: "piece", Value: strconv.Quote(p.Piece), Want: "first to take out the " + a.rows[n-1].Name + " on top of it", Err: ErrNotOnTop}
+		return mistaken(p, ErrNotOnTop, "first to take out the "+a.rows[n-1].Name+" on top of it")
 	case a.used(p.Piece) < p.Count:
-		return &units.FieldError{Field: "count", Value: strconv.Itoa(p.Count), Want: "at most " + strconv.Itoa(a.used(p.Piece)) + ", which are in", Err: ErrNotIn}
+		return miscounted(p, ErrNotIn, "at most "+strconv.Itoa(a.used(p.Piece))+", which are in")
 	case a.rows[n-1].Count < p.Count:
-		return &units.FieldError{Field: "count", Value: strconv.Itoa(p.Count), Want: "at most " + strconv.Itoa(a.rows[n-1].Count) + ", which lie on top: the rest lies under the " + a.rows[n-2].Name, Err: ErrNotOnTop}
+		return miscounted(p, ErrNotOnTop, "at most "+strconv.Itoa(a.rows[n-1].Count)+", which lie on top: the rest lies under the "+a.rows[n-2].Name)
 	}
 	if a.rows[n-1].Count -= p.Count; a.rows[n-1].Count == 0 {
 		a.rows = a.rows[:n-1]
 	}
 	return nil
+}
+
+// miscounted and mistaken are faults of how many pieces, and of which.
+func miscounted(p PiecesOf, kind error, want string) error {
+	return &units.FieldError{Field: "count", Value: strconv.Itoa(p.Count), Want: want, Err: kind}
+}
+
+func mistaken(p PiecesOf, kind error, want string) error {
+	return &units.FieldError{Field: "piece", Value: strictjson.Name(p.Piece), Want: want, Err: kind}
 }

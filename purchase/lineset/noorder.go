@@ -8,11 +8,11 @@ import (
 	"example.com/steelyard/units"
 )
 
-// NoOrderError says that no order of the job keeps every state within the limits. That is
-// proved: the search goes through all of them. It also says what would allow one.
+// NoOrderError says that no order of the job keeps every state within the limits. That is proved: the search goes
+// through all of them. It also says what would allow one.
 //
-// Each of its limits is the smallest, exact to the last bit, before any rounding
-// where it is printed: with it there is an order, with less there is none.
+// Each of its limits is the smallest, exact to the last bit, before any rounding where it is printed: with it there
+// is an order, with less there is none.
 type NoOrderError struct {
 	Job    Job
 	Limits OrderLimits
@@ -57,8 +57,8 @@ func (q *planning) none(job Job) error {
 	return e
 }
 
-// least finds the smallest limit for which there is an order, by halving the numbers
-// that there are: a wider limit never forbids an order that a narrower one allows.
+// least finds the smallest limit for which there is an order, by halving the numbers that there are: a wider limit
+// never forbids an order that a narrower one allows.
 func (q *planning) least(with func(OrderLimits, units.Force) OrderLimits) (units.Force, bool) {
 	possible := func(most units.Force) bool {
 		q.bound(with(q.limits, most))

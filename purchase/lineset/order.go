@@ -9,11 +9,9 @@ import (
 	"example.com/steelyard/units"
 )
 
-// What cannot be done in an order, for use with errors.Is. Each comes in a
-// *units.FieldError with the path of the step's field; so do units.ErrUnknown for an
-// item that is not in the hang or a piece that is not in the stock, and
-// units.ErrOutOfRange for a trim that the set does not reach and for pieces that are
-// not there or have no room.
+// What cannot be done in an order, for use with errors.Is. Each comes in a *units.FieldError with the path of the
+// step's field; so do units.ErrUnknown for an item that is not in the hang or a piece that is not in the stock, and
+// units.ErrOutOfRange for a trim that the set does not reach and for pieces that are not there or have no room.
 var (
 	ErrHung       = errors.New("hangs already")
 	ErrNotHung    = errors.New("does not hang")
@@ -22,13 +20,13 @@ var (
 	ErrLocked     = errors.New("is not to be flown with the rope lock shut")
 	ErrHeld       = errors.New("is not to be flown while a line holds it")
 	ErrOutOfReach = errors.New("is out of reach")
+	ErrDiffers    = errors.New("is not the same")
 	ErrNotWanted  = errors.New("is not wanted here")
 	ErrLineSet    = errors.New("has a line set already")
 )
 
-// Order is in which order deck, loading bridge and rail hang, strip, weight and fly a
-// set: plain data. It begins with the rope lock shut and no line set. Which items and
-// pieces there are is told by the set and its stock.
+// Order is in which order deck, loading bridge and rail hang, strip, weight and fly a set: plain data. It begins with
+// the rope lock shut and no line set. Which items and pieces there are is told by the set and its stock.
 type Order struct {
 	From From         `json:"from"`          // must be said
 	Trim units.Length `json:"trim,omitzero"` // of the batten at first; zero: the lowest that the set reaches

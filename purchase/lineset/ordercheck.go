@@ -9,14 +9,13 @@ import (
 	"example.com/steelyard/units"
 )
 
-// CheckOrder goes through an order step by step and gives the state after each,
-// against the caller's limits. A bad order is no error; what cannot be done is, with the
-// path of the step's field: see ErrHung and those beside it. Faults of the order's and the
-// limits' own values come all together; of what cannot be done only the first, because
+// CheckOrder goes through an order step by step and gives the state after each, against the caller's limits. A bad
+// order is no error; what cannot be done is, with the path of the step's field: see ErrHung and those beside it.
+// Faults of the order's and the limits' own values come all together; of what cannot be done only the first, because
 // what comes after it has no meaning.
 //
-// An empty arbor's tare, the bare batten and the ropes at each trim count as for
-// Imbalance. Every state counts, the first and the last too; limits are inclusive.
+// An empty arbor's tare, the bare batten and the ropes at each trim count as for Imbalance. Every state counts, the
+// first and the last too; limits are inclusive.
 func (r *Rigged) CheckOrder(o Order, limits OrderLimits) (OrderCheck, error) {
 	out := OrderCheck{HandOvers: handOvers(o.Steps), States: make([]OrderState, 0, len(o.Steps)+1)}
 	w, err := r.through(o, limits, func(w *walked, n int, did OrderStep, way []spot) {
@@ -45,8 +44,8 @@ func (r *Rigged) CheckOrder(o Order, limits OrderLimits) (OrderCheck, error) {
 	return out, nil
 }
 
-// through goes through an order and has every state looked at: how it begins, and what
-// each step leads to, with where the states on its way are to be looked at.
+// through goes through an order and has every state looked at: how it begins, and what each step leads to, with where
+// the states on its way are to be looked at.
 func (r *Rigged) through(o Order, limits OrderLimits, look func(w *walked, n int, did OrderStep, way []spot)) (*walked, error) {
 	w, err := r.begin(o, limits)
 	if err != nil {

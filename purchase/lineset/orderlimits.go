@@ -5,16 +5,14 @@ import (
 	"example.com/steelyard/units"
 )
 
-// OrderLimits are what the states of an order are held against, all inclusive. Here a
-// limit of 0 with a basis is a limit: nothing at all. A limit without a basis was not
-// given.
+// OrderLimits are what the states of an order are held against, all inclusive. Here a limit of 0 with a basis is a
+// limit: nothing at all. A limit without a basis was not given.
 type OrderLimits struct {
 	ArborHeavy  ForceLimit `json:"arbor_heavy,omitzero"`  // referred to the batten, at every trim
-	BattenHeavy ForceLimit `json:"batten_heavy,omitzero"` // referred to the batten, away from the lowest trim, and there unless it rests on the stop
+	BattenHeavy ForceLimit `json:"batten_heavy,omitzero"` // the same; at the lowest trim too unless it rests on the stop
 
-	// RestsOnStop says that at the lowest trim that the set reaches, with the arbor
-	// against its upper stop, a batten-heavy set is held by the stop and not limited.
-	// At the other stop nothing is taken to be held.
+	// RestsOnStop says that at the lowest trim that the set reaches, with the arbor against its upper stop, a
+	// batten-heavy set is held by the stop and not limited. At the other stop nothing is taken to be held.
 	RestsOnStop bool `json:"rests_on_stop,omitempty"`
 
 	HeldLine ForceLimit `json:"held_line,omitzero"` // force in a line that is set: at the arbor the ratio times that at the batten

@@ -2,8 +2,8 @@ package lineset
 
 import "example.com/steelyard/units"
 
-// OrderState is the set after one step of an order. Forces are referred to the
-// batten, batten-heavy positive, without drag.
+// OrderState is the set after one step of an order. Forces are referred to the batten, batten-heavy positive, without
+// drag.
 type OrderState struct {
 	Step int       `json:"step"`         // counted from 1; 0 is how the order begins
 	Did  OrderStep `json:"did,omitzero"` // the step, with the name and the place of its item; none for how it begins
@@ -20,9 +20,8 @@ type OrderState struct {
 	Held   units.Force `json:"held,omitzero"` // what a line that is set must hold: at the arbor the ratio times the imbalance
 	Hazard Hazard      `json:"hazard"`        // what the out of balance would do
 
-	// Balance holds the out of balance against the limit for its side, or the held
-	// line against its own. After a flight it is the worst of the way, and Trim of the
-	// check tells where.
+	// Balance holds the out of balance against the limit for its side, or the held line against its own. After a
+	// flight it is the worst of the way, and Trim of the check tells where.
 	Balance  Check `json:"balance"`
 	Capacity Check `json:"capacity"` // of the arbor
 	Room     Check `json:"room"`     // height of the stack on its rods
@@ -49,8 +48,8 @@ type OrderCheck struct {
 	ToTake  int `json:"to_take"`  // pieces beyond the pipe weight, kind by kind
 }
 
-// worse tells whether one check is worse than another: it exceeds and the other does
-// not, or has used more of its limit.
+// worse tells whether one check is worse than another: it exceeds and the other does not, or has used more of its
+// limit.
 func worse(a, b Check) bool {
 	if (a.Verdict == Exceeds) != (b.Verdict == Exceeds) {
 		return a.Verdict == Exceeds
@@ -61,5 +60,5 @@ func worse(a, b Check) bool {
 	if a.Verdict == NoLimit {
 		return false
 	}
-	return a.Ratio > b.Ratio+tie*b.Ratio
+	return a.Ratio > b.Ratio+float64(tie*b.Ratio)
 }

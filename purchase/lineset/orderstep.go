@@ -60,8 +60,7 @@ func (s OrderStep) validate() error {
 	return p.Err()
 }
 
-// do does one step, completes the reference to its item, and gives the way on which
-// its states are looked at.
+// do does one step, completes the reference to its item, and gives the way on which its states are looked at.
 func (w *walked) do(s *OrderStep) ([]spot, error) {
 	here := []spot{{trim: w.trim}}
 	switch s.Act {
@@ -156,9 +155,7 @@ func (r *Rigged) title(i int) string {
 	return "item " + strconv.Itoa(i+1)
 }
 
-// Mirror is the order that undoes this one, where this one begins from bare with
-// nothing hung and no pieces, and ends at the given trim with all hung and stacked, or the other way about: the same states in
-// reverse. Steps that do nothing, such as shutting a lock that is shut, make no mirror.
+// mirror is the order that undoes one that was planned and ends at the given trim: the same states in reverse.
 func (o Order) mirror(end units.Length) Order {
 	m := Order{From: FromLoaded, Trim: end}
 	if o.From == FromLoaded {

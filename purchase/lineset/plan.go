@@ -45,25 +45,24 @@ type Plan struct {
 	Check OrderCheck `json:"check"`
 }
 
-// Order plans the job: every state is within the limits, the first and the last too,
-// and on the way of every flight, with the fewest hand-overs between deck and bridge and, of such orders, with
-// the fewest flights. Pieces go in as the stack is called, from the bottom up, spreader plates with
-// them, and come out from the top.
+// Order plans the job: every state is within the limits, the first and the last too, and on the way of every flight,
+// with the fewest hand-overs between deck and bridge and, of such orders, with the fewest flights. Pieces go in as
+// the stack is called, from the bottom up, spreader plates with them, and come out from the top.
 //
-// Of orders that are as good it gives the one that a crew would find natural: the deck begins; it hangs in the
-// order of the list whatever may still be hung, and hands over only when going on would
-// cost a hand-over; the bridge hands over, or the batten is flown, as soon as the batten is not the heavier. So at the lowest trim,
-// where batten-heavy rests on the stop, the batten is loaded first and then the arbor, which is common
-// practice. Stripping is the mirror image of loading.
+// Of orders that are as good it gives the one that a crew would find natural: the deck begins; it hangs in the order
+// of the list whatever may still be hung, and hands over only when going on would cost a hand-over; the bridge hands
+// over, or the batten is flown, as soon as the batten is not the heavier. So at the lowest trim, where batten-heavy
+// rests on the stop, the batten is loaded first and then the arbor, which is common practice. Stripping is the mirror
+// image of loading.
 //
-// Without trims it is done at the lowest trim that the set reaches, where deck and
-// bridge both work. Otherwise loading begins at the lowest of them and may fly between them, in
-// any order; it ends at any of them. Flights are with the rope lock open and belong to neither side.
+// Without trims it is done at the lowest trim that the set reaches, where deck and bridge both work. Otherwise
+// loading begins at the lowest of them and may fly between them, in any order; it ends at any of them. Flights are
+// with the rope lock open and belong to neither side.
 //
-// The search is exact. Where there is no order the error is a *NoOrderError. It is a
-// *units.FieldError for limits and trims that cannot be used, for a side that is
-// not limited and does not rest on the stop, and for a hang that is too large for it: items that are alike count
-// as one with a number, and with 60 pieces and one trim there is room for 20 that are not.
+// The search is exact. Where there is no order the error is a *NoOrderError. It is a *units.FieldError for limits and
+// trims that cannot be used, for a side that is not limited and does not rest on the stop, and for a hang that is too
+// large for it: items that are alike count as one with a number, and with 60 pieces and one trim there is room for 20
+// that are not.
 func (r *Rigged) Order(job Job, limits OrderLimits, at ...WorkTrim) (Plan, error) {
 	q, err := r.plan(job, limits, at, kept{})
 	if err != nil {
@@ -72,8 +71,7 @@ func (r *Rigged) Order(job Job, limits OrderLimits, at ...WorkTrim) (Plan, error
 	return q.find(job)
 }
 
-// kept is what hangs and what is in at the bare end of the job beside batten and pipe
-// weight.
+// kept is what hangs and what is in at the bare end of the job beside batten and pipe weight.
 type kept struct {
 	hung   []int // places, from 0
 	pieces int   // of show weight, from the bottom
@@ -118,8 +116,10 @@ func (r *Rigged) plan(job Job, limits OrderLimits, at []WorkTrim, keep kept) (*p
 		return nil, err
 	}
 	if rows, ok := q.problem.Fits(); !ok {
-		return nil, &units.FieldError{Field: "hang", Value: fmt.Sprintf("%d items of %d sorts, %d pieces and %d trims", len(r.set.Hang), len(q.groups), q.problem.Pieces, len(q.spots)),
-			Want: fmt.Sprintf("no more than %d rows of states, of which this has %d: fewer items that differ, or fewer trims", order.MaxRows, rows), Err: units.ErrOutOfRange}
+		return nil, &units.FieldError{Field: "hang", Err: units.ErrOutOfRange,
+			Value: fmt.Sprintf("%d items of %d sorts with %d pieces, over %d trims and breaks", len(r.set.Hang), len(q.groups), q.problem.Pieces, len(q.spots)),
+			Want: fmt.Sprintf("at most %d rows of states, of which this has %d, and at most %d trims and breaks: fewer items that differ, or fewer trims",
+				order.MaxRows, rows, order.MaxPositions)}
 	}
 	q.bound(limits)
 	return q, nil
@@ -152,6 +152,9 @@ func (q *planning) validate(job Job, at []WorkTrim) error {
 	}
 	if mass := q.Hung() + q.Bare() + q.counter.Tare; mass > heaviestOrder {
 		p.Add("hang", check.Show(mass), "less than "+check.Show(heaviestOrder)+" of batten, hang and empty arbor", units.ErrOutOfRange)
+	}
+	if n := q.pieces(); n > order.MaxPieces {
+		p.Add("hang", strconv.Itoa(n)+" pieces of counterweight", "at most "+strconv.Itoa(order.MaxPieces), units.ErrOutOfRange)
 	}
 	deck, bridge := len(q.set.Hang) == len(q.kept.hung), q.pieces() == q.kept.pieces
 	for i, t := range at {

@@ -20,8 +20,7 @@ func (q *planning) layTrims() {
 	}
 }
 
-// layItems puts items together that are carried alike at every spot, and sums up
-// what else is carried.
+// layItems puts items together that are carried alike at every spot, and sums up what else is carried.
 func (q *planning) layItems() {
 	q.base, q.all = make([]int64, len(q.spots)), make([]int64, len(q.spots))
 	for k, s := range q.spots {
@@ -72,9 +71,8 @@ func (q *planning) layPieces() {
 	q.problem.Pieces = len(q.arbor) - 1
 }
 
-// bound finds, for each spot and number of pieces, between which sums of what is
-// carried the limits are kept. The sums are found by asking the imbalance itself, so that
-// what is planned is to the last bit what is checked.
+// bound finds, for each spot and number of pieces, between which sums of what is carried the limits are kept. The
+// sums are found by asking the imbalance itself, so that what is planned is to the last bit what is checked.
 func (q *planning) bound(limits OrderLimits) {
 	n := len(q.spots)
 	q.problem.Low, q.problem.High, q.problem.Even = make([][]int64, n), make([][]int64, n), make([][]int64, n)
@@ -102,8 +100,8 @@ func (q *planning) bound(limits OrderLimits) {
 	}
 }
 
-// lastOf finds the last number from 0 to most for which ok, which holds up to some number and from there on not, holds,
-// or -1. It looks near the guess first.
+// lastOf finds the last number from 0 to most for which ok, which holds up to some number and from there on not,
+// holds, or -1. It looks near the guess first.
 func lastOf(most int64, guess float64, ok func(int64) bool) int64 {
 	low, high := int64(-1), most+1 // ok holds at low, and not at high
 	const near = 1 << 10

@@ -6,8 +6,7 @@ import (
 	"example.com/steelyard/units"
 )
 
-// Lines is the order as it is read out, one line for each step: who does what, and
-// how the set then stands.
+// Lines is the order as it is read out, one line for each step: who does what, and how the set then stands.
 //
 //	deck: hang border, then 71 lbf batten-heavy: rests on the stop
 //	bridge: add 3 of the 23.5 with 1 spreader plate, then balanced

@@ -6,19 +6,19 @@ import (
 	"example.com/steelyard/units"
 )
 
-// WorkTrim is a trim at which the batten may be halted while it is loaded, and who can
-// work there. An order may end at any of them.
+// WorkTrim is a trim at which the batten may be halted while it is loaded, and who can work there. An order may end
+// at any of them.
 type WorkTrim struct {
 	Trim   units.Length `json:"trim"`
 	Deck   bool         `json:"deck,omitempty"`   // things can be hung and stripped
-	Bridge bool         `json:"bridge,omitempty"` // pieces can be put in and taken out: where the run has bridges, those that arms reach from any of them, otherwise all
+	Bridge bool         `json:"bridge,omitempty"` // pieces can be put in and taken out: those that arms reach from the run's bridges; all where it has none
 }
 
-// WorkTrims suggests where to halt: at the lowest trim and, further out, wherever
-// something leaves the deck, each with who can work there. Things can be hung up to the
-// trim deck. Where the run has bridges, there are halts besides at which arms reach from them, one after the other,
-// the pieces that they do not reach at the lowest trim, as few as will do. Where it has none, pieces can be put in while the batten is no higher
-// than the trim bridge, which is a halt too. Trims beyond the reach of the set are taken as its highest or lowest.
+// WorkTrims suggests where to halt: at the lowest trim and, further out, wherever something leaves the deck, each
+// with who can work there. Things can be hung up to the trim deck. Where the run has bridges, there are halts besides
+// at which arms reach from them, one after the other, the pieces that they do not reach at the lowest trim, as few as
+// will do. Where it has none, pieces can be put in while the batten is no higher than the trim bridge, which is a
+// halt too. Trims beyond the reach of the set are taken as its highest or lowest.
 func (r *Rigged) WorkTrims(deck, bridge units.Length) []WorkTrim {
 	if r.load == nil {
 		return nil // of a Rigged that Rig did not make
@@ -40,9 +40,8 @@ func (r *Rigged) WorkTrims(deck, bridge units.Length) []WorkTrim {
 }
 
 // reachTrims lists the trims at which pieces of show weight come into reach that are not in reach at the lowest. The
-// higher a piece lies, the lower the arbor and the higher the batten that brings it into
-// reach; each trim is the highest at which the lowest piece not reached before still is, so
-// that the most of those above it are.
+// higher a piece lies, the lower the arbor and the higher the batten that brings it into reach; each trim is the
+// highest at which the lowest piece not reached before still is, so that the most of those above it are.
 func (r *Rigged) reachTrims() (trims []units.Length) {
 	stack := r.counter.Stack
 	for _, b := range r.set.Rigging.Run.Bridges {
