@@ -44,6 +44,11 @@ func drawSized(t *rapid.T, positions, pieces, things int) *order.Problem {
 		}
 		p.Low, p.High, p.Even = append(p.Low, low), append(p.High, high), append(p.Even, even)
 	}
+	if len(p.Items) > 1 && rapid.IntRange(0, 3).Draw(t, "barred") == 0 {
+		// As on a batten that tips: the first thing weighs to one side, the last to the other.
+		most := rapid.IntRange(0, 2).Draw(t, "lean")
+		p.Barred = func(at int, hung []int) bool { return hung[0]-hung[len(hung)-1] > most+at }
+	}
 	return p
 }
 
@@ -74,6 +79,15 @@ func exhaustive(p *order.Problem) (hands, flights int, found bool) {
 		return sum
 	}
 	allowed := func(s situation) bool {
+		if p.Barred != nil {
+			hung := make([]int, len(p.Items))
+			for k, i := range kinds {
+				hung[i] += int(s.hung >> k & 1)
+			}
+			if p.Barred(s.at, hung) {
+				return false
+			}
+		}
 		c := carried(s)
 		return p.Low[s.at][s.pieces] <= c && c <= p.High[s.at][s.pieces]
 	}
@@ -163,6 +177,13 @@ func agrees(t *rapid.T, p *order.Problem) {
 		var sum int64
 		for i, item := range p.Items {
 			sum += int64(item.Count-left[i]) * item.Carried[at]
+		}
+		hung := make([]int, len(left))
+		for i, item := range p.Items {
+			hung[i] = item.Count - left[i]
+		}
+		if p.Barred != nil && p.Barred(at, hung) {
+			t.Fatalf("%v leads through a choice that is barred", o.Moves)
 		}
 		if sum < p.Low[at][pieces] || sum > p.High[at][pieces] {
 			t.Fatalf("%v leads through a state that is not allowed", o.Moves)

@@ -36,6 +36,10 @@ type Problem struct {
 	Start     int // a position that is a halt
 	Low, High [][]int64
 	Even      [][]int64
+
+	// Barred tells whether so many of each item must not hang at a position, however many pieces are in. Nil: nothing
+	// is barred.
+	Barred func(position int, hung []int) bool
 }
 
 // Fits tells whether the problem is within the bounds of this package, and how many rows it takes, or math.MaxInt64

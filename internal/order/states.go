@@ -45,7 +45,16 @@ func newStates(p *Problem) *states {
 			}
 		}
 		low, high := p.Low[at], p.High[at]
+		hung := make([]int, len(p.Items))
 		for c, sum := range sums {
+			if p.Barred != nil {
+				for i, item := range p.Items {
+					hung[i] = c / s.stride[i] % (item.Count + 1)
+				}
+				if p.Barred(at, hung) {
+					continue
+				}
+			}
 			first := sort.Search(p.Pieces+1, func(n int) bool { return high[n] >= sum })
 			last := sort.Search(p.Pieces+1, func(n int) bool { return low[n] > sum }) - 1
 			for w, row := 0, s.row(s.allow, at, c); w < len(row); w++ {

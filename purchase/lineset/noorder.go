@@ -19,11 +19,15 @@ type NoOrderError struct {
 
 	Either      units.Force // the smallest limit, one and the same for both sides; a side that is not limited stays so
 	ArborHeavy  units.Force // the smallest arbor-heavy limit with the other as it is; 0: raising this one alone does not help
+	Tips        bool        // whatever the limits: in every order the batten would tip on the way; the limits are then all 0
 	BattenHeavy units.Force // the smallest batten-heavy limit with the other as it is; 0: raising this one alone does not help
 }
 
 // Error says it in one line.
 func (e *NoOrderError) Error() string {
+	if e.Tips {
+		return "no order of " + e.Job.String() + " keeps the batten from tipping, whatever the limits"
+	}
 	s := "no order of " + e.Job.String() + " keeps within the limits given; there is one with a limit of " + check.Show(e.Either) + " both ways"
 	if e.ArborHeavy > 0 {
 		s += ", or of " + check.Show(e.ArborHeavy) + " arbor-heavy with the other as it is"
@@ -37,13 +41,18 @@ func (e *NoOrderError) Error() string {
 // none works out what the smallest limits would be.
 func (q *planning) none(job Job) error {
 	e := &NoOrderError{Job: job, Limits: q.limits}
-	e.Either, _ = q.least(func(l OrderLimits, most units.Force) OrderLimits {
+	var ok bool
+	e.Either, ok = q.least(func(l OrderLimits, most units.Force) OrderLimits {
 		if l.ArborHeavy.given() {
 			l.ArborHeavy.Max = most
 		}
 		l.BattenHeavy.Max = most
 		return l
 	})
+	if !ok {
+		e.Tips = true
+		return e
+	}
 	e.ArborHeavy, _ = q.least(func(l OrderLimits, most units.Force) OrderLimits {
 		l.ArborHeavy.Max = most
 		return l

@@ -1,6 +1,7 @@
 package lineset
 
 import (
+	"math"
 	"slices"
 	"strconv"
 
@@ -30,6 +31,9 @@ func (r *Rigged) CheckOrder(o Order, limits OrderLimits) (OrderCheck, error) {
 	var worst Check
 	for i, s := range out.States {
 		out.Exceeds = out.Exceeds || s.Exceeds()
+		if s.Tips && worst.Name != tipping {
+			worst, out.Worst = Check{Name: tipping, Verdict: Exceeds, Ratio: math.MaxFloat64}, i
+		}
 		if worse(s.Balance, worst) {
 			worst, out.Worst = s.Balance, i
 		}
@@ -43,6 +47,9 @@ func (r *Rigged) CheckOrder(o Order, limits OrderLimits) (OrderCheck, error) {
 	w.left(&out)
 	return out, nil
 }
+
+// tipping is no check of ours; nothing is worse than a batten that tips.
+const tipping = "tipping"
 
 // through goes through an order and has every state looked at: how it begins, and what each step leads to, with where
 // the states on its way are to be looked at.
@@ -70,6 +77,7 @@ type walked struct {
 	hung   []bool
 	in     inArbor
 	open   bool          // the rope lock
+	over   bool          // something hangs outside the outermost lines
 	held   purchase.Body // what a line holds; Building: no line is set
 }
 
@@ -83,6 +91,7 @@ func (r *Rigged) begin(o Order, limits OrderLimits) (*walked, error) {
 	w := &walked{Rigged: r, limits: limits, trim: o.Trim, hung: make([]bool, len(r.set.Hang)),
 		in: inArbor{frame: r.set.Rigging.Arbor, stock: r.stock, rows: slices.Clone(r.counter.Stack.Pipe)}}
 	w.in.pipe = w.in.count()
+	w.over = r.overhangs()
 	if w.trim == 0 {
 		w.trim = r.travel.Lowest
 	}
@@ -208,6 +217,9 @@ func (w *walked) state(n int, did OrderStep, way []spot) OrderState {
 				s.Balance = c
 			}
 		}
+	}
+	for _, at := range way {
+		s.Tips = s.Tips || w.over && w.tips(at, func(i int) bool { return w.hung[i] })
 	}
 	frame := w.set.Rigging.Arbor
 	s.Capacity = compare("counterweight mass", "", kilograms(w.in.nanograms()), frame.Capacity, "capacity of the arbor, as given")

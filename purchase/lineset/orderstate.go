@@ -20,6 +20,10 @@ type OrderState struct {
 	Held   units.Force `json:"held,omitzero"` // what a line that is set must hold: at the arbor the ratio times the imbalance
 	Hazard Hazard      `json:"hazard"`        // what the out of balance would do
 
+	// Tips tells whether the batten tips: the centre of gravity of what it carries lies outside its outermost lift
+	// lines, here or on the way. There is no limit for it that could be given.
+	Tips bool `json:"tips,omitzero"`
+
 	// Balance holds the out of balance against the limit for its side, or the held line against its own. After a
 	// flight it is the worst of the way, and Trim of the check tells where.
 	Balance  Check `json:"balance"`
@@ -27,9 +31,9 @@ type OrderState struct {
 	Room     Check `json:"room"`     // height of the stack on its rods
 }
 
-// Exceeds tells whether any of its checks exceeds its limit.
+// Exceeds tells whether any of its checks exceeds its limit, or the batten tips.
 func (s OrderState) Exceeds() bool {
-	return s.Balance.Verdict == Exceeds || s.Capacity.Verdict == Exceeds || s.Room.Verdict == Exceeds
+	return s.Tips || s.Balance.Verdict == Exceeds || s.Capacity.Verdict == Exceeds || s.Room.Verdict == Exceeds
 }
 
 // OrderCheck is an order gone through.

@@ -59,10 +59,10 @@ type Plan struct {
 // loading begins at the lowest of them and may fly between them, in any order; it ends at any of them. Flights are
 // with the rope lock open and belong to neither side.
 //
-// The search is exact. Where there is no order the error is a *NoOrderError. It is a *units.FieldError for limits and
-// trims that cannot be used, for a side that is not limited and does not rest on the stop, and for a hang that is too
-// large for it: items that are alike count as one with a number, and with 60 pieces and one trim there is room for 20
-// that are not.
+// Nor does the batten tip on the way. The search is exact. Where there is no order the error is a *NoOrderError. It
+// is a *units.FieldError for limits and trims that cannot be used, for a side that is not limited and does not rest
+// on the stop, and for a hang that is too large for it: items that are alike count as one with a number, and with 60
+// pieces and one trim there is room for 20 that are not.
 func (r *Rigged) Order(job Job, limits OrderLimits, at ...WorkTrim) (Plan, error) {
 	q, err := r.plan(job, limits, at, kept{})
 	if err != nil {

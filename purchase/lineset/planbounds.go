@@ -28,6 +28,10 @@ func (q *planning) layItems() {
 			q.base[k] += carriedAt(q.set.Hang[place], s)
 		}
 	}
+	over := q.overhangs()
+	if over {
+		q.problem.Barred = q.barred
+	}
 	for place, item := range q.set.Hang {
 		if slices.Contains(q.kept.hung, place) {
 			continue
@@ -37,15 +41,35 @@ func (q *planning) layItems() {
 			carried[k] = carriedAt(item, s)
 			q.all[k] += carried[k]
 		}
-		g := slices.IndexFunc(q.problem.Items, func(other order.Item) bool { return slices.Equal(other.Carried, carried) })
-		if g < 0 {
-			g = len(q.groups)
+		g := 0
+		for ; g < len(q.groups); g++ {
+			// Where the batten may tip, it matters where they hang.
+			place := over && centreOf(q.set.Hang[q.groups[g][0]]) != centreOf(item)
+			if !place && slices.Equal(q.problem.Items[g].Carried, carried) {
+				break
+			}
+		}
+		if g == len(q.groups) {
 			q.groups = append(q.groups, nil)
 			q.problem.Items = append(q.problem.Items, order.Item{Carried: carried})
 		}
 		q.groups[g] = append(q.groups[g], place)
 		q.problem.Items[g].Count++
 	}
+}
+
+// barred tells whether the batten tips at a spot with so many of each group, and what is kept.
+func (q *planning) barred(k int, hung []int) bool {
+	hangs := make([]bool, len(q.set.Hang))
+	for _, place := range q.kept.hung {
+		hangs[place] = true
+	}
+	for g, n := range hung {
+		for _, place := range q.groups[g][:n] {
+			hangs[place] = true
+		}
+	}
+	return q.tips(q.spots[k], func(place int) bool { return hangs[place] })
 }
 
 // layPieces weighs the arbor with each number of pieces.

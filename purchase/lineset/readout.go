@@ -18,7 +18,9 @@ func (c OrderCheck) Lines(sys units.System) []string {
 			line = s.Did.Act.by() + ": " + s.Did.Call(sys) + callPlates(s.Plates-c.States[i-1].Plates) + ", then"
 		}
 		line += " " + standing(s, sys)
-		if s.Exceeds() {
+		if s.Tips {
+			line += "; the batten tips"
+		} else if s.Exceeds() {
 			line += "; exceeds the limit given"
 		}
 		out = append(out, line)
