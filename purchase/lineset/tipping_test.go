@@ -54,6 +54,51 @@ func TestPlanDoesNotTip(t *testing.T) {
 	}
 }
 
+// Two that weigh the same are not alike where it matters which side they hang on: with 10 lb at 12 ft the right one may
+// hang alone and the left one may not. Pounds times feet about the line at 11 ft: 114·10 + 10·1 − 120·10 is less than
+// nothing; about that at 31 ft: 114·10 + 10·19 − 120·10 is more.
+func TestSidesAreNotAlike(t *testing.T) {
+	limits := within(0, 0)
+	limits.RestsOnStop = true
+	r := rigTens(t, short(t, point("left", 120, 1), point("right", 120, 41), point("small", 10, 12)))
+	if got, want := calls(mustPlan(t, r, lineset.Loading, limits).Order), "hang small, hang right, hang left, add 25 of the 10"; got != want {
+		t.Errorf("%s, want %s", got, want)
+	}
+}
+
+// An item that leans by 0.6 towards its end at the batten's has its centre at 8 ft of 20, 3 ft beyond the line: the
+// batten's 1140 lb·ft hold 380 lb there.
+func TestTaperTips(t *testing.T) {
+	for _, c := range []struct {
+		lb   float64
+		tips bool
+	}{{370, false}, {390, true}} {
+		leaning := load.Item{Name: "leaning", Mass: units.Pound.Scale(c.lb), To: 20 * units.Foot, Taper: -0.6}
+		r := rigTens(t, short(t, leaning, point("middle", 30, 21)))
+		check, err := r.CheckOrder(lineset.Order{From: lineset.FromBare, Steps: []lineset.OrderStep{hang("leaning")}}, within(1000, 1000))
+		if err != nil || check.States[1].Tips != c.tips {
+			t.Errorf("%v lb: %v, %v", c.lb, check.States[1].Tips, err)
+		}
+	}
+}
+
+// What stays keeps the batten from tipping, too.
+func TestChangeOverDoesNotTip(t *testing.T) {
+	house := func(hang ...load.Item) *lineset.RiggedHouse {
+		return mustRigHouse(t, lineset.House{Name: "Quillmoor Playhouse", Stock: tens, Sets: []lineset.Set{short(t, hang...)}})
+	}
+	limits := within(0, 0)
+	limits.RestsOnStop = true
+	middle := point("middle", 50, 21)
+	c, err := house(middle).ChangeOver(house(middle, point("left", 120, 1), point("right", 120, 41)), limits, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if s := c.Sets[0]; len(s.Stays) != 1 || calls(s.Load.Order) != "hang left, hang right, add 24 of the 10" {
+		t.Errorf("%v stays: %s", s.Stays, calls(s.Load.Order))
+	}
+}
+
 // Whether a part of the hang tips the batten is what package load says of that part.
 func TestPropTipsAsLoadDoes(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
