@@ -11,7 +11,7 @@ import (
 // takes the pieces as if they could be cut to any thickness, so it is the least:
 // whole pieces may need to be a little more compact.
 type Compact struct {
-	Wanted    units.Mass     `json:"wanted"`     // what the arbor must hold, plates among it; zero where its tare alone is enough
+	Wanted    units.Mass     `json:"wanted"`     // what the arbor must hold beside its lock plate, plates among it; zero where its tare alone is enough
 	Plates    int            `json:"plates"`     // spreader plates that the stack then has
 	PlateMass units.Mass     `json:"plate_mass"` // of all plates
 	Pieces    units.Mass     `json:"pieces"`     // what is left for the pieces
@@ -51,18 +51,20 @@ func (c Compact) Density(length, width units.Length) (units.Density, error) {
 func (f Frame) Compact(w Wanted) (Compact, error) {
 	var p check.Problems
 	p.Within("", "", validate(f, w, nil, EitherSide))
-	if p.Err() == nil && f.Plate.Thickness >= f.Room {
-		p.Add("plate.thickness", check.Show(f.Plate.Thickness), "less than the room on the rods, "+check.Show(f.Room), units.ErrOutOfRange)
+	if p.Err() == nil && f.Plate.Thickness+f.Lock.Thickness >= f.Room {
+		p.Add("plate.thickness", check.Show(f.Plate.Thickness), "with the lock plate less than the room on the rods, "+check.Show(f.Room), units.ErrOutOfRange)
 	}
 	if err := p.Err(); err != nil {
 		return Compact{}, err
 	}
 	// Where the tare outweighs the bare batten, the surplus is show weight that need not be stacked.
 	pipe := max(nanograms(w.Pipe), 0)
-	show := max(nanograms(w.Show)+min(nanograms(w.Pipe), 0), 0)
+	// The lock plate is there whatever is stacked under it.
+	lock := nanograms(f.Lock.Mass)
+	show := max(nanograms(w.Show)+min(nanograms(w.Pipe), 0)-lock, 0)
 	c := cram{
 		pipe: float64(pipe), show: float64(show), plate: float64(nanograms(f.Plate.Mass)),
-		room: float64(nanometres(f.Room)), thick: float64(nanometres(f.Plate.Thickness)), every: float64(nanometres(f.Plate.Every)),
+		room: float64(nanometres(f.Room) - nanometres(f.Lock.Thickness)), thick: float64(nanometres(f.Plate.Thickness)), every: float64(nanometres(f.Plate.Every)),
 	}
 	plates, height := c.solve()
 	out := Compact{
@@ -70,7 +72,7 @@ func (f Frame) Compact(w Wanted) (Compact, error) {
 		PlateMass: kilograms(int64(plates) * nanograms(f.Plate.Mass)),
 		Pieces:    kilograms(pipe + show - int64(plates)*nanograms(f.Plate.Mass)),
 		Height:    metres(int64(height)),
-		Over:      kilograms(pipe + show - nanograms(f.Capacity)),
+		Over:      kilograms(pipe + show + lock - nanograms(f.Capacity)),
 	}
 	if out.Pieces > 0 {
 		out.PerHeight = out.Pieces.Per(out.Height)

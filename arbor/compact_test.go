@@ -129,3 +129,37 @@ func TestNothingLessCompactFits(t *testing.T) {
 		t.Error("no stack with pieces: the test shows nothing")
 	}
 }
+
+// A lock plate takes its height from the room and its mass from what is wanted, here and when a stack is laid in the frame.
+func TestCompactUnderALockPlate(t *testing.T) {
+	frame := arbor.Frame{Length: 3, Room: 2, Capacity: 1000}
+	plain, err := frame.Compact(arbor.Wanted{Show: 390})
+	if err != nil {
+		t.Fatal(err)
+	}
+	frame.Lock = arbor.Lock{Mass: 10, Thickness: 0.5}
+	locked, err := frame.Compact(arbor.Wanted{Show: 400})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if plain.Height != 2 || locked.Height != 1.5 || locked.Pieces != plain.Pieces || locked.Over != -600 {
+		t.Errorf("%+v without, %+v with", plain, locked)
+	}
+	flight, err := arbor.Run{UpperStop: 10}.Fly(frame, arbor.Ride{Ratio: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	stack := arbor.Stack{Show: []arbor.Row{{Name: "a", Count: 16, Mass: 10, Thickness: 0.1}}}
+	run := flight.Run
+	run.Bridges = []arbor.Bridge{{Name: "b", Floor: 5, High: 2}}
+	if flight, err = run.Fly(frame, arbor.Ride{Ratio: 1}); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := flight.Reach("b", 1, stack); err == nil {
+		t.Error("a stack that leaves no room for the lock plate is taken")
+	}
+	stack.Show[0].Count = 15
+	if _, err := flight.Reach("b", 1, stack); err != nil {
+		t.Error(err)
+	}
+}

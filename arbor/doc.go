@@ -5,8 +5,15 @@
 //
 // [Frame.Fill] chooses from a [Stock] of whole pieces the [Stack] that comes
 // nearest to a wanted mass and still fits the arbor's room and capacity; it
-// proves that no other stack is nearer. [Frame.Ideal] is what it would take if
-// room, capacity and stock had no end. [Block] describes a piece cut from bar.
+// proves that no other stack is nearer, or with [Frame.FillWithin] how much nearer
+// one could be. [Frame.Refill] changes today's stack with the fewest pieces moved.
+// [Frame.Ideal] is what it would take if room, capacity and stock had no end;
+// [Frame.Shortfall] says which of them is in the way and by how much, and
+// [Frame.Heaviest] what fits at most. [Stack.Layers] lists the stack from the bottom up
+// with heights, [Stack.Call] reads it out, [Stack.Referred] gives its error at the
+// batten.
+// [Block] describes a piece cut from bar.
+// [Allot] fills many arbors from one stock.
 //
 // [Run] is the arbor's way between its stops, and what stands around it.
 // [Run.Fly] lets an arbor fly there, and answers with a [Flight]: travel, trims
@@ -45,18 +52,19 @@
 //
 // A zero [Piece], [Frame], [Run], [Ride], [Section] or [Venue] is refused, field by
 // field. An empty Stock, a zero [Wanted] and the zero [Side] (EitherSide) are
-// usable. The zero [Plate] is: no spreader plates.
+// usable. The zero [Plate] is: no spreader plates; the zero [Lock] leaves the lock plate out.
 //
 // # Errors
 //
 // What is wrong with a description comes as *units.FieldError, all of them
 // joined, each with the path of its field. *[NoStackError] says that no stack
-// keeps to the side that is allowed.
+// keeps to the side that is allowed. A piece too heavy or too thick for an arbor,
+// or a stock with nothing in it, is no error: it is not used, or fills nothing.
 //
 // # What it cannot catch
 //
-// A piece that does not weigh what its name says, a stack that is not tied down
-// by its lock plate, rods that bend, pieces of different footprint, a mass at the
+// A piece that does not weigh what its name says, a lock plate that is not
+// tightened down, rods that bend, pieces of different footprint, a mass at the
 // batten given where the mass at the arbor is wanted; arms that reach less far than
 // was said, or not over a rail; seats off the centre line of a section.
 //

@@ -61,6 +61,106 @@ func ExampleFrame_Ideal() {
 	// takes: 23 of the 20 kg in 1.15 m off by 0 kg
 }
 
+// A unit comes off the batten: the arbor is to lose 66 lb. The stock is what lies
+// on the bridge; what is in the arbor is told by today's stack.
+func ExampleFrame_Refill() {
+	bridge := arbor.Stock{
+		{Name: "44", Mass: 44 * units.Pound, Thickness: 2 * units.Inch, Count: 10},
+		{Name: "22", Mass: 22 * units.Pound, Thickness: 1 * units.Inch, Count: 6},
+	}
+	frame := arbor.Frame{Length: 8 * units.Foot, Room: 84 * units.Inch, Capacity: 2000 * units.Pound}
+	today, err := frame.Fill(arbor.Wanted{Show: 440 * units.Pound}, bridge, arbor.EitherSide)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	bridge[0].Count -= today.Used("44")
+	bridge[1].Count -= today.Used("22")
+
+	then, err := frame.Refill(today, arbor.Wanted{Show: 374 * units.Pound}, bridge, arbor.EitherSide, 0)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("today:", today.Call())
+	fmt.Println("do:   ", then.Call())
+	fmt.Println("then: ", then.Stack.Call())
+	// Output:
+	// today: 10 of the 44
+	// do:    take out 2 of the 44, add 1 of the 22
+	// then:  8 of the 44, 1 of the 22
+}
+
+// Twice the weight in an arbor with half the height.
+func ExampleFrame_Shortfall() {
+	stock := arbor.Stock{{Name: "23.5", Mass: 23.5 * units.Pound, Thickness: 1 * units.Inch, Count: 40}}
+	frame := arbor.Frame{Length: 4 * units.Foot, Room: 36 * units.Inch, Capacity: 1200 * units.Pound}
+	short, err := frame.Shortfall(arbor.Wanted{Pipe: 94 * units.Pound, Show: 987 * units.Pound}, stock, arbor.NeverArborHeavy)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("short of", short.Binds())
+	fmt.Println("room:", units.US.Format(short.Room), "more")
+	for _, row := range short.Missing {
+		fmt.Println("hire:", row.Count, "of the", row.Name)
+	}
+	fmt.Println("fits:", short.Heaviest.Call())
+	// Output:
+	// short of [room stock]
+	// room: 0' 10" more
+	// hire: 6 of the 23.5
+	// fits: pipe weight 4 of the 23.5; show weight 32 of the 23.5
+}
+
+// The stack from the bed of the arbor up, with its plates.
+func ExampleStack_Layers() {
+	stock := arbor.Stock{{Name: "23.5", Mass: 23.5 * units.Pound, Thickness: 1 * units.Inch, Count: 40}}
+	frame := arbor.Frame{
+		Length: 6 * units.Foot, Room: 60 * units.Inch, Capacity: 1200 * units.Pound,
+		Plate: arbor.Plate{Mass: 3 * units.Pound, Thickness: 0.125 * units.Inch, Every: 24 * units.Inch},
+		Lock:  arbor.Lock{Mass: 4 * units.Pound, Thickness: 0.5 * units.Inch},
+	}
+	stack, err := frame.Fill(arbor.Wanted{Pipe: 98 * units.Pound, Show: 711 * units.Pound}, stock, arbor.EitherSide)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	layers, err := stack.Layers(frame)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, l := range layers {
+		fmt.Printf("%-10s %2d × %s %s\n", units.US.Format(l.Top), l.Count, l.Name, l.Of)
+	}
+	// Output:
+	// 0' 4"       4 × 23.5 pipe weight
+	// 0' 4 1/8"   1 ×  spreader plate
+	// 2' 4 1/8"  24 × 23.5 show weight
+	// 2' 4 1/4"   1 ×  spreader plate
+	// 2' 10 1/4"  6 × 23.5 show weight
+	// 2' 10 3/4"  1 ×  lock plate
+}
+
+// A bound on the work, the same on every machine: the best that was found and how
+// much nearer another stack could be at most.
+func ExampleFrame_FillWithin() {
+	var stock arbor.Stock
+	for i, grams := range []float64{19_874, 17_203, 15_551, 13_907, 11_321, 9_743, 7_219, 5_623, 3_167, 1_789} {
+		stock = append(stock, arbor.Piece{Name: string(rune('A' + i)), Mass: units.Gram.Scale(grams + 0.000_123), Thickness: 25 * units.Millimetre, Count: 50})
+	}
+	frame := arbor.Frame{Length: 3 * units.Metre, Room: 2.9 * units.Metre, Capacity: 900 * units.Kilogram}
+	stack, err := frame.FillWithin(1000, arbor.Wanted{Show: 801.5 * units.Kilogram}, stock, arbor.EitherSide)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("off by", stack.Error, "proven", stack.Proven, "another may be nearer by", stack.Gap)
+	// Output:
+	// off by 0.000005781 kg proven false another may be nearer by 0.000005781 kg
+}
+
 // A double-purchase arbor above an elevated locking rail.
 func ExampleRun_Travel() {
 	run := arbor.Run{LowerStop: 18 * units.Foot, UpperStop: 52 * units.Foot}
@@ -75,7 +175,7 @@ func ExampleRun_Travel() {
 
 // A bar of rolled steel, cut to length.
 func ExampleBlock() {
-	piece := arbor.Block("big", 13*units.Inch, 6*units.Inch, 2*units.Inch, 7850*units.KilogramPerCubicMetre, 20)
+	piece := arbor.Block("big", 13*units.Inch, 6*units.Inch, 2*units.Inch, arbor.SteelDensity, 20)
 	fmt.Println(units.US.Format(piece.Mass), "or", units.Metric.Format(piece.Mass))
 	// Output:
 	// 44.24 lb or 20.07 kg
@@ -93,4 +193,33 @@ func ExampleStock_Validate() {
 	// [1].count ("23.5"): -4 is negative; want 0 or more
 	// [1].name ("23.5"): "23.5" stands twice; want a name of its own for each kind
 	// [2].name: is missing; want what the piece is called
+}
+
+// Two sets want the one small piece that there is: it goes where it leaves the worse off of the two the least off.
+func ExampleAllot() {
+	frame := arbor.Frame{Length: 8 * units.Foot, Room: 6 * units.Foot, Capacity: 1400 * units.Pound}
+	stock := arbor.Stock{
+		{Name: "44", Mass: 44 * units.Pound, Thickness: 2 * units.Inch, Count: 20},
+		{Name: "11", Mass: 11 * units.Pound, Thickness: 0.5 * units.Inch, Count: 1},
+	}
+	allotment, err := arbor.Allot([]arbor.Job{
+		{Name: "border", Frame: frame, Wanted: arbor.Wanted{Show: 226 * units.Pound}, Ratio: 1},
+		{Name: "electric", Frame: frame, Wanted: arbor.Wanted{Show: 451 * units.Pound}, Ratio: 2},
+	}, stock)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, stack := range allotment.Stacks {
+		fmt.Println(stack.Call())
+	}
+	fmt.Println("worst off by", units.US.Format(allotment.Worst), "at the batten, proved:", allotment.Proven)
+	for _, hire := range allotment.Hire {
+		fmt.Println(hire.Count, "more of the", hire.Name, "would bring both as near as they can be")
+	}
+	// Output:
+	// 5 of the 44, 1 of the 11
+	// 10 of the 44
+	// worst off by 5.5 lb at the batten, proved: true
+	// 1 more of the 11 would bring both as near as they can be
 }

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strconv"
 
 	"example.com/steelyard/internal/check"
 	"example.com/steelyard/internal/stack"
@@ -22,14 +23,15 @@ type Wanted struct {
 	Show units.Mass `json:"show,omitzero"`
 }
 
-// nodes bounds the search for one stack: a fraction of a second. A search that
-// is cut there has its best so far, not Proven.
-const nodes = 4_000_000
+// steps bounds the search for one stack: a fraction of a second. Six kinds and
+// 120 pieces need a small part of it.
+const steps = 4_000_000
 
 // Fill chooses whole pieces from the stock for the wanted mass, within the
 // frame's room and capacity: first the pipe weight, then on it the show weight
 // with its spreader plates. The pipe weight is the stack nearest to what is
-// wanted for the pipe, from the whole stock and without plates; the show weight,
+// wanted for the pipe (the lock plate, which is always there, counted in), from the
+// whole stock and without plates; the show weight,
 // from the pieces that remain, is what brings the whole nearest to the sum
 // wanted, so it makes up for the error of the pipe weight. A side that is
 // forbidden is forbidden to both, to the pipe weight alone and to the whole
@@ -41,10 +43,30 @@ const nodes = 4_000_000
 // the choices. All of it is exact: masses enter at whole nanograms and lengths
 // at whole nanometres.
 //
+// The search ends within a fraction of a second: proven, which it is up to six
+// kinds and 120 pieces and mostly far beyond; or with the best found and its Gap.
+// FillWithin sets another end.
+//
 // Fill returns a *NoStackError where no stack keeps to the side that is allowed,
 // and every *units.FieldError of frame, stock, wanted and side, joined.
 func (f Frame) Fill(w Wanted, stock Stock, side Side) (Stack, error) {
-	return f.fill(w, stock, side, false)
+	return f.FillWithin(steps, w, stock, side)
+}
+
+// FillWithin is Fill with a limit of steps in the search, 1 or more: a step is some
+// tens of nanoseconds, Fill allows four million. The same limit gives the same
+// stack on every machine. Where it ends the search, the Stack is the best found, not
+// Proven, with its Gap; where nothing was found, the *NoStackError is not Proven.
+func (f Frame) FillWithin(steps int, w Wanted, stock Stock, side Side) (Stack, error) {
+	var p check.Problems
+	p.Within("", "", validate(f, w, stock, side))
+	if steps < 1 {
+		p.Add("steps", strconv.Itoa(steps), "1 or more", units.ErrOutOfRange)
+	}
+	if err := p.Err(); err != nil {
+		return Stack{}, err
+	}
+	return f.fill(filling{wanted: w, stock: stock, side: side, pipeSide: side, steps: steps})
 }
 
 // Ideal is Fill with the limits lifted: as many pieces as it takes of each kind
@@ -52,68 +74,97 @@ func (f Frame) Fill(w Wanted, stock Stock, side Side) (Stack, error) {
 // capacity. Beside a Fill that falls short it shows what is missing: pieces,
 // height or capacity. Errors are those of Fill.
 func (f Frame) Ideal(w Wanted, stock Stock, side Side) (Stack, error) {
-	return f.fill(w, stock, side, true)
-}
-
-func (f Frame) fill(w Wanted, stock Stock, side Side, lifted bool) (Stack, error) {
 	if err := validate(f, w, stock, side); err != nil {
 		return Stack{}, err
 	}
-	pieces, kinds := fromHeaviest(stock)
-	if lifted {
+	return f.fill(filling{wanted: w, stock: stock, side: side, pipeSide: side, steps: steps, lifted: true})
+}
+
+// filling is what to fill an arbor with; all of it is valid.
+type filling struct {
+	wanted   Wanted
+	stock    Stock
+	side     Side
+	pipeSide Side // of the pipe weight alone
+	steps    int
+	lifted   bool // no limits
+}
+
+func (f Frame) fill(in filling) (Stack, error) {
+	pieces, kinds := fromHeaviest(in.stock)
+	if in.lifted {
 		for i := range kinds {
 			kinds[i].Count = stack.Unlimited
 		}
 	}
-	problem := stack.Problem{
-		Kinds:     kinds,
-		Wanted:    nanograms(w.Pipe),
-		MaxMass:   nanograms(f.Capacity),
-		MaxHeight: nanometres(f.Room),
-		Heavy:     side != NeverArborHeavy,
-		Light:     side != NeverBattenHeavy,
-	}
-	if lifted {
+	// The lock plate is always there: it takes from all three.
+	lock := nanograms(f.Lock.Mass)
+	problem := f.problem(kinds, in.pipeSide)
+	problem.Wanted = nanograms(in.wanted.Pipe) - lock
+	if in.lifted {
 		problem.MaxMass, problem.MaxHeight = stack.Unlimited, stack.Unlimited
 	}
 
 	pipe := stack.Choice{Found: true, Proven: true}
 	if problem.Wanted > 0 {
-		pipe = stack.Best(problem, nodes)
+		pipe = stack.Best(problem, in.steps)
 	}
 	if !pipe.Found {
-		return Stack{}, &NoStackError{Wanted: w, Side: side, Pipe: true, Proven: pipe.Proven}
+		return Stack{}, &NoStackError{Wanted: in.wanted, Side: in.side, Pipe: true, Proven: pipe.Proven}
 	}
 	for i, n := range pipe.Count {
 		kinds[i].Count -= n
 	}
-	problem.Wanted += nanograms(w.Show) - pipe.Mass
+	problem.Wanted += nanograms(in.wanted.Show) - pipe.Mass
 	problem.MaxMass -= pipe.Mass
 	problem.MaxHeight -= pipe.Height
-	problem.Plate = stack.Plate{
-		Mass:      nanograms(f.Plate.Mass),
-		Thickness: nanometres(f.Plate.Thickness),
-		Every:     nanometres(f.Plate.Every),
-	}
-	show := stack.Best(problem, nodes)
+	problem.Plate = f.Plate.kernel()
+	problem.Heavy, problem.Light = in.side != NeverArborHeavy, in.side != NeverBattenHeavy
+	show := stack.Best(problem, max(in.steps-pipe.Nodes, 1))
+	proven := pipe.Proven && show.Proven
 	if !show.Found {
-		return Stack{}, &NoStackError{Wanted: w, Side: side, Proven: pipe.Proven && show.Proven}
+		return Stack{}, &NoStackError{Wanted: in.wanted, Side: in.side, Proven: proven}
 	}
-	plates := show.Plates * problem.Plate.Mass
+	s := f.stacked(pipe.Mass, pipe.Height, show)
+	s.Wanted, s.Proven = in.wanted, proven
+	s.Pipe, s.Show = rows(pieces, pipe.Count), rows(pieces, show.Count)
+	s.Pieces += int(pipe.Pieces)
+	return s, nil
+}
+
+// problem is the search for a stack of these kinds in an arbor with nothing but its
+// lock plate, without spreader plates and with nothing wanted.
+func (f Frame) problem(kinds []stack.Kind, side Side) stack.Problem {
+	return stack.Problem{
+		Kinds:     kinds,
+		MaxMass:   nanograms(f.Capacity) - nanograms(f.Lock.Mass),
+		MaxHeight: nanometres(f.Room) - nanometres(f.Lock.Thickness),
+		Heavy:     side != NeverArborHeavy,
+		Light:     side != NeverBattenHeavy,
+	}
+}
+
+// kernel is the plate as the search takes it.
+func (p Plate) kernel() stack.Plate {
+	return stack.Plate{Mass: nanograms(p.Mass), Thickness: nanometres(p.Thickness), Every: nanometres(p.Every)}
+}
+
+// stacked adds up the show weight that was chosen, its plates, the pipe weight under
+// it and the lock plate on top. Rows, wish and proof are left to the caller.
+func (f Frame) stacked(pipe, height int64, show stack.Choice) Stack {
+	plates, lock := show.Plates*nanograms(f.Plate.Mass), nanograms(f.Lock.Mass)
 	return Stack{
-		Wanted:    w,
-		Pipe:      rows(pieces, pipe.Count),
-		Show:      rows(pieces, show.Count),
-		Pieces:    int(pipe.Pieces + show.Pieces),
+		Pieces:    int(show.Pieces),
 		Plates:    int(show.Plates),
-		PipeMass:  kilograms(pipe.Mass),
+		PipeMass:  kilograms(pipe),
 		ShowMass:  kilograms(show.Mass - plates),
 		PlateMass: kilograms(plates),
-		Mass:      kilograms(pipe.Mass + show.Mass),
-		Height:    metres(pipe.Height + show.Height),
+		LockMass:  kilograms(lock),
+		Mass:      kilograms(pipe + show.Mass + lock),
+		Height:    metres(height + show.Height + nanometres(f.Lock.Thickness)),
 		Error:     kilograms(show.Error),
-		Proven:    pipe.Proven && show.Proven,
-	}, nil
+		Gap:       kilograms(show.Gap),
+	}
 }
 
 // fromHeaviest gives the stock in the order in which pieces are stacked and

@@ -65,5 +65,45 @@ func FuzzFill(f *testing.F) {
 				t.Fatalf("past its limits: %+v", s)
 			}
 		}
+		// The same numbers as a lock plate, as pieces that are in, as a limit and as a ratio.
+		frame.Lock = arbor.Lock{Mass: units.Mass(pm), Thickness: units.Length(pt)}
+		typed := func(err error) {
+			var fe *units.FieldError
+			var none *arbor.NoStackError
+			if err != nil && (!errors.As(err, &fe) && !errors.As(err, &none) || err.Error() == "") {
+				t.Fatalf("untyped error %v", err)
+			}
+		}
+		if s, err := frame.FillWithin(c1, w, stock, arbor.Side(side)); err == nil {
+			if !finite(float64(s.Gap)) || s.Gap < 0 || s.Proven && s.Gap != 0 || s.Gap > units.Abs(s.Error) {
+				t.Fatalf("gap: %+v", s)
+			}
+			if e, err := s.Referred(every); err == nil && !finite(float64(e)) {
+				t.Fatalf("%v by %v is %v", s.Error, every, e)
+			}
+		} else {
+			typed(err)
+		}
+		today := arbor.Stack{
+			Pipe: []arbor.Row{{Name: "two", Count: c2, Mass: units.Mass(m2), Thickness: units.Length(t2)}},
+			Show: []arbor.Row{{Name: "one", Count: c1, Mass: units.Mass(m1), Thickness: units.Length(t1)}, {Name: "three", Count: c2, Mass: units.Mass(m1), Thickness: units.Length(t2)}},
+		}
+		if r, err := frame.Refill(today, w, stock, arbor.Side(side), units.Mass(pm)); err != nil {
+			typed(err)
+		} else if r.Moved < 0 || r.Call() == "" || r.Stack.Mass-frame.Capacity > 1e-12 || r.Stack.Height-frame.Room > 1e-9 || r.Stack.Used("one") > 2*c1 || !finite(float64(r.Stack.Error)) {
+			t.Fatalf("refilled past its limits: %+v", r)
+		}
+		if short, err := frame.Shortfall(w, stock, arbor.Side(side)); err != nil {
+			typed(err)
+		} else if short.Heaviest.Mass-frame.Capacity > 1e-12 || short.Room < 0 || short.Capacity < 0 {
+			t.Fatalf("%+v", short)
+		}
+		layers, err := today.Layers(frame)
+		typed(err)
+		for i, l := range layers {
+			if l.Count < 1 || !(l.Top > l.Bottom) || i > 0 && l.Bottom != layers[i-1].Top {
+				t.Fatalf("layer %d: %+v", i, l)
+			}
+		}
 	})
 }

@@ -19,6 +19,7 @@ type small struct {
 	mass, thickness, count          []int // of the kinds, heaviest first
 	pipe, show, capacity, room      int
 	plateMass, plateThickness, each int
+	lockMass, lockThickness         int
 	side                            arbor.Side
 }
 
@@ -73,6 +74,10 @@ func (s small) best(count []int, wanted, capacity, room int, plates bool) (fille
 
 // fill is the oracle's Fill: pipe weight first, then show weight from what remains.
 func (s small) fill() filled {
+	// The lock plate is there before all else.
+	s.pipe -= s.lockMass
+	s.capacity -= s.lockMass
+	s.room -= s.lockThickness
 	pipe := filled{show: make([]int, len(s.count))}
 	if s.pipe > 0 {
 		var ok bool
@@ -87,7 +92,7 @@ func (s small) fill() filled {
 	}
 	f, _ := s.best(left, s.pipe+s.show-mass, s.capacity-mass, s.room-pipe.height, true)
 	f.pipe = pipe.show
-	f.height += pipe.height
+	f.height += pipe.height + s.lockThickness
 	return f
 }
 
@@ -112,6 +117,9 @@ func (s small) frame() arbor.Frame {
 	f := arbor.Frame{Length: 30 * units.Foot, Room: eighths(s.room), Capacity: pounds(s.capacity)}
 	if s.each > 0 {
 		f.Plate = arbor.Plate{Mass: pounds(s.plateMass), Thickness: eighths(s.plateThickness), Every: eighths(s.each)}
+	}
+	if s.lockMass > 0 {
+		f.Lock = arbor.Lock{Mass: pounds(s.lockMass), Thickness: eighths(s.lockThickness)}
 	}
 	return f
 }
@@ -146,6 +154,10 @@ func smalls(t *rapid.T) small {
 		s.plateMass = rapid.IntRange(1, 16).Draw(t, "plate mass")
 		s.plateThickness = rapid.IntRange(1, 3).Draw(t, "plate thickness")
 		s.each = rapid.IntRange(2, 60).Draw(t, "every")
+	}
+	if rapid.Bool().Draw(t, "lock") {
+		s.lockMass = rapid.IntRange(1, min(16, s.capacity)).Draw(t, "lock mass")
+		s.lockThickness = rapid.IntRange(1, min(8, s.room)).Draw(t, "lock thickness")
 	}
 	s.side = arbor.Side(rapid.IntRange(0, 2).Draw(t, "side"))
 	return s
@@ -195,7 +207,7 @@ func TestPropFillIsExhaustive(t *testing.T) {
 		all := arbor.Stack{
 			Wanted: s.wanted(), Pipe: pipe, Show: show, Pieces: pipePieces + showPieces, Plates: want.plates,
 			PipeMass: exactPounds(pipeMass), ShowMass: exactPounds(showMass), PlateMass: exactPounds(plateMass),
-			Mass: exactPounds(pipeMass + showMass + plateMass), Height: exactEighths(want.height), Error: exactPounds(want.error), Proven: true,
+			LockMass: exactPounds(s.lockMass), Mass: exactPounds(pipeMass + showMass + plateMass + s.lockMass), Height: exactEighths(want.height), Error: exactPounds(want.error), Proven: true,
 		}
 		// To the last bit: the ledger is exact, and rounded once.
 		if diff := cmp.Diff(all, got); diff != "" {

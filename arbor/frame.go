@@ -21,14 +21,24 @@ type Plate struct {
 	Every     units.Length `json:"every"`     // thickness of show weight from one plate to the next
 }
 
+// Lock is what is locked on the rods above the stack so that no piece can leave
+// them: the lock plate, or the collars. It stays on the rods, over an empty arbor
+// too. Given here it counts into mass, height and error; so leave it out of the
+// Tare. The zero Lock leaves it out; otherwise both are needed.
+type Lock struct {
+	Mass      units.Mass   `json:"mass"`      // of all that is locked on
+	Thickness units.Length `json:"thickness"` // height that it takes on the rods
+}
+
 // Frame is the arbor itself, the carriage in its guides. Length, Room and
 // Capacity must be given.
 type Frame struct {
 	Tare     units.Mass   `json:"tare,omitzero"` // of the empty arbor; zero leaves it out
 	Length   units.Length `json:"length"`        // overall, from foot to top
-	Room     units.Length `json:"room"`          // height on the rods for pieces and plates
-	Capacity units.Mass   `json:"capacity"`      // most mass of pipe weight, show weight and plates that it may hold
+	Room     units.Length `json:"room"`          // height on the rods for pieces, plates and lock plate
+	Capacity units.Mass   `json:"capacity"`      // most mass of pipe weight, show weight, plates and lock plate that it may hold
 	Plate    Plate        `json:"plate,omitzero"`
+	Lock     Lock         `json:"lock,omitzero"`
 }
 
 const (
@@ -47,13 +57,23 @@ func (f Frame) Validate() error {
 	if length && room && f.Room > f.Length {
 		p.Add("room", check.Show(f.Room), "at most the arbor's length, "+check.Show(f.Length), units.ErrOutOfRange)
 	}
-	within(&p, "capacity", f.Capacity, lightestPiece, heaviestFill, "the most mass that the arbor may hold")
+	capacity := within(&p, "capacity", f.Capacity, lightestPiece, heaviestFill, "the most mass that the arbor may hold")
 	if f.Plate != (Plate{}) {
 		var plate check.Problems
 		within(&plate, "mass", f.Plate.Mass, lightestPiece, heaviestPiece, "the mass of one spreader plate")
 		within(&plate, "thickness", f.Plate.Thickness, thinnestPiece, thickestPiece, "the thickness of one spreader plate")
 		within(&plate, "every", f.Plate.Every, closestPlates, highestRoom, "the height of stack from one spreader plate to the next")
 		p.Within("plate", "", plate.Err())
+	}
+	if f.Lock != (Lock{}) {
+		var lock check.Problems
+		if within(&lock, "mass", f.Lock.Mass, lightestPiece, heaviestPiece, "the mass of the lock plate") && capacity && f.Lock.Mass > f.Capacity {
+			lock.Add("mass", check.Show(f.Lock.Mass), "at most the arbor's capacity, "+check.Show(f.Capacity), units.ErrOutOfRange)
+		}
+		if within(&lock, "thickness", f.Lock.Thickness, thinnestPiece, thickestPiece, "the height that the lock plate takes") && room && f.Lock.Thickness > f.Room {
+			lock.Add("thickness", check.Show(f.Lock.Thickness), "at most the room on the rods, "+check.Show(f.Room), units.ErrOutOfRange)
+		}
+		p.Within("lock", "", lock.Err())
 	}
 	return p.Err()
 }

@@ -5,7 +5,8 @@ import "fmt"
 // NoStackError reports that no whole pieces keep to the side that is allowed:
 // never batten-heavy, but what there is, what fits and what may be held is
 // lighter than wanted; or never arbor-heavy, but even the empty arbor is too
-// heavy. EitherSide always has a stack.
+// heavy. EitherSide always has a stack, except where Refill is to keep pipe weight that
+// is more than the arbor takes.
 type NoStackError struct {
 	Wanted Wanted
 	Side   Side

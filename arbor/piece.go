@@ -13,7 +13,8 @@ import (
 // Piece is a kind of counterweight piece, and how many of it there are. Pieces
 // are called by their Name ("23.5"), which must not be empty. Mass and Thickness
 // are of one piece and must be given; a Count of zero is a kind that is known
-// but not in stock.
+// but not in stock. A piece that is heavier than an arbor's capacity or thicker than
+// its room is no fault, since a stock serves many arbors: it is not used there.
 type Piece struct {
 	Name      string       `json:"name"`      // as it is called on the loading bridge
 	Mass      units.Mass   `json:"mass"`      // of one piece
@@ -31,6 +32,14 @@ const (
 	thinnestPiece = 0.1 * units.Millimetre
 	thickestPiece = units.Metre
 	mostPieces    = 1_000_000
+	mostKinds     = stack.MaxKinds
+)
+
+// Densities for Block, as common density tables of engineering handbooks give
+// them. Cast iron runs from 6800 to 7800 kg/m³: weigh a piece.
+const (
+	SteelDensity units.Density = 7850 * units.KilogramPerCubicMetre  // rolled steel
+	LeadDensity  units.Density = 11340 * units.KilogramPerCubicMetre // lead
 )
 
 // Block describes a piece cut as a full rectangle: length, width and thickness
@@ -49,8 +58,8 @@ func Block(name string, length, width, thickness units.Length, density units.Den
 // with paths from the stock itself, such as "[2].mass".
 func (s Stock) Validate() error {
 	var p check.Problems
-	if len(s) > stack.MaxKinds {
-		p.Add("", strconv.Itoa(len(s))+" kinds of piece", "at most "+strconv.Itoa(stack.MaxKinds), units.ErrOutOfRange)
+	if len(s) > mostKinds {
+		p.Add("", strconv.Itoa(len(s))+" kinds of piece", "at most "+strconv.Itoa(mostKinds), units.ErrOutOfRange)
 	}
 	for i, piece := range s {
 		var one check.Problems

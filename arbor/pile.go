@@ -44,7 +44,7 @@ func (p plateNm) under(show int64) int64 {
 func pileOf(s Stack, f Frame) (pile, error) {
 	var p check.Problems
 	out := pile{plate: plateNm{nanometres(f.Plate.Thickness), nanometres(f.Plate.Every)}}
-	room := nanometres(f.Room)
+	room := nanometres(f.Room) - nanometres(f.Lock.Thickness)
 	var pipe, show int64
 	tall := false
 	add := func(field string, rows []Row, height *int64, isShow bool) {

@@ -36,7 +36,7 @@ func allFinite(t *testing.T, v any) {
 func FuzzRun(f *testing.F) {
 	f.Add(6.7, 16.2, 16.8, 2.4, 1.8, 2.0, 1.2, 0.1, 12.2, 0.3, 1.8, 1.5, 13.7, 0.05, 30, 9.0, 6.0, 0.3)
 	f.Add(-3.0, 900.0, 1000.0, 1.0, 1.0, 16.0, -900.0, 0.0, 0.0, -1000.0, 1000.0, -1000.0, 1000.0, 0.0001, math.MaxInt, 0.01, 1000.0, -1000.0)
-	f.Add(math.NaN(), math.Inf(1), 1e300, -1e300, 5e-324, math.Inf(-1), 1e18, 1e9, 1e12, -1e12, 0.0, 1e-9, 1e15, -0.0, -1, 1e-300, 1e300, 7.0)
+	f.Add(math.NaN(), math.Inf(1), 1e300, -1e300, 5e-324, math.Inf(-1), 1e18, 1e9, 1e12, -1e12, 0.0, 1e-9, 1e15, math.Copysign(0, -1), -1, 1e-300, 1e300, 7.0)
 	f.Fuzz(func(t *testing.T, lower, upper, head, length, room, ratio, made, bed, floor, reachLow, reachHigh, low, high, thick float64, count int, seat, upstage, eye float64) {
 		l := func(x float64) units.Length { return units.Length(x) }
 		run := arbor.Run{LowerStop: l(lower), UpperStop: l(upper), HeadBlock: l(head), LoftBlocks: l(head), Grid: l(head), Rail: l(floor),

@@ -43,17 +43,32 @@ func fits(n int, each int64) bool {
 // equally heavy ones, the thicker. Sums are exact before they are rounded once.
 type Stack struct {
 	Wanted    Wanted       `json:"wanted"`
-	Pipe      []Row        `json:"pipe,omitempty"` // pipe weight: stays for the bare batten
-	Show      []Row        `json:"show,omitempty"` // show weight: for what hangs
-	Pieces    int          `json:"pieces"`         // of pipe and show weight, spreader plates left out
-	Plates    int          `json:"plates"`         // spreader plates
-	PipeMass  units.Mass   `json:"pipe_mass"`      // of the pipe weight
-	ShowMass  units.Mass   `json:"show_mass"`      // of the show weight, spreader plates left out
-	PlateMass units.Mass   `json:"plate_mass"`     // of the spreader plates
-	Mass      units.Mass   `json:"mass"`           // of all three: what the capacity is held against
-	Height    units.Length `json:"height"`         // of all three: what the room is held against
-	Error     units.Mass   `json:"error"`          // Mass less what is wanted: positive is too heavy (arbor-heavy), negative too light (batten-heavy)
-	Proven    bool         `json:"proven"`         // no other stack is better; false where the search was cut short
+	Pipe      []Row        `json:"pipe,omitempty"`     // pipe weight: stays for the bare batten
+	Show      []Row        `json:"show,omitempty"`     // show weight: for what hangs
+	Pieces    int          `json:"pieces"`             // of pipe and show weight, spreader plates left out
+	Plates    int          `json:"plates"`             // spreader plates
+	PipeMass  units.Mass   `json:"pipe_mass"`          // of the pipe weight
+	ShowMass  units.Mass   `json:"show_mass"`          // of the show weight, spreader plates left out
+	PlateMass units.Mass   `json:"plate_mass"`         // of the spreader plates
+	LockMass  units.Mass   `json:"lock_mass,omitzero"` // of the lock plate
+	Mass      units.Mass   `json:"mass"`               // of all of them: what the capacity is held against
+	Height    units.Length `json:"height"`             // of all of them: what the room is held against
+	Error     units.Mass   `json:"error"`              // Mass less what is wanted: positive is too heavy (arbor-heavy), negative too light (batten-heavy)
+	Proven    bool         `json:"proven"`             // no other stack is better; false where the search was cut short
+	Gap       units.Mass   `json:"gap,omitzero"`       // where it was: no stack on this pipe weight has an error smaller than |Error| less Gap
+}
+
+// Referred is the Error as it is felt at the batten: divided by the ratio of the
+// purchase, batten travel for each unit of arbor travel (2 in double purchase).
+// Positive is still too heavy in the arbor. A ratio that is not a number from
+// 1/1000 to 1000 is a *units.FieldError.
+func (s Stack) Referred(ratio float64) (units.Mass, error) {
+	const most = 1000
+	if !(ratio >= 1.0/most && ratio <= most) {
+		return 0, &units.FieldError{Field: "ratio", Value: strconv.FormatFloat(ratio, 'g', -1, 64),
+			Want: "the batten's travel for each unit of the arbor's, from 1/1000 to 1000", Err: units.ErrOutOfRange}
+	}
+	return s.Error.Scale(1 / ratio), nil
 }
 
 // Call is the stack as it is read out on the loading bridge, from the bottom up:

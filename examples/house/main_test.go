@@ -265,6 +265,24 @@ func TestSaidInWords(t *testing.T) {
 
 // More is refused without being held in memory: the reader is asked for little
 // more than the bound.
+// Where the sets want more pieces than there are, the foot of the sheet says how far they go and what to hire.
+func TestSharedOut(t *testing.T) {
+	text := house(t, func(h *lineset.House) { h.Stock[0].Count, h.Stock[2].Count = 120, 9 })
+	_, out, _ := output(text, "-file", "-")
+	flat := strings.Join(strings.Fields(out), " ")
+	for _, want := range []string{
+		"exceeds the stock by 31", "shared out, the stock leaves the worst set ", "out of balance at the batten",
+		"more of the 44 and ", "more of the 11 would bring every set as near balance as with its own stack",
+	} {
+		if !strings.Contains(flat, want) {
+			t.Errorf("the sheet does not say %q", want)
+		}
+	}
+	if _, out, _ := output("", "-units", "us"); strings.Contains(out, "shared out") {
+		t.Error("a stock that is enough is shared out")
+	}
+}
+
 func TestHugeInput(t *testing.T) {
 	var stderr bytes.Buffer
 	junk := &endless{}

@@ -142,6 +142,9 @@ func (s *sheet) speed(v units.Speed) string {
 	return s.system.FormatPlaces(v, 2)
 }
 
+// weight is the force that a mass out of balance makes.
+func (s *sheet) weight(m units.Mass) string { return s.force(m.Weight(units.StandardGravity)) }
+
 // format writes what stands in text; forces and stresses with even places, as in
 // the columns.
 func (s *sheet) format(q units.Value) string {

@@ -321,6 +321,7 @@ func (s *sheet) totals(house *lineset.RiggedHouse) {
 		}
 		s.line("%s %s%d of %d: %s", mark, pad("pieces of the "+clip(c.Name, 20)+", wanted of stock", 42), c.Wanted, c.Stock, verdict)
 	}
+	s.allotted(house, t)
 }
 
 // working prints how the figures of a set were found.

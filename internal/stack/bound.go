@@ -5,6 +5,8 @@ import "math/bits"
 // suffix holds, for the kinds from one on, what bounds every choice of them.
 type suffix struct {
 	mass, thickness int64 // of all their pieces, at most Unlimited
+	today           int64 // mass of those that are in now, at most Unlimited
+	moved           int64 // most mass that one piece put in or taken out can be
 	divisor         int64 // greatest common divisor of their masses: every sum is a multiple
 	heaviest        int64
 	thickest        int64
@@ -14,11 +16,15 @@ type suffix struct {
 }
 
 // suffixes fills s[i] for the kinds from i on; s[len(kinds)] is of none.
-func suffixes(kinds []Kind, s *[MaxKinds + 1]suffix) {
+func suffixes(kinds []Kind, today []int64, s *[MaxKinds + 1]suffix) {
 	last := suffix{thinnest: none}
 	s[len(kinds)] = last
 	for i := len(kinds) - 1; i >= 0; i-- {
 		k := kinds[i]
+		if today != nil {
+			last.today = min(Unlimited, last.today+product(today[i], k.Mass))
+			last.moved = max(last.moved, k.Mass)
+		}
 		if k.Count > 0 {
 			last.mass = min(Unlimited, last.mass+product(k.Count, k.Mass))
 			last.thickness = min(Unlimited, last.thickness+product(k.Count, k.Thickness))

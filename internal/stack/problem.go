@@ -27,6 +27,14 @@ type Plate struct {
 	Every           int64
 }
 
+// Under is how many plates go with pieces of this thickness, 0 or more.
+func (p Plate) Under(thickness int64) int64 {
+	if p.Every == 0 || thickness <= 0 {
+		return 0
+	}
+	return 1 + thickness/p.Every
+}
+
 // Problem asks for pieces and plates whose mass is as close to Wanted as can be
 // without passing MaxMass and MaxHeight. Heavy allows a result above Wanted,
 // Light one below; exactly Wanted is always allowed.
@@ -42,16 +50,18 @@ type Problem struct {
 	Heavy, Light       bool
 }
 
-// Choice is what Best found. Count goes with Problem.Kinds; Mass and Height
-// include the plates; Error is Mass less Wanted. Without Found nothing that is
-// allowed was found, and the rest is zero. Proven says that the search ran to
-// its end: no choice is better or, without Found, there is none.
+// Choice is what Best or Refill found. Count goes with Problem.Kinds; Mass and
+// Height include the plates; Error is Mass less Wanted. Without Found nothing that
+// is allowed was found, and the rest is zero. Proven says that the search ran to
+// its end: no choice is better or, without Found, there is none. Gap bounds how
+// much less than |Error| another choice's error could be; it is zero where Proven.
 type Choice struct {
 	Count        []int64
 	Pieces       int64
 	Plates       int64
 	Mass, Height int64
 	Error        int64
+	Gap          int64
 	Found        bool
 	Proven       bool
 	Nodes        int

@@ -1,27 +1,6 @@
 package stack
 
-import "slices"
-
-// Best finds the allowed choice with the least |Error|; of those the one with
-// the fewest pieces, then the lowest, then the one with more of the first kind, of
-// the second, and so on. It looks at no more than nodes places of the search tree. A Problem whose numbers could
-// overflow gives a Choice that is neither Found nor Proven: callers check first.
-//
-// The plates depend on the pieces' thickness alone, so the search runs once for
-// each number of plates, with the thickness held to the window that needs just
-// that number: inside it the plates are a constant.
-func Best(p Problem, nodes int) Choice {
-	if !p.valid() {
-		return Choice{}
-	}
-	s := search{problem: &p, limit: nodes}
-	if s.start() {
-		s.allPlates()
-	}
-	return s.choice()
-}
-
-// search is the state of one Best.
+// search is the state of one Best or Refill.
 //
 // Invariant: no allowed choice looked at so far has a smaller error than bound;
 // best has that error where any is true. With walked, the walk itself came on
@@ -32,10 +11,16 @@ type search struct {
 	problem *Problem
 	limit   int
 	nodes   int
+	few     int     // what the walk gets before the halves are listed; 0: no short cut at all
+	today   []int64 // how many of each kind are in now; nil where that is no matter
+	change  int64   // most pieces that may be put in or taken out, with today
+	halves  *halves // with them the windows are met in the middle, not walked
+	probe   bool    // only look whether the bounds leave anything: any says so
 
 	kinds  [MaxKinds]Kind // counts cut to what the mass allows
 	n      int
 	suffix [MaxKinds + 1]suffix
+	ladder ladder
 	mass   int64 // most mass of pieces and plates together
 
 	plates int64           // in the window that is being searched
@@ -47,6 +32,7 @@ type search struct {
 	any    bool
 	walked bool
 	cut    bool
+	open   int64 // no choice in what a cut left out has a smaller error
 }
 
 // candidate is a choice within the search.
@@ -67,23 +53,31 @@ type room struct {
 	needed    int64
 	pieces    int64
 	height    int64
+	change    int64 // may still be put in or taken out
 }
 
-// start prepares the search; false when nothing at all is allowed.
+// start prepares a search for the least error; false when nothing at all is allowed.
 func (s *search) start() bool {
 	p := s.problem
-	if p.MaxMass < 0 || p.MaxHeight < 0 {
+	over := p.overshoot()
+	return s.within(max(p.Wanted, 0)+over, max(over, abs(p.Wanted)))
+}
+
+// within prepares a search among the choices of at most this mass and at most
+// this error; false when nothing at all is allowed.
+func (s *search) within(mass, bound int64) bool {
+	p := s.problem
+	s.mass, s.bound, s.open = min(p.MaxMass, mass), bound, none
+	s.n = len(p.Kinds)
+	if s.mass < 0 || p.MaxHeight < 0 {
 		return false
 	}
-	over := p.overshoot()
-	s.mass = min(p.MaxMass, max(p.Wanted, 0)+over)
-	s.bound = max(over, abs(p.Wanted))
-	s.n = len(p.Kinds)
 	for i, k := range p.Kinds {
 		k.Count = min(k.Count, s.mass/k.Mass, p.MaxHeight/k.Thickness)
 		s.kinds[i] = k
 	}
-	suffixes(s.kinds[:s.n], &s.suffix)
+	suffixes(s.kinds[:s.n], s.today, &s.suffix)
+	s.ladder = newLadder(s.kinds[:s.n])
 	return true
 }
 
@@ -106,13 +100,14 @@ func (s *search) allPlates() {
 	if pl.Mass > 0 {
 		most = min(most, s.mass/pl.Mass)
 	}
+	l := &s.ladder
 	// Both bounds rise with n: up to most, n plates leave room for more pieces
 	// than n-1 do.
 	heaviest := func(n int64) int64 {
-		return n*pl.Mass + all.reach(s.mass-n*pl.Mass, s.thickest(n))
+		return n*pl.Mass + min(s.mass-n*pl.Mass, l.most(s.thickest(n)))
 	}
 	lightest := func(n int64) int64 {
-		return n*pl.Mass + all.lightest((n-1)*pl.Every)
+		return n*pl.Mass + l.least((n-1)*pl.Every)
 	}
 	first := most + 1
 	for lo, hi := int64(1), most; lo <= hi; {
@@ -122,10 +117,18 @@ func (s *search) allPlates() {
 			lo = mid + 1
 		}
 	}
-	for n := first; n <= most && !s.cut && lightest(n)-p.Wanted <= s.bound; n++ {
+	for n := first; n <= most && lightest(n)-p.Wanted <= s.bound; n++ {
+		if s.cut {
+			s.open = min(s.open, max(0, lightest(n)-p.Wanted))
+			break
+		}
 		s.window(n, (n-1)*pl.Every, s.thickest(n))
 	}
-	for n := first - 1; n >= 1 && !s.cut && p.Wanted-heaviest(n) <= s.bound; n-- {
+	for n := first - 1; n >= 1 && p.Wanted-heaviest(n) <= s.bound; n-- {
+		if s.cut {
+			s.open = min(s.open, max(0, p.Wanted-heaviest(n)))
+			break
+		}
 		s.window(n, (n-1)*pl.Every, s.thickest(n))
 	}
 }
@@ -149,12 +152,34 @@ func (s *search) window(n, least, most int64) {
 		thickness: most,
 		needed:    least,
 		height:    s.plateH,
+		change:    s.change,
 	}
-	if r.mass < 0 || r.thickness < r.needed {
+	if r.mass < 0 || r.thickness < r.needed || s.bounds(r) > s.bound {
 		return
 	}
-	s.seed(r)
-	s.node(0, r)
+	switch {
+	case s.probe:
+		s.any = true
+	case s.halves != nil:
+		s.meetAll(r)
+	default:
+		if s.today == nil {
+			s.seed(r)
+		}
+		s.node(0, r)
+	}
+	if s.cut {
+		s.open = min(s.open, s.bounds(r))
+	}
+}
+
+// bounds bounds from below the error of every choice in a window.
+func (s *search) bounds(r room) int64 {
+	least, most := s.ladder.least(r.needed), min(r.mass, s.ladder.most(r.thickness))
+	if least > most {
+		return none
+	}
+	return max(s.nearest(0, r), least-r.short, r.short-most)
 }
 
 // seed takes as many of each kind in turn as the wish leaves room for: a first
@@ -211,6 +236,9 @@ func (s *search) node(i int, r room) {
 	k, rest := s.kinds[i], &s.suffix[i+1]
 	most := min(k.Count, r.mass/k.Mass, r.thickness/k.Thickness)
 	least := max(0, ceilDiv(r.needed-rest.thickness, k.Thickness))
+	if s.today != nil {
+		least, most = max(least, s.today[i]-r.change), min(most, s.today[i]+r.change)
+	}
 	for c := most; c >= least && !s.cut; c-- {
 		// The bound may have tightened since the last turn.
 		over := int64(0)
@@ -224,7 +252,11 @@ func (s *search) node(i int, r room) {
 			return
 		}
 		s.count[i] = c
-		s.node(i+1, r.after(k, c))
+		next := r.after(k, c)
+		if s.today != nil {
+			next.change -= abs(c - s.today[i])
+		}
+		s.node(i+1, next)
 	}
 }
 
@@ -234,8 +266,7 @@ func (s *search) hopeless(i int, r room) bool {
 	if r.needed > rest.thickness {
 		return true
 	}
-	least := rest.lightest(r.needed)
-	e := rest.nearest(r.short, least, rest.reach(r.mass, r.thickness), s.problem.Heavy, s.problem.Light)
+	e := s.nearest(i, r)
 	if e > s.bound {
 		return true
 	}
@@ -244,12 +275,23 @@ func (s *search) hopeless(i int, r room) bool {
 	}
 	// No smaller error from here: only fewer pieces or a lower stack at the same
 	// error would be better.
-	mass := max(least, r.short-s.bound)
+	mass := max(rest.lightest(r.needed), r.short-s.bound)
 	if rest.divisor > 0 {
 		mass = ceilDiv(mass, rest.divisor) * rest.divisor
 	}
 	n := rest.fewest(mass, r.needed)
 	return !s.better(r.pieces+n, r.height+max(r.needed, rest.lowest(n, mass)))
+}
+
+// nearest bounds from below the error of every choice of the kinds from i on.
+func (s *search) nearest(i int, r room) int64 {
+	rest := &s.suffix[i]
+	least, most := rest.lightest(r.needed), rest.reach(r.mass, r.thickness)
+	if s.today != nil {
+		moved := product(max(r.change, 0), rest.moved)
+		least, most = max(least, rest.today-moved), min(most, rest.today+moved)
+	}
+	return rest.nearest(r.short, least, most, s.problem.Heavy, s.problem.Light)
 }
 
 // better reports whether a choice with the best's error, at least this many
@@ -273,6 +315,9 @@ func (s *search) leaf(i int, r room) {
 	k := s.kinds[i]
 	most := min(k.Count, r.mass/k.Mass, r.thickness/k.Thickness)
 	least := max(0, ceilDiv(r.needed, k.Thickness))
+	if s.today != nil {
+		least, most = max(least, s.today[i]-r.change), min(most, s.today[i]+r.change)
+	}
 	if least > most {
 		return
 	}
@@ -294,18 +339,4 @@ func (s *search) offer(r room) {
 	}
 	s.keep(r)
 	s.walked = true
-}
-
-// choice reports what the search found.
-func (s *search) choice() Choice {
-	c := Choice{Proven: !s.cut, Nodes: s.nodes}
-	if !s.any {
-		return c
-	}
-	b := s.best
-	c.Found = true
-	c.Count = slices.Clone(b.count[:s.n])
-	c.Pieces, c.Plates, c.Height, c.Error = b.pieces, b.plates, b.height, b.error
-	c.Mass = s.problem.Wanted + b.error
-	return c
 }

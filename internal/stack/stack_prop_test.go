@@ -1,10 +1,13 @@
 package stack_test
 
 import (
+	"math/rand/v2"
 	"slices"
 	"testing"
 
 	"example.com/steelyard/internal/stack"
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
 	"pgregory.net/rapid"
 )
 
@@ -12,7 +15,13 @@ import (
 // rule, and keeps the best by the order of preference. It shares nothing with
 // the search.
 func exhaustive(p stack.Problem) stack.Choice {
+	return every(p, func(c stack.Choice) []int64 { return []int64{max(c.Error, -c.Error), c.Pieces, c.Height} })
+}
+
+// every keeps the allowed choice with the least key; no key is not allowed.
+func every(p stack.Problem, key func(stack.Choice) []int64) stack.Choice {
 	best := stack.Choice{Proven: true}
+	var least []int64
 	count := make([]int64, len(p.Kinds))
 	var try func(i int)
 	try = func(i int) {
@@ -38,12 +47,11 @@ func exhaustive(p stack.Problem) stack.Choice {
 		if c.Mass > p.MaxMass || c.Height > p.MaxHeight || c.Error > 0 && !p.Heavy || c.Error < 0 && !p.Light {
 			return
 		}
-		key := func(c stack.Choice) []int64 { return []int64{max(c.Error, -c.Error), c.Pieces, c.Height} }
 		// Of choices that are equal in all else the first one met has more of
 		// the earlier kinds.
-		if !best.Found || slices.Compare(key(c), key(best)) < 0 {
-			c.Count = slices.Clone(count)
-			best = c
+		c.Count = slices.Clone(count)
+		if k := key(c); k != nil && (!best.Found || slices.Compare(k, least) < 0) {
+			best, least = c, k
 		}
 	}
 	try(0)
@@ -83,16 +91,89 @@ func problems(t *rapid.T) stack.Problem {
 	return p
 }
 
+// Both methods, the walk and the halves, against every choice there is.
 func TestPropBestIsExhaustive(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := problems(t)
-		got, want := stack.Best(p, 1<<30), exhaustive(p)
-		got.Nodes = 0
-		if got.Found != want.Found || !got.Proven || got.Error != want.Error || got.Pieces != want.Pieces ||
-			got.Height != want.Height || got.Plates != want.Plates || got.Mass != want.Mass || !slices.Equal(got.Count, want.Count) {
-			t.Fatalf("%+v\n got %+v\nwant %+v", p, got, want)
+		want := exhaustive(p)
+		for name, best := range map[string]func(stack.Problem, int) stack.Choice{"best": stack.Best, "meet": stack.Meet} {
+			got := best(p, 1<<30)
+			got.Nodes = 0
+			if diff := cmp.Diff(want, got, cmpopts.EquateEmpty()); diff != "" {
+				t.Fatalf("%s: %+v\n-want +got\n%s", name, p, diff)
+			}
 		}
 	})
+}
+
+// changed counts the pieces put in and taken out.
+func changed(count, today []int64) int64 {
+	n := int64(0)
+	for i := range today {
+		n += max(count[i]-today[i], today[i]-count[i])
+	}
+	return n
+}
+
+// Refill, by either method, against every choice there is.
+func TestPropRefillIsExhaustive(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := problems(t)
+		var today []int64
+		for range p.Kinds {
+			today = append(today, rapid.Int64Range(0, 6).Draw(t, "today"))
+		}
+		within := rapid.SampledFrom([]int64{0, 0, 1, 3, 10, 40, 600}).Draw(t, "within")
+		want := exhaustive(p)
+		if want.Found {
+			allowed := max(within, want.Error, -want.Error)
+			want = every(p, func(c stack.Choice) []int64 {
+				e := max(c.Error, -c.Error)
+				if e > allowed {
+					return nil
+				}
+				return []int64{changed(c.Count, today), e, c.Pieces, c.Height}
+			})
+		}
+		type refill = func(stack.Problem, []int64, int64, int) stack.Choice
+		for name, do := range map[string]refill{"refill": stack.Refill, "meet": stack.MeetRefill} {
+			got := do(p, today, within, 1<<30)
+			got.Nodes = 0
+			if diff := cmp.Diff(want, got, cmpopts.EquateEmpty()); diff != "" {
+				t.Fatalf("%s: %+v\ntoday %v, within %d\n-want +got\n%s", name, p, today, within, diff)
+			}
+		}
+	})
+}
+
+// Thousands of problems drawn plainly, where shrinking is no matter: every choice
+// tried, against both methods.
+func TestBestIsExhaustive(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 4))
+	for n := range 6000 {
+		p := stack.Problem{Wanted: r.Int64N(120), MaxMass: r.Int64N(200), MaxHeight: 5 + r.Int64N(60), Heavy: true, Light: true}
+		few := 3 + r.Int64N(30) // few different masses and thicknesses: many ties
+		for range 1 + r.IntN(4) {
+			p.Kinds = append(p.Kinds, stack.Kind{Mass: 1 + r.Int64N(few), Thickness: 1 + r.Int64N(1+few/3), Count: r.Int64N(7)})
+		}
+		if n%2 == 0 {
+			p.Plate = stack.Plate{Mass: r.Int64N(6), Thickness: r.Int64N(3), Every: 2 + r.Int64N(14)}
+		}
+		switch r.IntN(4) {
+		case 0:
+			p.Heavy = false
+		case 1:
+			p.Light = false
+		}
+		want := exhaustive(p)
+		for name, best := range map[string]func(stack.Problem, int) stack.Choice{"best": stack.Best, "meet": stack.Meet} {
+			got := best(p, 1<<30)
+			got.Nodes = 0
+			if diff := cmp.Diff(want, got, cmpopts.EquateEmpty()); diff != "" {
+				t.Fatalf("%s: %+v\n-want +got\n%s", name, p, diff)
+			}
+		}
+	}
 }
 
 // The same problem in far smaller units has the same answer: the sums reach
@@ -173,6 +254,91 @@ func TestPropBestKeepsLimits(t *testing.T) {
 		}
 		if mass < 0 || height < 0 || mass > p.MaxMass || height > p.MaxHeight || c.Error > 0 && !p.Heavy || c.Error < 0 && !p.Light {
 			t.Fatalf("%+v\n%+v is not allowed", p, c)
+		}
+	})
+}
+
+// A search that is cut short proves its gap: no choice has a smaller error than
+// |Error| less Gap. Without a cut the gap is nothing.
+func TestPropGap(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := problems(t)
+		want := exhaustive(p)
+		limit := rapid.IntRange(1, 40).Draw(t, "limit")
+		c := stack.Best(p, limit)
+		switch {
+		case c.Proven:
+			if c.Gap != 0 || c.Found != want.Found || c.Error != want.Error {
+				t.Fatalf("%+v\n got %+v\nwant %+v", p, c, want)
+			}
+		case c.Found:
+			if least := max(want.Error, -want.Error); max(c.Error, -c.Error)-c.Gap > least || c.Gap < 0 {
+				t.Fatalf("%+v\n got %+v: but there is an error of %d", p, c, least)
+			}
+		}
+		today := make([]int64, len(p.Kinds))
+		within := rapid.Int64Range(0, 50).Draw(t, "within")
+		r := stack.Refill(p, today, within, limit)
+		if r.Found {
+			if least := max(want.Error, -want.Error); max(r.Error, -r.Error)-r.Gap > max(least, within) || r.Gap < 0 || r.Proven && r.Gap != 0 {
+				t.Fatalf("%+v, within %d\n got %+v: but there is an error of %d", p, within, r, least)
+			}
+		}
+	})
+}
+
+// The ladder bounds what a thickness can weigh, and rises.
+func TestPropLadder(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := problems(t)
+		thickness := rapid.Int64Range(0, 120).Draw(t, "thickness")
+		least, most := stack.Ladder(p.Kinds, thickness)
+		count := make([]int64, len(p.Kinds))
+		var mass, thick int64
+		for i, k := range p.Kinds {
+			count[i] = rapid.Int64Range(0, k.Count).Draw(t, "n")
+			mass += count[i] * k.Mass
+			thick += count[i] * k.Thickness
+		}
+		if thick <= thickness && mass > most || thick >= thickness && mass < least {
+			t.Fatalf("%+v: %v weigh %d at %d; bounds %d and %d at %d", p.Kinds, count, mass, thick, least, most, thickness)
+		}
+		if l, m := stack.Ladder(p.Kinds, thickness+1); l < least || m < most {
+			t.Fatalf("%+v: falls from %d, %d to %d, %d", p.Kinds, least, most, l, m)
+		}
+	})
+}
+
+// The set against a map.
+func TestPropSet(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		size := rapid.SampledFrom([]int{1, 63, 64, 65, 4095, 4096, 4097, 9261}).Draw(t, "size")
+		s := stack.NewSet(size)
+		in := map[int]bool{}
+		for range rapid.IntRange(1, 40).Draw(t, "n") {
+			i := rapid.IntRange(0, size-1).Draw(t, "i")
+			if rapid.IntRange(0, 2).Draw(t, "drop") == 0 {
+				s.Drop(i)
+				delete(in, i)
+			} else {
+				s.Add(i)
+				in[i] = true
+			}
+			at := rapid.IntRange(0, size).Draw(t, "at")
+			before, from := -1, -1
+			for k := range in {
+				if k < at {
+					before = max(before, k)
+				} else if from < 0 || k < from {
+					from = k
+				}
+			}
+			if got := s.Before(at); got != before {
+				t.Fatalf("before %d of %d: got %d, want %d", at, size, got, before)
+			}
+			if got := s.From(at); got != from {
+				t.Fatalf("from %d of %d: got %d, want %d", at, size, got, from)
+			}
 		}
 	})
 }

@@ -161,3 +161,38 @@ func TestBestOutOfRange(t *testing.T) {
 		t.Errorf("the problem that all of these spoil: %+v", c)
 	}
 }
+
+func TestRefill(t *testing.T) {
+	const all = 1 << 30
+	base := stack.Problem{Kinds: []stack.Kind{{44, 4, 20}, {22, 2, 20}, {11, 1, 20}}, MaxMass: 2000, MaxHeight: 200, Heavy: true, Light: true}
+	for _, tt := range []struct {
+		name, reason   string
+		wanted, within int64
+		today          []int64
+		count          []int64
+	}{
+		{"nothing to do", "what is in is what is wanted", 110, 0, []int64{0, 5, 0}, []int64{0, 5, 0}},
+		{"near enough", "11 off are allowed", 121, 11, []int64{0, 5, 0}, []int64{0, 5, 0}},
+		{"one in", "not near enough: one piece makes it exact", 121, 10, []int64{0, 5, 0}, []int64{0, 5, 1}},
+		{"as near as can be", "5 off is the least there is, on both sides: nothing is changed", 115, 0, []int64{0, 5, 0}, []int64{0, 5, 0}},
+		{"out rather than round", "two of the 22 out, not one of them for one of the 44", 66, 0, []int64{0, 5, 0}, []int64{0, 3, 0}},
+		{"more in than there may be", "of 25 in, 20 may stay: 5 out and 2 of the 11, or 6 out and the 44 with fewer pieces", 460, 0, []int64{0, 25, 0}, []int64{1, 19, 0}},
+	} {
+		p := base
+		p.Wanted = tt.wanted
+		c := stack.Refill(p, tt.today, tt.within, all)
+		if !c.Found || !c.Proven || c.Gap != 0 || !slices.Equal(c.Count, tt.count) {
+			t.Errorf("%s: %s: got %+v, want %v", tt.name, tt.reason, c, tt.count)
+		}
+	}
+	for name, c := range map[string]stack.Choice{
+		"today too short":   stack.Refill(base, []int64{1}, 0, all),
+		"less than none in": stack.Refill(base, []int64{1, -1, 0}, 0, all),
+		"more than can be":  stack.Refill(base, []int64{1, 1 << 60, 0}, 0, all),
+		"within":            stack.Refill(base, []int64{1, 1, 0}, -1, all),
+	} {
+		if c.Found || c.Proven {
+			t.Errorf("%s: got %+v, want neither found nor proven", name, c)
+		}
+	}
+}

@@ -12,9 +12,11 @@ import (
 // the reason: a field "load.Drape.Fullness", a parameter "purchase.Ratio.Lift(c)",
 // a result "purchase.Ratio.Value()", a type "arbor.Share".
 var plainNumbers = map[string]string{
+	"arbor.Stack.Referred(ratio)":        "batten travel over arbor travel",
 	"arbor.Option.Ratio":                 "batten travel over arbor travel",
 	"arbor.Ride.Ratio":                   "batten travel over arbor travel",
 	"arbor.Venue.Compare(ratios)":        "batten travel over arbor travel",
+	"arbor.Job.Ratio":                    "batten travel over arbor travel",
 	"load.Cable.Slack":                   "extra length of cable over the run",
 	"load.Drape.Fullness":                "extra width of cloth over finished width",
 	"load.Gather.Lean":                   "extra mass per length at the edge over its mean",

@@ -61,30 +61,19 @@ func (r *Rigged) counterweight(stock arbor.Stock) (Counterweight, error) {
 	}
 	// A light hang may ask for less than the pipe weight that stays; no piece is taken out for it.
 	c.Pieces = arbor.Wanted{Pipe: c.Bare.Wanted - c.Tare, Show: max(c.Loaded.Wanted-c.Bare.Wanted, 0)}
-	if c.Stack, err = frame.Fill(c.Pieces, stock, arbor.EitherSide); err != nil {
+	short, err := frame.Shortfall(c.Pieces, stock, arbor.EitherSide)
+	if err != nil {
 		return c, wantedFault(err)
 	}
-	if c.Ideal, err = frame.Ideal(c.Pieces, stock, arbor.EitherSide); err != nil {
-		return c, wantedFault(err)
-	}
+	c.Stack, c.Ideal, c.Short = short.Fits, short.Ideal, short.Binds()
 	c.Arbor = c.Tare + c.Stack.Mass
 	r.ample = c.Stack
-	if units.Abs(c.Stack.Error) <= units.Abs(c.Ideal.Error) {
+	if len(c.Short) == 0 {
 		return c, nil
 	}
-	if c.Ideal.Height > frame.Room {
-		c.Short = append(c.Short, "room")
-	}
-	if c.Ideal.Mass > frame.Capacity {
-		c.Short = append(c.Short, "capacity")
-	}
-	enough, short := slices.Clone(stock), false
-	for i, piece := range stock {
-		short = short || c.Ideal.Used(piece.Name) > piece.Count
+	enough := slices.Clone(stock)
+	for i := range enough {
 		enough[i].Count = plenty
-	}
-	if short {
-		c.Short = append(c.Short, "stock")
 	}
 	if r.ample, err = frame.Fill(c.Pieces, enough, arbor.EitherSide); err != nil {
 		return c, wantedFault(err)

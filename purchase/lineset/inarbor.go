@@ -59,18 +59,18 @@ func (a *inArbor) plates() int {
 	return 1 + int(height/nanometres(a.frame.Plate.Every))
 }
 
-// nanograms is the mass of pieces and plates.
+// nanograms is the mass of pieces and plates, and of the lock plate, which stays on the rods of an empty arbor too.
 func (a *inArbor) nanograms() int64 {
-	sum := int64(a.plates()) * nanograms(a.frame.Plate.Mass)
+	sum := nanograms(a.frame.Lock.Mass) + int64(a.plates())*nanograms(a.frame.Plate.Mass)
 	for _, row := range a.rows {
 		sum += int64(row.Count) * nanograms(row.Mass)
 	}
 	return sum
 }
 
-// height is that of pieces and plates.
+// height is that of pieces, plates and lock plate.
 func (a *inArbor) height() units.Length {
-	sum := int64(a.plates()) * nanometres(a.frame.Plate.Thickness)
+	sum := nanometres(a.frame.Lock.Thickness) + int64(a.plates())*nanometres(a.frame.Plate.Thickness)
 	for _, row := range a.rows {
 		sum += int64(row.Count) * nanometres(row.Thickness)
 	}
@@ -111,7 +111,7 @@ func (a *inArbor) add(p PiecesOf) error {
 // fits is how many pieces of a kind at most can still have room, plates left out: what they take is told by height
 // afterwards.
 func (a *inArbor) fits(kind arbor.Piece) int {
-	left := nanometres(a.frame.Room)
+	left := nanometres(a.frame.Room) - nanometres(a.frame.Lock.Thickness)
 	for _, row := range a.rows {
 		left -= int64(row.Count) * nanometres(row.Thickness)
 	}

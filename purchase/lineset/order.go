@@ -12,6 +12,7 @@ import (
 // What cannot be done in an order, for use with errors.Is. Each comes in a *units.FieldError with the path of the
 // step's field; so do units.ErrUnknown for an item that is not in the hang or a piece that is not in the stock, and
 // units.ErrOutOfRange for a trim that the set does not reach and for pieces that are not there or have no room.
+// ErrDiffers is of a change-over, where two houses are not one.
 var (
 	ErrHung       = errors.New("hangs already")
 	ErrNotHung    = errors.New("does not hang")

@@ -13,7 +13,7 @@ type OrderState struct {
 	Carried   units.Mass   `json:"carried"`   // the batten and what it carries of that at this trim
 	Pieces    int          `json:"pieces"`    // in the arbor, pipe weight and all
 	Plates    int          `json:"plates"`    // spreader plates among them
-	Arbor     units.Mass   `json:"arbor"`     // the arbor with pieces and plates
+	Arbor     units.Mass   `json:"arbor"`     // the arbor with all that is in it
 	Imbalance units.Force  `json:"imbalance"` // where a standing piece just touches the deck: with the piece still standing
 
 	Locked bool        `json:"locked"`        // the rope lock is shut
@@ -44,8 +44,8 @@ type OrderCheck struct {
 	Exceeds   bool         `json:"exceeds"`    // some state exceeds a limit
 	Worst     int          `json:"worst"`      // which state: the first of those that exceed the most, or come nearest to a limit
 
-	// Left is what is not as it should be at the end. An order that loads leaves nothing to hang or add, one that
-	// strips nothing to strip or take.
+	// What is left at the end: an order that loads leaves nothing to hang or add, one that strips nothing to strip or
+	// take.
 	ToHang  int `json:"to_hang"`  // items of the set's hang that do not hang
 	ToStrip int `json:"to_strip"` // those that do
 	ToAdd   int `json:"to_add"`   // pieces of the set's stack that are missing, kind by kind

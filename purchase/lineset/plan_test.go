@@ -9,6 +9,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 
+	"example.com/steelyard/arbor"
 	"example.com/steelyard/internal/near"
 	"example.com/steelyard/load"
 	"example.com/steelyard/purchase"
@@ -347,7 +348,11 @@ func TestPropPlan(t *testing.T) {
 func TestPropPlanOverTrims(t *testing.T) {
 	found := 0
 	rapid.Check(t, func(rt *rapid.T) {
-		r, err := drawSet(rt).Rig(stock)
+		s := drawSet(rt)
+		if rapid.Bool().Draw(rt, "lock plate") {
+			s.Rigging.Arbor.Lock = arbor.Lock{Mass: 3.5 * units.Pound, Thickness: 0.25 * units.Inch}
+		}
+		r, err := s.Rig(stock)
 		if err != nil {
 			rt.Skip(err)
 		}
@@ -369,6 +374,14 @@ func TestPropPlanOverTrims(t *testing.T) {
 			found++
 			if p.Check.Exceeds && p.Check.States[p.Check.Worst].Balance.Verdict == lineset.Exceeds {
 				rt.Fatalf("a plan exceeds its limits: %s", calls(p.Order))
+			}
+			full := p.Check.States[0]
+			if job == lineset.Loading {
+				full = p.Check.States[len(p.Check.States)-1]
+			}
+			c := r.Counterweight()
+			if full.Arbor != c.Arbor || full.Plates != c.Stack.Plates || full.Room.Demand != units.Value(c.Stack.Height) || full.Capacity.Demand != units.Value(c.Stack.Mass) {
+				rt.Fatalf("%+v\nis not the set's own stack %+v", full, c)
 			}
 			if job == lineset.Loading && p.Check.ToHang+p.Check.ToAdd != 0 || job == lineset.Stripping && p.Check.ToStrip+p.Check.ToTake != 0 {
 				rt.Fatalf("%+v", p.Check)

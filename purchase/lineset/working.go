@@ -51,6 +51,9 @@ func (c Counterweight) Working(sys units.System) []Step {
 	if c.Stack.Plates > 0 {
 		steps = append(steps, Step{"spreader plates", strconv.Itoa(c.Stack.Plates) + " under and between the show weight", w.mass(c.Stack.PlateMass), "common practice: under the first show piece and after each full interval"})
 	}
+	if c.Stack.LockMass > 0 {
+		steps = append(steps, Step{"lock plate", "as given, on top of the stack", w.mass(c.Stack.LockMass), "as given for the arbor"})
+	}
 	return append(steps,
 		Step{"left over", w.mass(c.Stack.Mass) + " stacked − " + w.mass(c.Pieces.Pipe+show) + " wanted", w.mass(c.Stack.Error), "positive: too heavy at the arbor"},
 		Step{"arbor with stack", w.mass(c.Tare) + " + " + w.mass(c.Stack.Mass), w.mass(c.Arbor), basisExact})

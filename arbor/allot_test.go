@@ -1,0 +1,271 @@
+package arbor_test
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"example.com/steelyard/arbor"
+	"example.com/steelyard/internal/near"
+	"example.com/steelyard/units"
+)
+
+func job(name string, wanted units.Mass) arbor.Job {
+	return arbor.Job{Name: name, Frame: arbor.Frame{Length: 3, Room: 2, Capacity: 1000}, Wanted: arbor.Wanted{Show: wanted}}
+}
+
+func kind(name string, mass units.Mass, count int) arbor.Piece {
+	return arbor.Piece{Name: name, Mass: mass, Thickness: 0.02, Count: count}
+}
+
+// By hand: what the worst off gets counts before the total, and what is missing is what would have to be hired.
+func TestAllotByHand(t *testing.T) {
+	for _, c := range []struct {
+		name         string
+		jobs         []arbor.Job
+		stock        arbor.Stock
+		worst, total units.Mass
+		calls        []string // nil: it does not matter who gets what
+		hire         []arbor.Hire
+	}{
+		{"enough for both", []arbor.Job{job("a", 10), job("b", 12)}, arbor.Stock{kind("12", 12, 1), kind("10", 10, 1)}, 0, 0, []string{"1 of the 10", "1 of the 12"}, nil},
+		{"each could take what the other needs", []arbor.Job{job("a", 20), job("b", 18)}, arbor.Stock{kind("10", 10, 2), kind("9", 9, 2)}, 0, 0, []string{"2 of the 10", "2 of the 9"}, nil},
+		{"one must do with less", []arbor.Job{job("a", 20), job("b", 24)}, arbor.Stock{kind("10", 10, 3), kind("4", 4, 1)}, 6, 10, nil, []arbor.Hire{{Name: "10", Count: 1}}},
+		{"nothing at all", []arbor.Job{job("a", 10)}, arbor.Stock{kind("10", 10, 0)}, 10, 10, []string{"nothing"}, []arbor.Hire{{Name: "10", Count: 1}}},
+		{"no jobs", nil, arbor.Stock{kind("10", 10, 1)}, 0, 0, []string{}, nil},
+	} {
+		got, err := arbor.Allot(c.jobs, c.stock)
+		if err != nil || !got.Proven {
+			t.Errorf("%s: proven %v, %v", c.name, got.Proven, err)
+			continue
+		}
+		var calls []string
+		for _, s := range got.Stacks {
+			calls = append(calls, s.Call())
+		}
+		if got.Worst != c.worst || got.Total != c.total || !slices.Equal(got.Hire, c.hire) || c.calls != nil && !slices.Equal(calls, c.calls) {
+			t.Errorf("%s: worst %v, total %v, %q, hire %v", c.name, got.Worst, got.Total, calls, got.Hire)
+		}
+	}
+}
+
+// A double purchase set's error counts half as much, when it is referred to the batten.
+func TestAllotRefers(t *testing.T) {
+	single, double := job("single", 10), job("double", 10)
+	double.Ratio = 2
+	got, err := arbor.Allot([]arbor.Job{single, double}, arbor.Stock{kind("10", 10, 1), kind("6", 6, 1)})
+	if err != nil || got.Worst != 2 || got.Stacks[0].Call() != "1 of the 10" {
+		t.Errorf("%+v, %v", got, err)
+	}
+}
+
+func TestAllotRefuses(t *testing.T) {
+	bad, fussy := job("bad", 10), job("fussy", 10)
+	bad.Frame.Room, bad.Ratio = 0, -1
+	fussy.Side = arbor.NeverBattenHeavy
+	for _, c := range []struct {
+		name  string
+		jobs  []arbor.Job
+		stock arbor.Stock
+		field string
+	}{
+		{"no room", []arbor.Job{job("a", 1), bad}, arbor.Stock{kind("10", 10, 1)}, "jobs[1].frame.room"},
+		{"a ratio below zero", []arbor.Job{bad}, arbor.Stock{kind("10", 10, 1)}, "jobs[0].ratio"},
+		{"a piece without mass", nil, arbor.Stock{kind("10", 0, 1)}, "stock[0].mass"},
+		{"a wish that is none", []arbor.Job{job("a", units.Mass(math.NaN()))}, arbor.Stock{kind("10", 10, 1)}, "jobs[0].wanted.show"},
+		{"too many", make([]arbor.Job, 2001), nil, "jobs"},
+	} {
+		if _, err := arbor.Allot(c.jobs, c.stock); !slices.Contains(fields(t, err), c.field) {
+			t.Errorf("%s: %v, want %s", c.name, err, c.field)
+		}
+	}
+	for name, jobs := range map[string][]arbor.Job{"alone": {fussy}, "one of two": {fussy, fussy}} {
+		var none *arbor.NoStackError
+		if _, err := arbor.Allot(jobs, arbor.Stock{kind("4", 4, 2*len(jobs))}); !errors.As(err, &none) {
+			t.Errorf("a side that nothing keeps to, %s: %v", name, err)
+		}
+	}
+}
+
+// drawHouse is a few sets over a little stock.
+func drawHouse(t *rapid.T) ([]arbor.Job, arbor.Stock) {
+	var stock arbor.Stock
+	for k := range rapid.IntRange(1, 3).Draw(t, "kinds") {
+		mass := units.Mass(rapid.IntRange(1, 12).Draw(t, "mass"))
+		stock = append(stock, kind(fmt.Sprint(k), mass+units.Mass(0.1*float64(k)), rapid.IntRange(0, 4).Draw(t, "count")))
+	}
+	var jobs []arbor.Job
+	for i := range rapid.IntRange(1, 4).Draw(t, "jobs") {
+		j := job(fmt.Sprint(i), units.Mass(rapid.IntRange(0, 30).Draw(t, "wanted")))
+		j.Frame.Room = units.Length(rapid.IntRange(1, 6).Draw(t, "room")) / 50
+		if rapid.Bool().Draw(t, "plates") {
+			j.Frame.Plate = arbor.Plate{Mass: 0.5, Thickness: 0.003, Every: 0.05}
+		}
+		j.Ratio = float64(rapid.IntRange(1, 2).Draw(t, "ratio"))
+		jobs = append(jobs, j)
+	}
+	return jobs, stock
+}
+
+// exhaustive tries every way to share the pieces out.
+func exhaustive(t *rapid.T, jobs []arbor.Job, stock arbor.Stock) (worst, total float64) {
+	worst, total = math.Inf(1), math.Inf(1)
+	left := make([]int, len(stock))
+	for k, p := range stock {
+		left[k] = p.Count
+	}
+	known := map[string]float64{}
+	off := func(i int, share []int) float64 {
+		key := fmt.Sprint(i, share)
+		if _, ok := known[key]; !ok {
+			own := slices.Clone(stock)
+			for k := range own {
+				own[k].Count = share[k]
+			}
+			s, err := jobs[i].Frame.Fill(jobs[i].Wanted, own, jobs[i].Side)
+			if err != nil {
+				t.Fatal(err)
+			}
+			known[key] = math.Abs(s.Error.In(units.Kilogram)) / jobs[i].Ratio
+		}
+		return known[key]
+	}
+	var deal func(i int, w, sum float64)
+	deal = func(i int, w, sum float64) {
+		if w > worst+1e-12 {
+			return
+		}
+		if i == len(jobs) {
+			if w < worst-1e-12 || sum < total {
+				worst, total = w, sum
+			}
+			return
+		}
+		share := make([]int, len(stock))
+		var choose func(k int)
+		choose = func(k int) {
+			if k == len(stock) {
+				deal(i+1, math.Max(w, off(i, share)), sum+off(i, share))
+				return
+			}
+			for n := range left[k] + 1 {
+				share[k] = n
+				left[k] -= n
+				choose(k + 1)
+				left[k] += n
+			}
+		}
+		choose(0)
+	}
+	deal(0, 0, 0)
+	return worst, total
+}
+
+// Small houses: as good as the best of every way to share the pieces out, and proved.
+func TestPropAllotIsExhaustive(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		jobs, stock := drawHouse(t)
+		got, err := arbor.Allot(jobs, stock)
+		if err != nil {
+			t.Fatal(err)
+		}
+		worst, total := exhaustive(t, jobs, stock)
+		if !got.Proven || !near.Abs(got.Worst.In(units.Kilogram), worst, 1e-9) || !near.Abs(got.Total.In(units.Kilogram), total, 1e-9) {
+			t.Fatalf("proven %v: worst %v, total %v, want %v and %v", got.Proven, got.Worst, got.Total, worst, total)
+		}
+	})
+}
+
+// What an allotment must be whatever the house: no more of a kind than there is, each stack within its arbor, the errors those
+// of the stacks, never better than what is said to be the least; more stock is never worse; and with what is to be hired
+// every job is as near as with plenty.
+func TestPropAllotKeeps(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		jobs, stock := drawHouse(t)
+		got, err := arbor.Allot(jobs, stock)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var worst, total float64
+		used := map[string]int{}
+		for i, s := range got.Stacks {
+			off := math.Abs(s.Error.In(units.Kilogram)) / jobs[i].Ratio
+			worst, total = math.Max(worst, off), total+off
+			for name, n := range s.Kinds() {
+				used[name] += n
+			}
+			if s.Height > jobs[i].Frame.Room || s.Mass > jobs[i].Frame.Capacity {
+				t.Fatalf("job %d does not fit: %+v", i, s)
+			}
+		}
+		if !near.Abs(worst, got.Worst.In(units.Kilogram), 1e-9) || !near.Abs(total, got.Total.In(units.Kilogram), 1e-9) || got.LeastWorst > got.Worst || got.LeastTotal > got.Total {
+			t.Fatalf("worst %v and total %v of %+v", worst, total, got)
+		}
+		for _, p := range stock {
+			if used[p.Name] > p.Count {
+				t.Fatalf("%d of the %s, of %d", used[p.Name], p.Name, p.Count)
+			}
+		}
+		more := slices.Clone(stock)
+		more[0].Count += rapid.IntRange(1, 3).Draw(t, "more")
+		if better, err := arbor.Allot(jobs, more); err != nil || better.Worst > got.Worst+1e-9 {
+			t.Fatalf("with more stock %v, without %v (%v)", better.Worst, got.Worst, err)
+		}
+		hired, plenty := slices.Clone(stock), slices.Clone(stock)
+		for k := range hired {
+			plenty[k].Count = 1000
+			for _, h := range got.Hire {
+				if h.Name == hired[k].Name {
+					hired[k].Count += h.Count
+				}
+			}
+		}
+		all, err := arbor.Allot(jobs, hired)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, s := range all.Stacks {
+			best, err := jobs[i].Frame.Fill(jobs[i].Wanted, plenty, jobs[i].Side)
+			if err != nil || units.Abs(s.Error) > units.Abs(best.Error)+1e-9 {
+				t.Fatalf("job %d with %v hired is %v off, with plenty %v (%v)", i, got.Hire, s.Error, best.Error, err)
+			}
+		}
+	})
+}
+
+// A house of 60 sets over a shared stock; gap-g is how far the worst error may be from the best there is.
+func BenchmarkAllot(b *testing.B) {
+	for _, c := range []struct {
+		name  string
+		stock arbor.Stock
+	}{
+		{"enough", arbor.Stock{kind("22", 22.3, 3000), kind("11", 11.1, 600), kind("5", 5.3, 600)}},
+		{"tight in small pieces", arbor.Stock{kind("22", 22.3, 3000), kind("11", 11.1, 30), kind("5", 5.3, 20)}},
+		{"short", arbor.Stock{kind("22", 22.3, 500), kind("11", 11.1, 100), kind("5", 5.3, 60)}},
+		{"six kinds, tight", arbor.Stock{kind("22", 22.3, 700), kind("18", 18.1, 100), kind("11", 11.1, 60), kind("7", 7.2, 40), kind("5", 5.3, 30), kind("2", 2.4, 20)}},
+	} {
+		var jobs []arbor.Job
+		for i := range 60 {
+			j := job(fmt.Sprint(i), units.Mass(60+float64(i*7919%400)+0.37*float64(i)))
+			j.Ratio = float64(1 + i%2)
+			j.Frame.Plate = arbor.Plate{Mass: 1.1, Thickness: 0.003, Every: 0.6}
+			jobs = append(jobs, j)
+		}
+		b.Run(c.name, func(b *testing.B) {
+			b.ReportAllocs()
+			var got arbor.Allotment
+			for b.Loop() {
+				var err error
+				if got, err = arbor.Allot(jobs, c.stock); err != nil {
+					b.Fatal(err)
+				}
+			}
+			b.ReportMetric((got.Worst - got.LeastWorst).In(units.Gram), "gap-g")
+			b.ReportMetric(got.Worst.In(units.Gram), "worst-g")
+		})
+	}
+}

@@ -1,0 +1,88 @@
+package arbor
+
+import (
+	"cmp"
+	"slices"
+)
+
+// hire finds what is missing: first all that the jobs would take beyond the stock, were there plenty; then less of each kind, the
+// heaviest first, as long as trading still brings all jobs as near.
+func (a *allotting) hire() []Hire {
+	plenty := make([]int, len(a.stock))
+	for k := range plenty {
+		plenty[k] = max(plentyOfAKind, a.stock[k])
+	}
+	ample := newAllotting(a.jobs, a.kinds)
+	wanted := make([]int, len(a.stock))
+	for i := range a.jobs {
+		f, err := ample.fill(i, plenty)
+		if err != nil {
+			return nil
+		}
+		ample.alone = append(ample.alone, f)
+		put(wanted, f.used)
+	}
+	missing := make([]int, len(a.stock))
+	short := false
+	for k := range missing {
+		missing[k] = max(0, wanted[k]-a.stock[k])
+		short = short || missing[k] > 0
+	}
+	better := false
+	for i, f := range ample.alone {
+		better = better || f.off < a.now[i].off-hair
+	}
+	if !short || !better {
+		return nil
+	}
+	enough := func(missing []int) bool {
+		ample.stock = slices.Clone(a.stock)
+		put(ample.stock, missing)
+		ample.leastWorst, ample.leastTotal = 0, 0
+		for _, f := range ample.alone {
+			ample.leastWorst = max(ample.leastWorst, f.off)
+			ample.leastTotal += f.off
+		}
+		ample.fills, ample.mostFills = 0, 2_000
+		ample.share()
+		ample.trade()
+		for i, f := range ample.now {
+			if f.off > ample.alone[i].off+hair {
+				return false
+			}
+		}
+		return true
+	}
+	kinds := a.heaviestFirst()
+	for _, k := range kinds {
+		for low := 0; low < missing[k]; {
+			mid := (low + missing[k]) / 2
+			trial := slices.Clone(missing)
+			trial[k] = mid
+			if enough(trial) {
+				missing[k] = mid
+			} else {
+				low = mid + 1
+			}
+		}
+	}
+	var hire []Hire
+	for _, k := range kinds {
+		if missing[k] > 0 {
+			hire = append(hire, Hire{Name: a.kinds[k].Name, Count: missing[k]})
+		}
+	}
+	return hire
+}
+
+// plentyOfAKind is more than any arbor takes.
+const plentyOfAKind = 10_000
+
+func (a *allotting) heaviestFirst() []int {
+	kinds := make([]int, len(a.kinds))
+	for k := range kinds {
+		kinds[k] = k
+	}
+	slices.SortStableFunc(kinds, func(i, j int) int { return cmp.Compare(a.kinds[j].Mass, a.kinds[i].Mass) })
+	return kinds
+}

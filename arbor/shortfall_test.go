@@ -1,0 +1,112 @@
+package arbor_test
+
+import (
+	"errors"
+	"slices"
+	"testing"
+
+	"example.com/steelyard/arbor"
+	"example.com/steelyard/units"
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+)
+
+func TestShortfall(t *testing.T) {
+	lb, in := units.Pound, units.Inch
+	twenty := func(count int) arbor.Stock {
+		return arbor.Stock{{Name: "20", Mass: 20 * lb, Thickness: 1 * in, Count: count}}
+	}
+	f := arbor.Frame{Length: 8 * units.Foot, Room: 40 * in, Capacity: 1000 * lb}
+	for _, tt := range []struct {
+		name, reason string
+		wanted       arbor.Wanted
+		stock        arbor.Stock
+		side         arbor.Side
+		binds        []string
+		room         units.Length
+		capacity     units.Mass
+		missing      int
+		heaviest     string
+		nothing      bool
+	}{
+		{"nothing is short", "30 in, 600 lb", arbor.Wanted{Show: 600 * lb}, twenty(60), arbor.EitherSide, nil, 0, 0, 0, "nothing", false},
+		{"room", "45 in wanted in 40: 900 lb are within the capacity", arbor.Wanted{Show: 900 * lb}, twenty(60), arbor.EitherSide,
+			[]string{"room"}, exactEighths(40), 0, 0, "40 of the 20", false},
+		{"stock", "30 wanted, 24 there", arbor.Wanted{Show: 600 * lb}, twenty(24), arbor.EitherSide, []string{"stock"}, 0, 0, 6, "24 of the 20", false},
+		{"all", "60 of 1 in, 1200 lb, 24 there", arbor.Wanted{Show: 1200 * lb}, twenty(24), arbor.EitherSide,
+			[]string{"room", "capacity", "stock"}, exactEighths(160), exactPounds(800), 36, "24 of the 20", false},
+		{"no stack", "never too light, and only 40 fit", arbor.Wanted{Show: 900 * lb}, twenty(60), arbor.NeverBattenHeavy,
+			[]string{"room"}, exactEighths(40), 0, 0, "40 of the 20", true},
+		{"with pipe weight", "10 stay for the pipe; 35 more would be 45 in", arbor.Wanted{Pipe: 200 * lb, Show: 700 * lb}, twenty(60), arbor.EitherSide,
+			[]string{"room"}, exactEighths(40), 0, 0, "pipe weight 10 of the 20; show weight 30 of the 20", false},
+	} {
+		s, err := f.Shortfall(tt.wanted, tt.stock, tt.side)
+		if err != nil {
+			t.Errorf("%s: %v", tt.name, err)
+			continue
+		}
+		missing := 0
+		for _, r := range s.Missing {
+			missing += r.Count
+		}
+		if !slices.Equal(s.Binds(), tt.binds) || s.Room != tt.room || s.Capacity != tt.capacity || missing != tt.missing ||
+			s.Heaviest.Call() != tt.heaviest || s.Nothing != tt.nothing {
+			t.Errorf("%s: %s: got %q, %v, %v lb, %d missing, heaviest %q: %+v", tt.name, tt.reason, s.Binds(), s.Room, s.Capacity.In(lb), missing, s.Heaviest.Call(), s)
+		}
+	}
+	var none *arbor.NoStackError
+	if _, err := f.Shortfall(arbor.Wanted{Pipe: -50 * lb}, twenty(9), arbor.NeverArborHeavy); !errors.As(err, &none) {
+		t.Errorf("an arbor that is too heavy as it is: %v", err)
+	}
+	if _, err := f.Shortfall(arbor.Wanted{}, arbor.Stock{{}}, arbor.Side(7)); len(fields(t, err)) != 4 {
+		t.Errorf("faults: %v", err)
+	}
+	if _, err := f.Heaviest(1e9, twenty(9)); !errors.Is(err, units.ErrOutOfRange) {
+		t.Errorf("pipe weight beyond all sense: %v", err)
+	}
+	// A piece past the capacity is no fault: it is not used.
+	heavy := arbor.Stock{{Name: "slab", Mass: 1001 * lb, Thickness: 1 * in, Count: 1}, {Name: "20", Mass: 20 * lb, Thickness: 1 * in, Count: 1}}
+	if s, err := f.Fill(arbor.Wanted{Show: 1001 * lb}, heavy, arbor.EitherSide); err != nil || s.Call() != "1 of the 20" || !s.Proven {
+		t.Errorf("a piece heavier than the arbor may hold: %q, %v", s.Call(), err)
+	}
+}
+
+// What falls short breaks a limit; what does not comes as near as can be. The
+// heaviest is no lighter than anything that fits on the same pipe weight, and no
+// stack of one piece more would fit.
+func TestPropShortfall(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := smalls(t)
+		got, err := s.frame().Shortfall(s.wanted(), s.stock(), s.side)
+		if err != nil {
+			var none *arbor.NoStackError
+			if !asNoStack(err, &none) {
+				t.Fatal(err)
+			}
+			return
+		}
+		fits, err := s.frame().Fill(s.wanted(), s.stock(), s.side)
+		if (err != nil) != got.Nothing {
+			t.Fatalf("%+v: %v, %+v", s, err, got)
+		}
+		if diff := cmp.Diff(fits, got.Fits); diff != "" && !got.Nothing {
+			t.Fatalf("-fill +fits\n%s", diff)
+		}
+		short := got.Nothing || units.Abs(fits.Error) > units.Abs(got.Ideal.Error)
+		if short != (len(got.Binds()) > 0) {
+			t.Fatalf("%+v: short %v, but %q binds: %+v", s, short, got.Binds(), got)
+		}
+		if !short {
+			return
+		}
+		h := got.Heaviest
+		// Limits enter the ledger rounded, by half a nanogram or nanometre at most.
+		if h.Mass-s.frame().Capacity > 1e-12 || h.Height-s.frame().Room > 1e-9 || !got.Nothing && h.Mass < fits.Mass {
+			t.Fatalf("%+v: heaviest %+v, fits %+v", s, h, fits)
+		}
+		all, err := s.frame().Heaviest(s.wanted().Pipe, s.stock())
+		if err != nil || s.side == arbor.EitherSide && cmp.Diff(all, h) != "" {
+			t.Fatalf("%+v: heaviest %+v, %v; in the shortfall %+v", s, all, err, h)
+		}
+	})
+}

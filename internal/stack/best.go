@@ -1,0 +1,148 @@
+package stack
+
+import (
+	"slices"
+	"sort"
+)
+
+// Best finds the allowed choice with the least |Error|; of those the one with
+// the fewest pieces, then the lowest, then the one with more of the first kind, of
+// the second, and so on. It takes no more than limit steps: a place of the search
+// tree is one, an entry of a table that is gone through another. A Problem whose
+// numbers could overflow gives a Choice that is neither Found nor Proven: callers
+// check first.
+//
+// The plates depend on the pieces' thickness alone, so the search runs once for
+// each number of plates, with the thickness held to the window that needs just
+// that number: inside it the plates are a constant.
+//
+// Two methods share the work, each strong where the other is weak. The walk
+// (branch and bound) ends at once where the masses have a large common divisor or
+// the room decides. Where it does not end soon, the kinds are cut into two halves
+// whose sums are listed and met in the middle: the work is then what the lists
+// are long, whatever the numbers (Horowitz and Sahni, Computing partitions with
+// applications to the knapsack problem, J. ACM 21, 1974). Lists too long to keep
+// leave the walk to run to its limit.
+func Best(p Problem, limit int) Choice { return best(p, limit, fewSteps) }
+
+func best(p Problem, limit, few int) Choice {
+	if !p.valid() {
+		return Choice{}
+	}
+	s := search{problem: &p, limit: limit, few: few}
+	if s.start() {
+		s.both(&halves{})
+	}
+	return s.choice()
+}
+
+// Refill starts from what is in today, so many of each kind. Of the allowed
+// choices with an |Error| of at most within, or where there is none of the least
+// there is, it finds the one that puts in and takes out the fewest pieces, both
+// counted; then the one with the least |Error|, and on as Best does. Its Gap is
+// against the least |Error| that any choice could have.
+func Refill(p Problem, today []int64, within int64, limit int) Choice {
+	return refill(p, today, within, limit, fewSteps)
+}
+
+func refill(p Problem, today []int64, within int64, limit, few int) Choice {
+	if len(today) != len(p.Kinds) || within < 0 || slices.ContainsFunc(today, func(n int64) bool { return n < 0 || n > mostToday }) {
+		return Choice{}
+	}
+	best := best(p, limit, few)
+	if !best.Found {
+		return best
+	}
+	within = max(min(within, maxWanted), abs(best.Error))
+	s := search{problem: &p, limit: limit, few: few, nodes: best.Nodes, today: today}
+	if !s.within(p.Wanted+within, within) {
+		return best
+	}
+	// best itself is one of the choices: no more need be changed than for it.
+	most := int64(0)
+	for i, n := range best.Count {
+		most += abs(n - today[i])
+	}
+	s.change = int64(sort.Search(int(most), func(d int) bool { return s.possible(int64(d)) }))
+	var h halves
+	for ; s.change <= most; s.change++ {
+		s.both(&h)
+		if s.any || s.cut {
+			break
+		}
+	}
+	c := s.choice()
+	if !c.Found { // cut: best is the best there is
+		c = best
+		c.Nodes, c.Proven = s.nodes, false
+	}
+	least := abs(best.Error) - best.Gap
+	c.Proven = c.Proven && best.Proven
+	c.Gap = 0
+	if !c.Proven {
+		c.Gap = abs(c.Error) - least
+	}
+	return c
+}
+
+// both runs the walk and, where that does not soon end, the halves. h is filled
+// where it is needed, and serves again for the same kinds.
+func (s *search) both(h *halves) {
+	size := s.size()
+	first := s.limit
+	// The walk gets about as long as the halves would take: at worst the
+	// time is doubled.
+	if size > 0 && size <= s.limit-s.nodes {
+		first = min(s.nodes+s.few+size/entriesPerStep, s.limit)
+		if s.few == 0 {
+			first = s.nodes
+		}
+	}
+	limit := s.limit
+	s.limit, s.cut, s.walked, s.open = first, false, false, none
+	s.allPlates()
+	s.limit = limit
+	if !s.cut || first == limit {
+		return
+	}
+	s.cut, s.open = false, none
+	s.nodes = first
+	h.fill(s)
+	s.halves = h
+	s.allPlates()
+	s.halves = nil
+}
+
+const (
+	// entriesPerStep is how many entries of a list are as much work as one place of
+	// the walk, and fewSteps what the walk always gets (both measured).
+	entriesPerStep = 8
+	fewSteps       = 200
+	mostToday      = 1 << 24
+)
+
+// possible reports whether the bounds leave anything to look for where so many
+// pieces may be put in or taken out.
+func (s *search) possible(change int64) bool {
+	t := *s
+	t.change, t.limit, t.nodes, t.probe = change, int(^uint(0)>>1), 0, true
+	t.allPlates()
+	return t.any
+}
+
+// choice reports what the search found.
+func (s *search) choice() Choice {
+	c := Choice{Proven: !s.cut, Nodes: s.nodes}
+	if !s.any {
+		return c
+	}
+	b := s.best
+	c.Found = true
+	c.Count = slices.Clone(b.count[:s.n])
+	c.Pieces, c.Plates, c.Height, c.Error = b.pieces, b.plates, b.height, b.error
+	c.Mass = s.problem.Wanted + b.error
+	if s.cut {
+		c.Gap = max(0, abs(b.error)-s.open)
+	}
+	return c
+}

@@ -1,0 +1,71 @@
+package stack
+
+import (
+	"cmp"
+	"slices"
+)
+
+// ladder bounds the mass that a thickness of pieces can have, with no more of
+// each kind than there are: filled from the densest kind on it is the most, from
+// the airiest the least. Part pieces count, as in Dantzig's bound of the knapsack
+// problem (Operations Research 5, 1957); so it is a bound, and rises with the
+// thickness.
+type ladder struct {
+	kind [MaxKinds]Kind // densest first
+	n    int
+}
+
+// newLadder sorts the kinds of which there are any.
+func newLadder(kinds []Kind) ladder {
+	var l ladder
+	for _, k := range kinds {
+		if k.Count > 0 {
+			l.kind[l.n] = k
+			l.n++
+		}
+	}
+	slices.SortFunc(l.kind[:l.n], func(a, b Kind) int {
+		switch {
+		case ratioLess(b.Mass, b.Thickness, a.Mass, a.Thickness):
+			return -1
+		case ratioLess(a.Mass, a.Thickness, b.Mass, b.Thickness):
+			return 1
+		}
+		return cmp.Compare(b.Mass, a.Mass)
+	})
+	return l
+}
+
+// most is the most mass of pieces up to this thickness.
+func (l *ladder) most(thickness int64) int64 {
+	mass := int64(0)
+	for i := 0; i < l.n && thickness > 0; i++ {
+		k := l.kind[i]
+		all := product(k.Count, k.Thickness)
+		if all > thickness {
+			return min(Unlimited, mass+scale(thickness, k.Mass, k.Thickness, false))
+		}
+		mass = min(Unlimited, mass+product(k.Count, k.Mass))
+		thickness -= all
+	}
+	return mass
+}
+
+// least is the least mass of pieces from this thickness on; Unlimited where there
+// are not so many.
+func (l *ladder) least(thickness int64) int64 {
+	mass := int64(0)
+	for i := l.n - 1; i >= 0 && thickness > 0; i-- {
+		k := l.kind[i]
+		all := product(k.Count, k.Thickness)
+		if all > thickness {
+			return min(Unlimited, mass+scale(thickness, k.Mass, k.Thickness, true))
+		}
+		mass = min(Unlimited, mass+product(k.Count, k.Mass))
+		thickness -= all
+	}
+	if thickness > 0 {
+		return Unlimited
+	}
+	return mass
+}
