@@ -66,6 +66,7 @@ var plainNumbers = map[string]string{
 	"lineset.Ropes.HandRatio":            "hand line travel over batten travel",
 	"lineset.HandTerms.Ratio":            "batten travel over arbor travel",
 	"lineset.HandTerms.Parts":            "a count of parts",
+	"lineset.Tolerance.Share":            "part of the mass as written",
 	"lineset.StopTerms.Factor":           "tension past a sheave over that up to it",
 	"purchase.PartGeometry.Speed":        "speed of the rope over the batten's",
 	"purchase.RopeGeometry.AtBatten":     "parts at the batten, a count on standard paths",

@@ -73,7 +73,7 @@ func compare[Q units.Quantity](name, where string, demand, most Q, basis string)
 		return c
 	}
 	c.Verdict = Within
-	if demand > most+Q(rounding*units.Abs(most)) {
+	if passes(demand, most) {
 		c.Verdict = Exceeds
 	}
 	if most > 0 {
@@ -81,6 +81,9 @@ func compare[Q units.Quantity](name, where string, demand, most Q, basis string)
 	}
 	return c
 }
+
+// passes tells whether a demand is more than a limit.
+func passes[Q units.Quantity](demand, most Q) bool { return demand > most+Q(rounding*units.Abs(most)) }
 
 // rounding is how far, as a part of the limit, two sums of the same decimals may
 // lie apart in float64. It is not a tolerance on what is carried: without it a

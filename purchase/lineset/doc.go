@@ -14,6 +14,10 @@
 //	rigged.Flight().Access(…)           // what a loading bridge reaches, and the other questions of the run
 //	rigged.Load().PointAllowed(…)       // and every other question of package load
 //	rigged.Checks()                     // each demand against its limit
+//	rigged.Order(lineset.Loading, …)    // in which order deck and bridge hang and weight it, or the proof that there is none
+//	rigged.CheckOrder(order, limits)    // the state after each step of an order of your own
+//	rigged.Estimates(order, limits)     // how wrong the masses may be before a limit is passed
+//	house.ChangeOver(next, …)           // from one night's hang to the next
 //
 // A [Set] and a [House] are plain data: exported fields, JSON with quantities as
 // text ("312 lb", "24'-6\""). Rig validates everything once and reports all
@@ -36,6 +40,14 @@
 // balance shifts as the batten flies. Lift lines share the load as supports of a continuous beam that pull or are
 // slack, stretch and are off as they are described. What piles or stands on the deck is carried
 // only as far as it is off it. Left out: sag of level runs, fleet angles, wear, inertia.
+//
+// # Loading order
+//
+// A state is what hangs, what is in the arbor, and the batten's trim. At the lowest trim a batten-heavy set rests on the
+// stop and arbor-heavy is the hazard; away from it both are. Every state of an order counts, the first and the last and those
+// on the way of a flight too. A hand-over is a change of side between deck and bridge; the first
+// step costs none. Stripping is the mirror image of loading. The rope lock is not counted on: what an
+// imbalance would do is told whether the lock is shut or not, and only a line that is set holds it.
 //
 // # Limits
 //

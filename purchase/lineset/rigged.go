@@ -19,6 +19,7 @@ import (
 // not write to them.
 type Rigged struct {
 	set    Set
+	stock  arbor.Stock
 	load   *load.Rigged
 	ropes  *purchase.Reeved
 	breaks []units.Length
@@ -164,7 +165,7 @@ func (s Set) compute(stock arbor.Stock) (*Rigged, error) {
 	s.Rigging.Loft = cloneLoft(s.Rigging.Loft)
 	s.Rigging.Run.Bridges = slices.Clone(s.Rigging.Run.Bridges)
 	s.Like = "" // the rigging itself stands in its place
-	r := &Rigged{set: s}
+	r := &Rigged{set: s, stock: slices.Clone(stock)}
 	var err error
 	if r.load, err = s.Rigging.stretched().Rig(s.Hang); err != nil {
 		return nil, err

@@ -1,0 +1,63 @@
+package lineset
+
+import (
+	"strconv"
+
+	"example.com/steelyard/units"
+)
+
+// Lines is the order as it is read out, one line for each step: who does what, and how the set then stands.
+//
+//	deck: hang border, then 71 lbf batten-heavy: rests on the stop
+//	bridge: add 3 of the 23.5 with 1 spreader plate, then balanced
+func (c OrderCheck) Lines(sys units.System) []string {
+	var out []string
+	for i, s := range c.States {
+		line := "begin at " + sys.Format(s.Trim)
+		if i > 0 {
+			line = s.Did.Act.by() + ": " + s.Did.Call(sys) + callPlates(s.Plates-c.States[i-1].Plates) + ", then"
+		}
+		line += " " + standing(s, sys)
+		if s.Tips {
+			line += "; the batten tips"
+		} else if s.Exceeds() {
+			line += "; exceeds the limit given"
+		}
+		out = append(out, line)
+	}
+	return out
+}
+
+// standing says how the set stands.
+func standing(s OrderState, sys units.System) string {
+	if s.Imbalance == 0 {
+		return s.Hazard.String()
+	}
+	text := sys.Format(units.Abs(s.Imbalance)) + " "
+	if s.Hazard == HeldByLine {
+		return text + heavy(s.Imbalance) + ": " + s.Hazard.String() + " with " + sys.Format(s.Held)
+	}
+	return text + s.Hazard.String()
+}
+
+// by says who does it.
+func (a Act) by() string {
+	switch a.crew() {
+	case deck:
+		return "deck"
+	case bridge:
+		return "bridge"
+	}
+	return "rail"
+}
+
+// callPlates says how many spreader plates go in or come out with the pieces.
+func callPlates(n int) string {
+	switch n = max(n, -n); n {
+	case 0:
+		return ""
+	case 1:
+		return " with 1 spreader plate"
+	}
+	return " with " + strconv.Itoa(n) + " spreader plates"
+}

@@ -1,0 +1,79 @@
+package lineset
+
+import (
+	"math"
+	"slices"
+
+	"example.com/steelyard/load"
+	"example.com/steelyard/units"
+)
+
+// spot is a trim at which a state is looked at, or the place just above it, where a standing piece is off the deck
+// and the arbor off its upper stop.
+type spot struct {
+	trim  units.Length
+	above bool
+}
+
+// onStop tells whether the arbor is against its upper stop.
+func (r *Rigged) onStop(s spot) bool { return !s.above && s.trim <= r.travel.Lowest }
+
+// way lists where a batten that flies between two trims is looked at, from the lower to the higher, both included:
+// between two of those the imbalance of any choice of items is a straight line over trim, so that none in between is
+// worse than both. Trims of halts in between are listed too.
+func (r *Rigged) way(low, high units.Length, halts ...units.Length) []spot {
+	out := []spot{{trim: low}}
+	turns := slices.Concat([]units.Length{low}, halts, r.breaks)
+	slices.Sort(turns)
+	for _, trim := range slices.Compact(turns) {
+		if trim < low || trim >= high {
+			continue
+		}
+		if trim > low {
+			out = append(out, spot{trim: trim})
+		}
+		// With the trim itself as lowest, it is also where the stop lets go.
+		if trim <= r.travel.Lowest || slices.ContainsFunc(r.set.Hang, func(i load.Item) bool {
+			return i.Carried(trim) != i.CarriedAbove(trim)
+		}) {
+			out = append(out, spot{trim, true})
+		}
+	}
+	if high > low {
+		out = append(out, spot{trim: high})
+	}
+	return out
+}
+
+// Masses are summed in whole nanograms, so that an order ends with just what the stack weighs, in whatever order it
+// was put in, and a plan and its check agree to the last bit.
+const nanogramsPerKilogram = 1e12
+
+// heaviestOrder is the most that an order may handle: what is heavier is a slip of the unit, and more of it could not
+// be counted in nanograms.
+const heaviestOrder = 1000 * units.Tonne
+
+func nanograms(m units.Mass) int64 {
+	return int64(math.Round(m.In(units.Kilogram) * nanogramsPerKilogram))
+}
+
+func kilograms(ng int64) units.Mass { return units.Mass(float64(ng) / nanogramsPerKilogram) }
+
+// carriedAt is what is carried of one item, in nanograms.
+func carriedAt(item load.Item, s spot) int64 {
+	if s.above {
+		return nanograms(item.CarriedAbove(s.trim))
+	}
+	return nanograms(item.Carried(s.trim))
+}
+
+// unbalanced is the imbalance at a trim, batten-heavy positive, with the batten and so many nanograms of what hangs
+// on the lift lines. What is no more than rounding is nothing.
+func (r *Rigged) unbalanced(trim units.Length, carried int64, arbor units.Mass) units.Force {
+	onLines := r.load.Bare() + kilograms(carried)
+	i, err := r.ropes.Imbalance(trim, onLines, arbor)
+	if err != nil || units.Abs(i) <= (onLines+arbor).Weight(units.StandardGravity).Scale(tie) {
+		return 0 // the trims and masses of an order were looked at before
+	}
+	return i
+}

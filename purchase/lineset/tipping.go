@@ -1,0 +1,52 @@
+package lineset
+
+import "example.com/steelyard/load"
+
+// overhangs tells whether anything in the hang has its centre of gravity outside the outermost lift lines. Where
+// nothing has, no part of the hang can tip the batten, whose own centre lies between them.
+func (r *Rigged) overhangs() bool {
+	first, last := r.outermost()
+	for _, item := range r.set.Hang {
+		if c := centreOf(item); c < first || c > last {
+			return true
+		}
+	}
+	return false
+}
+
+// outermost gives where the outermost lift lines are, in metres.
+func (r *Rigged) outermost() (first, last float64) {
+	lines := r.set.Rigging.Batten.Lines
+	first, last = float64(lines[0].At), float64(lines[0].At)
+	for _, l := range lines[1:] {
+		first, last = min(first, float64(l.At)), max(last, float64(l.At))
+	}
+	return first, last
+}
+
+// centreOf is where the mass of an item acts, in metres from the batten's end; an item that leans has it towards its
+// heavier end by a sixth of its length for a whole taper.
+func centreOf(item load.Item) float64 {
+	return float64(item.From) + float64(float64(item.To-item.From)*(0.5+item.Taper/6))
+}
+
+// tipRounding is how far, as a part of the batten's length, the centre may lie outside the lines by rounding.
+const tipRounding = 1e-9
+
+// tips tells whether the batten tips with part of its hang: whether the centre of gravity of what is carried lies
+// outside the outermost lift lines.
+func (r *Rigged) tips(at spot, hangs func(place int) bool) bool {
+	length := float64(r.set.Rigging.Batten.Length)
+	mass := float64(r.load.Bare())
+	moment := float64(mass * length / 2)
+	for i, item := range r.set.Hang {
+		if hangs(i) {
+			m := float64(kilograms(carriedAt(item, at)))
+			mass += m
+			moment += float64(m * centreOf(item))
+		}
+	}
+	first, last := r.outermost()
+	centre := moment / mass
+	return centre < first-tipRounding*length || centre > last+tipRounding*length
+}

@@ -1,0 +1,79 @@
+package lineset
+
+import (
+	"slices"
+
+	"example.com/steelyard/units"
+)
+
+// WorkTrim is a trim at which the batten may be halted while it is loaded, and who can work there. An order may end
+// at any of them.
+type WorkTrim struct {
+	Trim   units.Length `json:"trim"`
+	Deck   bool         `json:"deck,omitempty"`   // things can be hung and stripped
+	Bridge bool         `json:"bridge,omitempty"` // pieces can be put in and taken out: those that arms reach from the run's bridges; all where it has none
+}
+
+// WorkTrims suggests where to halt: at the lowest trim and, further out, wherever something leaves the deck, each
+// with who can work there. Things can be hung up to the trim deck. Where the run has bridges, there are halts besides
+// at which arms reach from them, one after the other, the pieces that they do not reach at the lowest trim, as few as
+// will do. Where it has none, pieces can be put in while the batten is no higher than the trim bridge, which is a
+// halt too. Trims beyond the reach of the set are taken as its highest or lowest.
+func (r *Rigged) WorkTrims(deck, bridge units.Length) []WorkTrim {
+	if r.load == nil {
+		return nil // of a Rigged that Rig did not make
+	}
+	lowest, highest := r.travel.Lowest, r.travel.Highest
+	trims := append(r.load.Breaks(), r.reachTrims()...)
+	bridges := len(r.set.Rigging.Run.Bridges) > 0
+	if !bridges {
+		trims = append(trims, min(bridge, highest))
+	}
+	trims = slices.DeleteFunc(trims, func(t units.Length) bool { return !(t > lowest && t <= highest) })
+	trims = append(trims, lowest)
+	slices.Sort(trims)
+	var out []WorkTrim
+	for _, t := range slices.Compact(trims) {
+		out = append(out, WorkTrim{Trim: t, Deck: t <= max(deck, lowest), Bridge: bridges || t <= max(bridge, lowest)})
+	}
+	return out
+}
+
+// reachTrims lists the trims at which pieces of show weight come into reach that are not in reach at the lowest. The
+// higher a piece lies, the lower the arbor and the higher the batten that brings it into reach; each trim is the
+// highest at which the lowest piece not reached before still is, so that the most of those above it are.
+func (r *Rigged) reachTrims() (trims []units.Length) {
+	stack := r.counter.Stack
+	for _, b := range r.set.Rigging.Run.Bridges {
+		trim := r.travel.Lowest
+		for next := stack.Pieces - r.pieces() + 1; next <= stack.Pieces; next++ {
+			reach, err := r.flight.Reach(b.Name, trim, stack)
+			if err != nil {
+				return nil // of a stack that is taller than its rods: Fill makes none
+			}
+			if next < reach.First || next > reach.Last {
+				trim = r.lastNotBelow(b.Name, next)
+				if reach, err = r.flight.Reach(b.Name, trim, stack); err != nil || next < reach.First || next > reach.Last {
+					continue // never reached
+				}
+				trims = append(trims, trim)
+			}
+			next = reach.Last
+		}
+	}
+	return trims
+}
+
+// lastNotBelow is the highest trim at which a piece of the stack does not lie too low for arms, to the millimetre.
+func (r *Rigged) lastNotBelow(bridge string, piece int) units.Length {
+	low, high := r.travel.Lowest, r.travel.Highest
+	for high-low > units.Millimetre {
+		mid := low + (high-low)/2
+		if reach, err := r.flight.Reach(bridge, mid, r.counter.Stack); err == nil && reach.Below < piece {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	return low
+}
