@@ -112,6 +112,7 @@ func show(w io.Writer, house *lineset.RiggedHouse, one *lineset.Rigged, system u
 		sheet.title(house.House().Name)
 		sheet.set(one)
 		sheet.working(one)
+		sheet.orders(one)
 	} else {
 		sheet.house(house)
 	}
