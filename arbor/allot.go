@@ -88,6 +88,7 @@ func Allot(jobs []Job, stock Stock) (Allotment, error) {
 	if err := p.Err(); err != nil {
 		return Allotment{}, err
 	}
+	a.settle()
 	a.bound()
 	a.scarce()
 	a.fills = 0
@@ -134,6 +135,7 @@ type allotting struct {
 	kinds Stock
 	stock []int
 	alone []filledJob // each with the whole stock
+	least []float64   // what each is off at the least
 	now   []filledJob
 	left  []int // of the stock
 
@@ -178,14 +180,52 @@ func (a *allotting) fill(job int, share []int) (filledJob, error) {
 	return f, err
 }
 
+// settle works out what each job is off at the least. Pipe weight, which is chosen first and by itself, may take what the whole
+// would be nearer without: then a job may do better with a part of the stock, and with as much as it wants of each kind.
+func (a *allotting) settle() {
+	plenty := a.plenty()
+	for i, f := range a.alone {
+		if ample, err := a.fill(i, plenty); err == nil && ample.off < f.off-hair && among(ample.used, a.stock) {
+			a.alone[i] = ample
+		}
+		a.least = append(a.least, a.leastOff(i, a.stock))
+	}
+}
+
+// leastOff is what a job is off at the least with a share or a part of it. Without pipe weight that is what it is off with the share.
+// With it the stack is chosen in two steps; but no stack is nearer than one of the same pieces with as many plates, wherever
+// they lie.
+func (a *allotting) leastOff(job int, share []int) float64 {
+	j := &a.jobs[job]
+	if j.Wanted.Pipe <= 0 {
+		return a.orNothing(job, share).off
+	}
+	whole := *j
+	defer func() { *j = whole }()
+	plates := 0
+	if every := whole.Frame.Plate.Every; every > 0 {
+		plates = 1 + int(units.Ratio(whole.Frame.Room, every))
+	}
+	j.Frame.Plate = Plate{}
+	least := math.Inf(1)
+	for n := range plates + 1 {
+		wanted := whole.Wanted.Pipe + whole.Wanted.Show - whole.Frame.Plate.Mass.Scale(float64(n))
+		j.Wanted = Wanted{Show: max(wanted, 0)}
+		over := max(-wanted, 0).In(units.Kilogram) / whole.ratio()
+		least = min(least, a.orNothing(job, share).off+over)
+	}
+	const rounding = 1e-12 // of a product with the number of plates
+	return max(0, least-rounding)
+}
+
 // bound works out what no allotment betters: what each job is off alone; and where all together want more than there is, what
 // is missed if no job misses more than another, nor more than it wants.
 func (a *allotting) bound() {
 	wanted := make([]float64, len(a.jobs))
 	var missed, most float64
-	for i, f := range a.alone {
-		a.leastWorst = max(a.leastWorst, f.off)
-		a.leastTotal += f.off
+	for i, least := range a.least {
+		a.leastWorst = max(a.leastWorst, least)
+		a.leastTotal += least
 		j := &a.jobs[i]
 		wanted[i] = max(0, (j.Wanted.Pipe + j.Wanted.Show).In(units.Kilogram))
 		most = max(most, j.ratio())

@@ -31,7 +31,7 @@ func (a *allotting) everyWay() bool {
 	}
 	e.rest = make([]struct{ worst, total float64 }, len(a.jobs)+1)
 	for at := len(a.jobs) - 1; at >= 0; at-- {
-		off := a.alone[e.order[at]].off
+		off := a.least[e.order[at]]
 		e.rest[at].worst, e.rest[at].total = max(e.rest[at+1].worst, off), e.rest[at+1].total+off
 	}
 	e.try(0, 0, 0)

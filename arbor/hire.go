@@ -8,10 +8,7 @@ import (
 // hire finds what is missing: first all that the jobs would take beyond the stock, were there plenty; then less of each kind, the
 // heaviest first, as long as trading still brings all jobs as near.
 func (a *allotting) hire() []Hire {
-	plenty := make([]int, len(a.stock))
-	for k := range plenty {
-		plenty[k] = max(plentyOfAKind, a.stock[k])
-	}
+	plenty := a.plenty()
 	ample := newAllotting(a.jobs, a.kinds)
 	wanted := make([]int, len(a.stock))
 	for i := range a.jobs {
@@ -19,7 +16,7 @@ func (a *allotting) hire() []Hire {
 		if err != nil {
 			return nil
 		}
-		ample.alone = append(ample.alone, f)
+		ample.alone, ample.least = append(ample.alone, f), append(ample.least, f.off)
 		put(wanted, f.used)
 	}
 	missing := make([]int, len(a.stock))
@@ -73,6 +70,14 @@ func (a *allotting) hire() []Hire {
 		}
 	}
 	return hire
+}
+
+func (a *allotting) plenty() []int {
+	plenty := make([]int, len(a.stock))
+	for k := range plenty {
+		plenty[k] = max(plentyOfAKind, a.stock[k])
+	}
+	return plenty
 }
 
 // plentyOfAKind is more than any arbor takes.

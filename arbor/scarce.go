@@ -48,7 +48,7 @@ func (a *allotting) scarce() {
 			for n, k := range kinds {
 				share[k] = min(share[k], counts[n])
 			}
-			off[i][w] = a.orNothing(i, share).off
+			off[i][w] = a.leastOff(i, share)
 			errors = append(errors, off[i][w])
 		}
 	}
@@ -99,7 +99,7 @@ func (a *allotting) scarce() {
 		for scale := 1e-6; scale < 1e3; scale *= 1.5 {
 			total := -scale * worth
 			for i := range off {
-				least := a.alone[i].off + scale*beyond
+				least := a.least[i] + scale*beyond
 				for w := range cost {
 					least = min(least, off[i][w]+scale*cost[w])
 				}

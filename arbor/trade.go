@@ -18,7 +18,7 @@ func (a *allotting) trade() {
 func (a *allotting) tradeWorst() bool {
 	worst, _ := a.off()
 	for i, f := range a.now {
-		if f.off < worst-hair || f.off <= a.alone[i].off+hair {
+		if f.off < worst-hair || f.off <= a.least[i]+hair {
 			continue
 		}
 		for j := range a.now {
@@ -35,7 +35,7 @@ func (a *allotting) tradeAny() bool {
 	better := false
 	for i := range a.now {
 		for j := range a.now {
-			if a.now[i].off <= a.alone[i].off+hair || a.fills >= a.mostFills {
+			if a.now[i].off <= a.least[i]+hair || a.fills >= a.mostFills {
 				break
 			}
 			better = a.pair(i, j, worst) || better
