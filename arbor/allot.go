@@ -44,12 +44,17 @@ type Hire struct {
 	Count int    `json:"count"` // how many more
 }
 
-// Bounds of the work on any house.
+// Bounds of the work on any house: a step takes some 50 ns.
 const (
 	maxJobs    = 2000
-	mostFills  = 20_000  // stacks that trading looks at
-	exactFills = 10_000  // stacks of all jobs from every share of the stock, for every way to be tried
-	exactSteps = 400_000 // steps of that
+	overhead   = 200       // steps that a stack costs beside the search
+	houseSteps = 1_000_000 // of all jobs, each filled once
+	leastSteps = 1000      // of one stack, and the most
+	mostSteps  = 50_000
+	tradeSteps = 5_000_000 // of all stacks that trading looks at
+	hireSteps  = 2_000_000 // of all that are looked at to hire less
+	exactFills = 10_000    // stacks of all jobs from every share of the stock, for every way to be tried
+	exactSteps = 400_000   // ways to put them together that are looked at
 )
 
 // Allot fills all jobs from one stock so that the worst error is as small as it can be, and the total then. Each job's stack is
@@ -91,7 +96,7 @@ func Allot(jobs []Job, stock Stock) (Allotment, error) {
 	a.settle()
 	a.bound()
 	a.scarce()
-	a.fills = 0
+	a.spent = 0
 	a.share()
 	a.trade()
 	proven := a.done() || a.everyWay()
@@ -141,7 +146,9 @@ type allotting struct {
 
 	leastWorst, leastTotal float64
 
-	fills, mostFills int // how many times a job was filled, and how often one may be
+	each        int  // steps that may be spent on one stack
+	spent, most int  // steps that were spent, and that trading may spend
+	cut         bool // some stack was not proved to be the nearest
 }
 
 // filledJob is one job with a stack in it.
@@ -151,8 +158,13 @@ type filledJob struct {
 	off   float64 // its error, referred, as a plain number of kilograms
 }
 
+// least is what no stack from the same share is nearer than.
+func (f filledJob) least(ratio float64) float64 {
+	return max(0, f.off-f.stack.Gap.In(units.Kilogram)/ratio)
+}
+
 func newAllotting(jobs []Job, stock Stock) *allotting {
-	a := &allotting{jobs: slices.Clone(jobs), kinds: stock, stock: make([]int, len(stock)), mostFills: mostFills}
+	a := &allotting{jobs: slices.Clone(jobs), kinds: stock, stock: make([]int, len(stock)), most: tradeSteps, each: min(max(houseSteps/max(len(jobs), 1), leastSteps), mostSteps)}
 	for k, piece := range stock {
 		a.stock[k] = piece.Count
 	}
@@ -161,16 +173,20 @@ func newAllotting(jobs []Job, stock Stock) *allotting {
 
 // fill fills a job from a share of the stock.
 func (a *allotting) fill(job int, share []int) (filledJob, error) {
-	a.fills++
+	a.spent += overhead
 	own := slices.Clone(a.kinds)
 	for k := range own {
 		own[k].Count = share[k]
 	}
 	j := &a.jobs[job]
-	stack, err := j.Frame.Fill(j.Wanted, own, j.Side)
+	if err := validate(j.Frame, j.Wanted, own, j.Side); err != nil {
+		return filledJob{}, err
+	}
+	stack, err := j.Frame.fill(filling{wanted: j.Wanted, stock: own, side: j.Side, pipeSide: j.Side, steps: a.each, spent: &a.spent})
 	if err != nil {
 		return filledJob{}, err
 	}
+	a.cut = a.cut || !stack.Proven
 	f := filledJob{stack: stack, used: make([]int, len(own))}
 	for k, piece := range own {
 		f.used[k] = stack.Used(piece.Name)
@@ -198,7 +214,7 @@ func (a *allotting) settle() {
 func (a *allotting) leastOff(job int, share []int) float64 {
 	j := &a.jobs[job]
 	if j.Wanted.Pipe <= 0 {
-		return a.orNothing(job, share).off
+		return a.orNothing(job, share).least(j.ratio())
 	}
 	whole := *j
 	defer func() { *j = whole }()
@@ -212,7 +228,7 @@ func (a *allotting) leastOff(job int, share []int) float64 {
 		wanted := whole.Wanted.Pipe + whole.Wanted.Show - whole.Frame.Plate.Mass.Scale(float64(n))
 		j.Wanted = Wanted{Show: max(wanted, 0)}
 		over := max(-wanted, 0).In(units.Kilogram) / whole.ratio()
-		least = min(least, a.orNothing(job, share).off+over)
+		least = min(least, a.orNothing(job, share).least(whole.ratio())+over)
 	}
 	const rounding = 1e-12 // of a product with the number of plates
 	return max(0, least-rounding)

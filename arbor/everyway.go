@@ -18,6 +18,7 @@ func (a *allotting) everyWay() bool {
 	if !all {
 		return false
 	}
+	a.cut = false
 	e := every{a: a, left: slices.Clone(a.stock), chosen: make([]filledJob, len(a.jobs))}
 	e.worst, e.total = a.off()
 	for _, i := range a.byWish() {
@@ -42,7 +43,7 @@ func (a *allotting) everyWay() bool {
 			take(a.left, f.used)
 		}
 	}
-	return e.steps <= exactSteps
+	return e.steps <= exactSteps && !a.cut
 }
 
 // shares lists every share of the stock that a job can make use of; false where there are too many.

@@ -88,6 +88,7 @@ type filling struct {
 	pipeSide Side // of the pipe weight alone
 	steps    int
 	lifted   bool // no limits
+	spent    *int // counts the steps that it took, where there is one
 }
 
 func (f Frame) fill(in filling) (Stack, error) {
@@ -121,6 +122,9 @@ func (f Frame) fill(in filling) (Stack, error) {
 	problem.Plate = f.Plate.kernel()
 	problem.Heavy, problem.Light = in.side != NeverArborHeavy, in.side != NeverBattenHeavy
 	show := stack.Best(problem, max(in.steps-pipe.Nodes, 1))
+	if in.spent != nil {
+		*in.spent += pipe.Nodes + show.Nodes
+	}
 	proven := pipe.Proven && show.Proven
 	if !show.Found {
 		return Stack{}, &NoStackError{Wanted: in.wanted, Side: in.side, Proven: proven}

@@ -40,8 +40,8 @@ func (a *allotting) hire() []Hire {
 			ample.leastWorst = max(ample.leastWorst, f.off)
 			ample.leastTotal += f.off
 		}
-		ample.fills, ample.mostFills = 0, 2_000
-		ample.share()
+		ample.most = ample.spent + hireSteps/20
+		ample.shareLess(0)
 		ample.trade()
 		for i, f := range ample.now {
 			if f.off > ample.alone[i].off+hair {
@@ -51,8 +51,9 @@ func (a *allotting) hire() []Hire {
 		return true
 	}
 	kinds := a.heaviestFirst()
+	ample.spent = 0
 	for _, k := range kinds {
-		for low := 0; low < missing[k]; {
+		for low := 0; low < missing[k] && ample.spent < hireSteps; {
 			mid := (low + missing[k]) / 2
 			trial := slices.Clone(missing)
 			trial[k] = mid

@@ -8,7 +8,7 @@ const hair = 1e-13 // untyped: kilograms
 // trade lets the worst off, and then all that are further off than they would be alone, trade with each other job and with
 // what is left.
 func (a *allotting) trade() {
-	for !a.done() && a.fills < a.mostFills {
+	for !a.done() && a.spent < a.most {
 		if !a.tradeWorst() && !a.tradeAny() {
 			return
 		}
@@ -35,7 +35,7 @@ func (a *allotting) tradeAny() bool {
 	better := false
 	for i := range a.now {
 		for j := range a.now {
-			if a.now[i].off <= a.least[i]+hair || a.fills >= a.mostFills {
+			if a.now[i].off <= a.least[i]+hair || a.spent >= a.most {
 				break
 			}
 			better = a.pair(i, j, worst) || better
@@ -47,7 +47,7 @@ func (a *allotting) tradeAny() bool {
 // pair fills two jobs anew from all that both have and what is left, and keeps it where it is better: where the two were the
 // worst and are no more, or where their total is smaller and they are no further off than the worst was. With i = j it is one job.
 func (a *allotting) pair(i, j int, worst float64) bool {
-	if a.fills >= a.mostFills {
+	if a.spent >= a.most {
 		return false
 	}
 	pool := slices.Clone(a.left)
