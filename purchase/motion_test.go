@@ -391,3 +391,34 @@ func TestJoltIsASpring(t *testing.T) {
 		}
 	}
 }
+
+// Energy lost is the work of drag: a single set by hand, which runs in with one acceleration all the way. What batten and arbor
+// give up is the energy at the stop and, for each metre, the differences of tension at the four sheaves.
+func TestRunawayLosesTheWorkOfDrag(t *testing.T) {
+	const c, batten, arbor, idler = 0.05, 130.0, 100.0, 20.0
+	g := units.StandardGravity.In(units.MetrePerSecondSquared)
+	k := (1 + c) / (1 - c)
+	b := 1 - c*c
+	q := (1 + math.Sqrt(1-b*b)) / b // at a quarter of a turn
+	l := oneLine(purchase.Single)
+	l.Drag = c
+	r, err := l.Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, err := r.LetGo(purchase.LetGo{Trim: 12, Low: 2, High: 15, On: massed(batten, arbor, idler)})
+	if err != nil || got.Way != purchase.In || !got.AtStop {
+		t.Fatalf("%+v %v", got, err)
+	}
+	line := batten * (g - got.Gain.In(units.MetrePerSecondSquared)) // at the batten
+	slack := idler * g / (1 + k)                                    // of the idler's parts
+	lost := (line - line/q) + (line/q - line/q/q) + (slack*k - slack) + (slack - slack/k)
+	want := 10 * ((batten-arbor)*g - lost)
+	if !near.Rel(got.Energy.In(units.Joule), want, 1e-9) {
+		t.Errorf("%v at the stop, want %v J", got.Energy, want)
+	}
+	v := math.Sqrt(2 * 10 * got.Gain.In(units.MetrePerSecondSquared))
+	if !near.Rel(got.Speed.In(units.MetrePerSecond), v, 1e-9) || !near.Rel(got.Time.In(units.Second), v/got.Gain.In(units.MetrePerSecondSquared), 1e-9) {
+		t.Errorf("%v after %v, want %v m/s after %v s", got.Speed, got.Time, v, v/got.Gain.In(units.MetrePerSecondSquared))
+	}
+}
