@@ -22,8 +22,12 @@ var rooms = map[string][]string{
 	"purchase":         {"units", "internal"},
 	"purchase/lineset": {"units", "load", "arbor", "purchase", "internal"},
 	"internal":         {"units", "internal"},
-	// The programs show what a caller can do, and a caller has no internal.
-	"examples": {"units", "load", "arbor", "purchase", "purchase/lineset"},
+	// The programs show what a caller can do, and a caller has no internal: they have a pen and paper, and one another's house.
+	"examples":           {"units", "load", "arbor", "purchase", "purchase/lineset", "internal/svg", "internal/chart", "examples/lesson", "examples/quillmoor"},
+	"examples/lesson":    {"units", "load", "arbor", "purchase", "purchase/lineset", "internal/svg", "internal/chart", "examples/quillmoor"},
+	"examples/quillmoor": {"units", "load", "arbor", "purchase", "purchase/lineset"},
+	"internal/svg":       {},
+	"internal/chart":     {"internal/svg"},
 }
 
 // modules says which rooms may use which modules: decimal stays at the edges,
@@ -47,6 +51,9 @@ var typesOnly = map[string]map[string][]string{
 
 // room gives the room that a package belongs to.
 func room(rel string) string {
+	if _, own := rooms[rel]; own {
+		return rel
+	}
 	for _, r := range []string{"internal", "examples"} {
 		if strings.HasPrefix(rel, r+"/") {
 			return r
