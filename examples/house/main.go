@@ -4,7 +4,6 @@
 package main
 
 import (
-	_ "embed"
 	"encoding/json"
 	"errors"
 	"flag"
@@ -13,12 +12,10 @@ import (
 	"os"
 	"strings"
 
+	"example.com/steelyard/examples/quillmoor"
 	"example.com/steelyard/purchase/lineset"
 	"example.com/steelyard/units"
 )
-
-//go:embed house.json
-var demo []byte
 
 // maxFile bounds what is read: a house of a thousand sets takes a few megabytes.
 const maxFile = 32 << 20
@@ -28,7 +25,7 @@ const usage = `house: balance and check the line sets of a house.
   go run ./examples/house [-file FILE] [-units us|metric] [-set NAME] [-json] [-strict]
 
 Without -file it computes the Quillmoor Playhouse, an invented venue. The file is
-JSON; examples/house/house.json shows every field. Heights are above the deck,
+JSON; examples/quillmoor/house.json shows every field. Heights are above the deck,
 positions along a batten are from its end nearer the arbor, quantities carry their
 unit: "24'-6\"", "312 lb", "700 lbf", "11 lb/100 ft", "7.5 m".
 
@@ -123,7 +120,7 @@ func show(w io.Writer, house *lineset.RiggedHouse, one *lineset.Rigged, system u
 
 // rig reads, decodes and rigs a house; source names it in messages.
 func rig(file string, stdin io.Reader) (rigged *lineset.RiggedHouse, source string, err error) {
-	text, source := demo, "house.json"
+	text, source := quillmoor.JSON(), "house.json"
 	switch file {
 	case "":
 	case "-":

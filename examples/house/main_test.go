@@ -13,6 +13,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"example.com/steelyard/examples/quillmoor"
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/purchase/lineset"
 	"example.com/steelyard/units"
@@ -186,7 +187,7 @@ func TestExitStatus(t *testing.T) {
 
 // Faults come together, each on a line that names file, field, set and value.
 func TestBadHouse(t *testing.T) {
-	text := strings.NewReplacer(`"mass": "312 lb"`, `"mass": "312"`, `"high_trim": "44 ft"`, `"high_trim": "44 lb"`).Replace(string(demo))
+	text := strings.NewReplacer(`"mass": "312 lb"`, `"mass": "312"`, `"high_trim": "44 ft"`, `"high_trim": "44 lb"`).Replace(string(quillmoor.JSON()))
 	path := filepath.Join(t.TempDir(), "bad.json")
 	if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
 		t.Fatal(err)
@@ -345,7 +346,7 @@ func TestJSON(t *testing.T) {
 func house(t *testing.T, change func(*lineset.House)) string {
 	t.Helper()
 	var h lineset.House
-	if err := h.UnmarshalJSON(demo); err != nil {
+	if err := h.UnmarshalJSON(quillmoor.JSON()); err != nil {
 		t.Fatal(err)
 	}
 	change(&h)

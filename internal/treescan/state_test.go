@@ -146,6 +146,9 @@ func (p *pkg) varState(f *file, d *ast.GenDecl) []finding {
 		if isExample(p.rel) && (embeds(spec.Doc) || embeds(d.Doc)) {
 			continue // a file that is part of the program
 		}
+		if strings.HasPrefix(p.rel, "examples/") && strings.HasSuffix(p.rel, "test") {
+			continue // a flag of the tests
+		}
 		for i, id := range spec.Names {
 			if id.Name == "_" {
 				continue
