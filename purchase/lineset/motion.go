@@ -16,9 +16,20 @@ func (r *Rigged) Felt(trim units.Length) (purchase.Felt, error) {
 	return r.ropes.Felt(trim, r.load.Carried(trim), r.counter.Arbor)
 }
 
+// Run is what every rope, block and dead end of the set bears while it is flown slowly one way by hand, the lock open, with
+// drag at every sheave. Errors as for At, and those of [purchase.Reeved.Run].
+func (r *Rigged) Run(trim units.Length, way purchase.Way) (purchase.Running, error) {
+	state, err := r.At(trim)
+	if err != nil {
+		return purchase.Running{}, err
+	}
+	return r.ropes.Run(trim, r.bodies(state.Share), way)
+}
+
 // LetGo is what becomes of the set when it is let go at a trim with the lock open: it runs to one of the arbor's stops, or
-// stays. What is carried at the trim counts as carried all the way; goods that come to lie on the deck, or
-// leave it, take from what drives it or add to it, which is left out. Errors as for At.
+// stays. What is carried at the trim counts as carried all the way. Goods that come to lie on the deck as it runs in no
+// longer drive it, and those that leave the deck as it runs out hold it back: so with such goods it runs less hard than
+// this says, and may stop by itself. Errors as for At.
 func (r *Rigged) LetGo(trim units.Length) (purchase.Runaway, error) {
 	state, err := r.At(trim)
 	if err != nil {

@@ -32,6 +32,16 @@ func TestMotionOfTheHouse(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
+			for way, pull := range map[purchase.Way]lineset.HandPull{purchase.Out: hand.Out, purchase.In: hand.In} {
+				if pull.Loose {
+					continue
+				}
+				running, err := set.Run(trim, way)
+				if err != nil || running.Pull != pull.Pull || running.Rope != pull.Rope || running.Way != way {
+					t.Errorf("%s at %v, %v: runs with %v on the %v (%v), and the hand pulls %v on the %v",
+						set.Set().Name, trim, way, running.Pull, running.Rope, err, pull.Pull, pull.Rope)
+				}
+			}
 			want := purchase.Way(0)
 			switch i := hand.Balance.Imbalance; {
 			case hand.Loose:
