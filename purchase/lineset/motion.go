@@ -3,6 +3,7 @@ package lineset
 import (
 	"strconv"
 
+	"example.com/steelyard/load"
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/units"
 )
@@ -35,7 +36,38 @@ func (r *Rigged) LetGo(trim units.Length) (purchase.Runaway, error) {
 	if err != nil {
 		return purchase.Runaway{}, err
 	}
-	return r.ropes.LetGo(purchase.LetGo{Trim: trim, Low: r.travel.Lowest, High: r.travel.Highest, On: r.bodies(state.Share)})
+	return r.letGo(trim, r.bodies(state.Share))
+}
+
+func (r *Rigged) letGo(trim units.Length, on purchase.Bodies) (purchase.Runaway, error) {
+	return r.ropes.LetGo(purchase.LetGo{Trim: trim, Low: r.travel.Lowest, High: r.travel.Highest, On: on})
+}
+
+// LetGoAfter is LetGo where an order has led: with what hangs and what is in the arbor then, at the trim that it is at,
+// and whatever the rope lock or a line would hold left out. So an order from loaded that takes out one piece tells what one
+// forgotten piece does. Errors are those of CheckOrder and of LetGo; where the batten tips, that of [load.Rigged.Share].
+func (r *Rigged) LetGoAfter(o Order) (purchase.Runaway, error) {
+	w, err := r.through(o, OrderLimits{}, func(*walked, int, OrderStep, []spot) {})
+	if err != nil {
+		return purchase.Runaway{}, err
+	}
+	var hang load.Hang
+	for i, item := range r.set.Hang {
+		if w.hung[i] {
+			hang = append(hang, item)
+		}
+	}
+	hung, err := r.set.Rigging.stretched().Rig(hang)
+	if err != nil {
+		return purchase.Runaway{}, err
+	}
+	share, err := hung.Share(w.trim)
+	if err != nil {
+		return purchase.Runaway{}, err
+	}
+	on := r.bodies(share)
+	on.Arbor = w.arbor()
+	return r.letGo(w.trim, on)
 }
 
 // Fly is what it takes to fly the batten by hand between two trims that the set reaches, with what is carried at the first:

@@ -91,10 +91,68 @@ func TestMotionOfTheHouse(t *testing.T) {
 		}
 	}
 	var none lineset.Rigged
+	if _, err := none.LetGoAfter(lineset.Order{From: lineset.FromBare}); err == nil {
+		t.Error("a set that Rig did not make runs away")
+	}
 	_, felt := none.Felt(1)
 	_, letGo := none.LetGo(1)
 	_, fly := none.Fly(1, 2, 1, 1, 1)
 	if felt == nil || letGo == nil || fly == nil {
 		t.Error("a set that Rig did not make moves")
+	}
+}
+
+// Let go where an order has led: with all hung and all in it is the set itself; without drag it runs the way that the order's
+// check names, from the trim that the order ends at, with what is carried and stacked then.
+func TestLetGoAfterAnOrder(t *testing.T) {
+	for _, described := range house().Sets {
+		if described.Like != "" {
+			described.Rigging, described.Like = house().Riggings[described.Like], ""
+		}
+		described.Rigging.Drag = 0
+		set, err := described.Rig(stock)
+		if err != nil {
+			t.Fatal(err)
+		}
+		trim := set.High().Trim
+		whole := lineset.Order{From: lineset.FromBare, Trim: trim}
+		for i := range described.Hang {
+			whole.Hung = append(whole.Hung, i+1)
+		}
+		for _, row := range set.Counterweight().Stack.Show {
+			whole.Pieces = append(whole.Pieces, lineset.PiecesOf{Piece: row.Name, Count: row.Count})
+		}
+		want, err := set.LetGo(trim)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, o := range []lineset.Order{whole, {From: lineset.FromLoaded, Trim: trim}} {
+			if got, err := set.LetGoAfter(o); err != nil || got != want {
+				t.Errorf("%s, %v: %+v, %v; let go as it is %+v", described.Name, o.From, got, err, want)
+			}
+		}
+		for i := range described.Hang {
+			strip := lineset.Order{From: lineset.FromLoaded, Trim: trim, Steps: []lineset.OrderStep{{Act: lineset.StripItem, Place: i + 1}}}
+			check, err := set.CheckOrder(strip, lineset.OrderLimits{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			run, err := set.LetGoAfter(strip)
+			if err != nil {
+				t.Fatal(err)
+			}
+			state := check.States[1]
+			way := map[lineset.Hazard]purchase.Way{lineset.RunsOut: purchase.Out, lineset.RunsIn: purchase.In}[state.Hazard]
+			if run.Way != way || run.From != trim {
+				t.Errorf("%s without item %d: %v from %v, and the hazard is %v", described.Name, i+1, run.Way, run.From, state.Hazard)
+			}
+		}
+	}
+	set, err := electric().Rig(stock)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := set.LetGoAfter(lineset.Order{}); !errors.Is(err, units.ErrMissing) {
+		t.Errorf("an order from nowhere: %v", err)
 	}
 }
