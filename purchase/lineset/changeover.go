@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strconv"
 
+	"example.com/steelyard/arbor"
 	"example.com/steelyard/internal/check"
 	"example.com/steelyard/internal/order"
 	"example.com/steelyard/internal/strictjson"
@@ -51,9 +52,11 @@ func (p PieceChange) Short() int { return max(p.Most-p.Stock, 0) }
 
 // ChangeOver plans the work from this house to the next, which must be the same house with another hang: sets of the
 // same names on the same riggings over the same stock. Each set that changes is stripped, then loaded, each with the
-// fewest hand-overs within the limits, as Rigged.Order does it. What hangs on both nights stays, and so do the lowest
-// pieces of show weight that are the same, as many as can stay within the limits; where that cannot be, the set is
-// stripped whole.
+// fewest hand-overs within the limits, as Rigged.Order does it. What hangs on both nights stays, and so does show weight
+// from the bottom up, as many pieces as both nights want and as can stay within the limits; where that cannot be, the set is
+// stripped whole. Pieces go in on top of those that stay, whatever they weigh: no piece comes out only to lie higher. What
+// is in at first is taken to lie as Stack.Call says it, the heaviest lowest: where it does not, as after a change-over,
+// pieces of the same mass in all come out, but not in the order that is read out.
 //
 // Trims are those at which a set is worked on, by the set's name; a set without any is worked on at its lowest trim.
 // The error joins a *units.FieldError for everything that is wrong in any set; for a set that has no order it wraps a
@@ -148,6 +151,7 @@ func countOf(pieces []PiecesOf, name string) (n int) {
 func (r *Rigged) change(to *Rigged, limits OrderLimits, at []WorkTrim) (SetChange, error) {
 	out := SetChange{Name: r.set.Name}
 	here, there := common(r, to)
+	to = to.onto(r, here.pieces)
 	sameHang := len(here.hung) == len(r.set.Hang) && len(there.hung) == len(to.set.Hang)
 	if sameHang && here.pieces == r.pieces() && here.pieces == to.pieces() {
 		return out, nil
@@ -210,8 +214,8 @@ func tooLarge(err error) bool {
 	return errors.As(err, &fe) && fe.Field == "hang"
 }
 
-// common finds what hangs on both nights, item by item, and how many pieces from the bottom of the show weight are
-// the same.
+// common finds what hangs on both nights, item by item, and how many pieces from the bottom of the show weight are wanted on
+// both.
 func common(a, b *Rigged) (here, there kept) {
 	taken := make([]bool, len(b.set.Hang))
 	for i, item := range a.set.Hang {
@@ -224,18 +228,54 @@ func common(a, b *Rigged) (here, there kept) {
 		}
 	}
 	n := 0
-	rows, others := a.counter.Stack.Show, b.counter.Stack.Show
-	for i := range min(len(rows), len(others)) {
-		if rows[i].Name != others[i].Name {
-			break
-		}
-		n += min(rows[i].Count, others[i].Count)
-		if rows[i].Count != others[i].Count {
-			break
+	for _, row := range a.counter.Stack.Show {
+		stays := min(row.Count, countOf(called(b.counter.Stack.Show), row.Name))
+		n += stays
+		if stays < row.Count {
+			break // what lies above must come out
 		}
 	}
 	here.pieces, there.pieces = n, n
 	return here, there
+}
+
+// called is the rows as pieces that are called.
+func called(rows []arbor.Row) (out []PiecesOf) {
+	for _, row := range rows {
+		out = append(out, PiecesOf{row.Name, row.Count})
+	}
+	return out
+}
+
+// onto is the set with its show weight in another order: so many pieces first as they lie in another arbor, then
+// the rest as it was.
+func (r *Rigged) onto(other *Rigged, n int) *Rigged {
+	rest := slices.Clone(r.counter.Stack.Show)
+	var show []arbor.Row
+	for _, row := range other.counter.Stack.Show {
+		if row.Count = min(row.Count, n); row.Count == 0 {
+			break
+		}
+		n -= row.Count
+		show = append(show, row)
+		for i := range rest {
+			if rest[i].Name == row.Name {
+				rest[i].Count -= row.Count
+			}
+		}
+	}
+	for _, row := range rest {
+		switch last := len(show) - 1; {
+		case row.Count == 0:
+		case last >= 0 && show[last].Name == row.Name:
+			show[last].Count += row.Count
+		default:
+			show = append(show, row)
+		}
+	}
+	out := *r
+	out.counter.Stack.Show = show
+	return &out
 }
 
 // moved adds up the pieces of an order, by kind.
@@ -271,12 +311,17 @@ func (c ChangeOver) Lines(sys units.System) []string {
 			line += item
 		}
 		out = append(out, line)
+		begun := false
 		for _, job := range [2]Plan{s.Strip, s.Load} {
-			if len(job.Order.Steps) > 0 {
-				for _, step := range job.Check.Lines(sys) {
+			if len(job.Order.Steps) == 0 {
+				continue
+			}
+			for i, step := range job.Check.Lines(sys) {
+				if i > 0 || !begun { // the one ends as the other begins
 					out = append(out, "  "+step)
 				}
 			}
+			begun = true
 		}
 	}
 	for _, p := range c.Pieces {

@@ -55,7 +55,6 @@ func TestChangeOverByHand(t *testing.T) {
 		"electric: bridge handles 10 lb; stays: lamps",
 		"  begin at 4' 0\" balanced",
 		"  deck: strip cable, then 20 lbf arbor-heavy: would run out",
-		"  begin at 4' 0\" 20 lbf arbor-heavy: would run out",
 		"  deck: hang projector, then 10 lbf batten-heavy: rests on the stop",
 		"  bridge: add 1 of the 10, then balanced",
 		"border: bridge handles 40 lb",
@@ -102,27 +101,41 @@ func TestChangeOverByHand(t *testing.T) {
 	}
 }
 
-// What stays is told piece by piece and item by item: of two borders that are alike one stays where one is left, and
-// of the pieces those up to the first that differs, not those of the same kind above it.
+// What stays is told piece by piece and item by item: of two borders that are alike one stays where one is left, and of
+// the pieces those up to the first that is not wanted any more. The new ones go on top of them.
 func TestWhatStays(t *testing.T) {
 	one := func(hang ...load.Item) *lineset.RiggedHouse {
 		return mustRigHouse(t, lineset.House{Name: "Quillmoor Playhouse", Stock: stock, Sets: []lineset.Set{plain(t, purchase.Single, hang...)}})
 	}
 	limits := within(100, 100)
-	c, err := one(pounds("border", 55), pounds("border", 55)).ChangeOver(one(pounds("border", 55), pounds("legs", 99)), limits, nil)
-	if err != nil {
-		t.Fatal(err)
+	for _, row := range []struct {
+		name     string
+		from, to []load.Item
+		want     string
+		in       []lineset.PiecesOf
+		handled  float64 // pounds, out and in
+	}{
+		// 110 lb are 2 of the 44 and 1 of the 22, 154 lb are 3 of the 44 and 1 of the 22, 99 lb are 2 of the 44 and 1 of the 11.
+		{"one more 44 goes on top of the 22", []load.Item{pounds("border", 55), pounds("border", 55)}, []load.Item{pounds("border", 55), pounds("legs", 99)},
+			"strip border | hang legs, add 1 of the 44", []lineset.PiecesOf{{Piece: "44", Count: 1}}, 44},
+		{"a 22 for an 11", []load.Item{pounds("border", 55), pounds("border", 55)}, []load.Item{pounds("border", 55), pounds("legs", 44)},
+			"take out 1 of the 22, strip border | hang legs, add 1 of the 11", []lineset.PiecesOf{{Piece: "11", Count: 1}}, 33},
+		{"a 44 too many below a 22 that is wanted again", []load.Item{pounds("border", 55), pounds("legs", 99)}, []load.Item{pounds("border", 55), pounds("border", 55)},
+			"take out 1 of the 22, take out 1 of the 44, strip legs | hang border, add 1 of the 22", []lineset.PiecesOf{{Piece: "22", Count: 1}}, 88},
+	} {
+		c, err := one(row.from...).ChangeOver(one(row.to...), limits, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		s := c.Sets[0]
+		if got := calls(s.Strip.Order) + " | " + calls(s.Load.Order); got != row.want || len(s.Stays) != 1 {
+			t.Errorf("%s: %s; stays %v; want %s", row.name, got, s.Stays, row.want)
+		}
+		if diff := cmp.Diff(row.in, s.In); diff != "" || !near.Abs(s.Handled.In(units.Pound), row.handled, 1e-9) {
+			t.Errorf("%s: %s, %v handled", row.name, diff, s.Handled)
+		}
 	}
-	// 110 lb are 2 of the 44 and 1 of the 22, 154 lb are 3 of the 44 and 1 of the 22.
-	s := c.Sets[0]
-	got := calls(s.Strip.Order) + " | " + calls(s.Load.Order)
-	if want := "take out 1 of the 22, strip border | hang legs, add 1 of the 44, add 1 of the 22"; got != want || len(s.Stays) != 1 {
-		t.Errorf("%s; stays %v; want %s", got, s.Stays, want)
-	}
-	if diff := cmp.Diff([]lineset.PiecesOf{{Piece: "44", Count: 1}, {Piece: "22", Count: 1}}, s.In); diff != "" || !near.Abs(s.Handled.In(units.Pound), 22+66, 1e-9) {
-		t.Errorf("%s, %v handled", diff, s.Handled)
-	}
-	c, err = one(pounds("border", 55)).ChangeOver(one(pounds("border", 55), pounds("border", 55)), limits, nil)
+	c, err := one(pounds("border", 55)).ChangeOver(one(pounds("border", 55), pounds("border", 55)), limits, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

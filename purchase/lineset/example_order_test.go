@@ -194,7 +194,6 @@ func ExampleRiggedHouse_ChangeOver() {
 	//   begin at 4' 0" 9.9 lbf batten-heavy: rests on the stop
 	//   bridge: take out 1 of the 22, then 20.9 lbf batten-heavy: rests on the stop
 	//   deck: strip cable tail, then 3.1 lbf arbor-heavy: would run out
-	//   begin at 4' 0" 3.1 lbf arbor-heavy: would run out
 	//   deck: hang projector, then 56.9 lbf batten-heavy: rests on the stop
 	//   bridge: add 2 of the 44, then 12.9 lbf batten-heavy: rests on the stop
 	// border: no change
