@@ -223,3 +223,22 @@ func ExampleAllot() {
 	// worst off by 5.5 lb at the batten, proved: true
 	// 1 more of the 11 would bring both as near as they can be
 }
+
+// The heaviest that an arbor takes of what lies in stock, on top of its pipe weight.
+func ExampleFrame_Heaviest() {
+	stock := arbor.Stock{
+		{Name: "44", Mass: 44 * units.Pound, Thickness: 2 * units.Inch, Count: 30},
+		{Name: "22", Mass: 22 * units.Pound, Thickness: 1 * units.Inch, Count: 4},
+	}
+	frame := arbor.Frame{Length: 6 * units.Foot, Room: 55 * units.Inch, Capacity: 1400 * units.Pound}
+	stack, err := frame.Heaviest(150*units.Pound, stock)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(stack.Call())
+	fmt.Println(units.US.Format(stack.Mass), "in", units.US.Format(stack.Height))
+	// Output:
+	// pipe weight 3 of the 44, 1 of the 22; show weight 24 of the 44
+	// 1210 lb in 4' 7"
+}

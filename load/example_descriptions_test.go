@@ -142,3 +142,25 @@ func ExampleImpactFactor() {
 	// dropped  1 in:  4.0 times its weight
 	// dropped 12 in: 10.8 times its weight
 }
+
+// How far limits are used, and which line is slack: what hangs on the end lifts the pipe over the last line.
+func ExampleShare_Use() {
+	batten := load.Batten{
+		Length: 42 * units.Foot,
+		Pipe:   load.Tube{Outer: 1.900 * units.Inch, Wall: 0.145 * units.Inch, Density: load.PipeSteelDensity, Modulus: load.SteelModulusUS},
+		Lines:  load.Spaced(1*units.Foot, 9*units.Foot, 5),
+	}
+	share, err := batten.Share(load.Hang{{Name: "lamp on the end", Mass: 60 * units.Pound, From: 42 * units.Foot, To: 42 * units.Foot}}, 20*units.Foot)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	use := share.Use(load.Limits{Line: 700 * units.PoundForce, Stress: 21 * units.KipPerSquareInch})
+	fmt.Printf("line %d uses %.0f %% of its limit, the pipe %.0f %%\n", use.Worst+1, 100*use.Line, 100*use.Pipe)
+	for _, i := range share.Slack() {
+		fmt.Println("line", i+1, "is slack: the pipe stands", units.US.Format(share.Lines[i].Gap), "above its end")
+	}
+	// Output:
+	// line 5 uses 17 % of its limit, the pipe 59 %
+	// line 4 is slack: the pipe stands 0' 0 7/16" above its end
+}
