@@ -44,7 +44,11 @@ func (a *answers) diagrams(cuts []units.Length) {
 				shear -= item.Carried(a.Trim).Weight(units.StandardGravity).Scale(before(item, x, past))
 			}
 			var moment units.Moment
-			if n := len(a.at); n > 0 {
+			n := len(a.at)
+			if past && a.shear[n-1] == shear {
+				continue // nothing hangs or pulls at just this place
+			}
+			if n > 0 {
 				moment = a.moment[n-1] + (a.shear[n-1] + shear).Scale(0.5).Moment(x-a.at[n-1])
 			}
 			a.at, a.shear, a.moment = append(a.at, x), append(a.shear, shear), append(a.moment, moment)
@@ -66,7 +70,7 @@ func before(item load.Item, x units.Length, past bool) float64 {
 
 // cuts are the places that are looked at: the lines, where items begin and end, and many between.
 func cuts(batten load.Batten, hang load.Hang) (at []units.Length) {
-	const steps = 420
+	const steps = 210
 	for i := range steps {
 		at = append(at, batten.Length.Scale(float64(i)/steps))
 	}
