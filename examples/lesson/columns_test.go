@@ -14,7 +14,8 @@ func TestColumns(t *testing.T) {
 	p.Columns(columns, "1", "a batten on lines", "5 lb")
 	p.Columns(columns, "12", "", "µ")
 	p.Columns(columns, "unbroken")
-	want := "  1  a batten   5 lb\n     on lines\n 12                µ\nunbroken\n"
+	p.Columns(columns, "3", "beam of 24' 6 1/2\" or so")
+	want := "  1  a batten   5 lb\n     on lines\n 12                µ\nunbroken\n  3  beam of\n     24' 6 1/2\"\n     or so\n"
 	if got := p.Text(); !strings.HasPrefix(got, want) {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
 	}
