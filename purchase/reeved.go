@@ -77,7 +77,9 @@ func (r Reeving) Rig() (*Reeved, error) {
 		if i == len(r.Lift) {
 			off, why = Batten, "a body other than the batten, which only lift lines carry"
 		}
-		p.Within(ropeField(i, len(r.Lift)), strconv.Quote(rp.Name), rp.validate(off, why))
+		if err := rp.validate(off, why); err != nil {
+			p.Within(ropeField(i, len(r.Lift)), strconv.Quote(rp.Name), err)
+		}
 	}
 	checkBlocks(&p, ropes, len(r.Lift))
 	if err := p.Err(); err != nil {
@@ -308,38 +310,49 @@ func (rp Rope) validate(off Body, why string) error {
 		p.Add("path", strconv.Itoa(n)+" stops", "at most "+strconv.Itoa(maxStops), units.ErrOutOfRange)
 		return p.Err()
 	}
-	for i, s := range rp.Path {
-		field := "path[" + strconv.Itoa(i) + "]"
-		if s.On >= bodies {
-			p.Add(field+".on", strconv.Itoa(int(s.On)), "one of the bodies of a set", units.ErrUnknown)
+	for i := range rp.Path {
+		if err := rp.validateStop(i, off, why); err != nil {
+			p.Within("path["+strconv.Itoa(i)+"]", "", err)
 		}
-		if s.On == off {
-			p.Add(field+".on", s.On.String(), why, units.ErrOutOfRange)
-		}
-		if s.Name == "" {
-			p.Add(field+".name", "", "a name for the stop", units.ErrMissing)
-		}
-		check.Finite(&p, field+".across", s.Across)
-		check.Finite(&p, field+".height", s.Height)
-		checkOffset(&p, field+".offset", s.Offset)
-		if s.On == Batten && s.Offset != 0 {
-			p.Add(field+".offset", check.Show(s.Offset), "none: the batten hangs plumb under its blocks", units.ErrOutOfRange)
-		}
-		if i > 0 && i < len(rp.Path)-1 {
-			checkTread(&p, field+".tread", s.Tread, rp.Diameter)
-		}
-		s.Drag.fault(&p, field+".drag")
-		check.NotNegative(&p, field+".rim", s.Rim)
-		if end := i == 0 || i == len(rp.Path)-1; end && s.Drag > 0 {
-			p.Add(field+".drag", plainText(float64(s.Drag)), "none: an end has no sheave", units.ErrOutOfRange)
-		} else if end && s.Rim > 0 {
-			p.Add(field+".rim", check.Show(s.Rim), "none: an end has no sheave", units.ErrOutOfRange)
-		} else if end && s.Tread > 0 {
-			p.Add(field+".tread", check.Show(s.Tread), "none: an end has no sheave", units.ErrOutOfRange)
-		}
-		if i > 0 && s.On == rp.Path[i-1].On && s.Across == rp.Path[i-1].Across && s.Height == rp.Path[i-1].Height {
-			p.Add(field, strconv.Quote(s.Name), "a place of its own, apart from the stop before it", units.ErrDuplicate)
-		}
+	}
+	return p.Err()
+}
+
+// validateStop looks at one stop of it.
+func (rp Rope) validateStop(i int, off Body, why string) error {
+	var p check.Problems
+	s, end := &rp.Path[i], i == 0 || i == len(rp.Path)-1
+	if s.On >= bodies {
+		p.Add("on", strconv.Itoa(int(s.On)), "one of the bodies of a set", units.ErrUnknown)
+	}
+	if s.On == off {
+		p.Add("on", s.On.String(), why, units.ErrOutOfRange)
+	}
+	if s.Name == "" {
+		p.Add("name", "", "a name for the stop", units.ErrMissing)
+	}
+	check.Finite(&p, "across", s.Across)
+	check.Finite(&p, "height", s.Height)
+	checkOffset(&p, "offset", s.Offset)
+	if s.On == Batten && s.Offset != 0 {
+		p.Add("offset", check.Show(s.Offset), "none: the batten hangs plumb under its blocks", units.ErrOutOfRange)
+	}
+	if !end {
+		checkTread(&p, "tread", s.Tread, rp.Diameter)
+	}
+	s.Drag.fault(&p, "drag")
+	check.NotNegative(&p, "rim", s.Rim)
+	switch {
+	case !end:
+	case s.Drag > 0:
+		p.Add("drag", plainText(float64(s.Drag)), "none: an end has no sheave", units.ErrOutOfRange)
+	case s.Rim > 0:
+		p.Add("rim", check.Show(s.Rim), "none: an end has no sheave", units.ErrOutOfRange)
+	case s.Tread > 0:
+		p.Add("tread", check.Show(s.Tread), "none: an end has no sheave", units.ErrOutOfRange)
+	}
+	if i > 0 && s.On == rp.Path[i-1].On && s.Across == rp.Path[i-1].Across && s.Height == rp.Path[i-1].Height {
+		p.Add("", strconv.Quote(s.Name), "a place of its own, apart from the stop before it", units.ErrDuplicate)
 	}
 	return p.Err()
 }

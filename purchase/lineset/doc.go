@@ -11,6 +11,9 @@
 //	rigged.Travel()                     // the trims reached against those wanted
 //	rigged.Low(), rigged.High()         // what lines, blocks and dead ends carry
 //	rigged.Hand(trim)                   // what the hands feel: pulls out and in, which rope is tight, and its working
+//	rigged.Run(trim, purchase.Out)      // what everything carries while it is flown slowly out
+//	rigged.Felt(trim), rigged.Fly(…)    // the mass that is felt, and what it takes to fly it
+//	rigged.LetGo(trim)                  // what becomes of it if nobody holds it; LetGoAfter(order): where an order has led
 //	rigged.Flight().Access(…)           // what a loading bridge reaches, and the other questions of the run
 //	rigged.Load().PointAllowed(…)       // and every other question of package load
 //	rigged.Checks()                     // each demand against its limit
@@ -35,11 +38,11 @@
 //
 // # The model
 //
-// The set is at rest, the rope lock shut, no drag in the blocks; only the pulls of Hand are those of a set that
-// runs slowly against the drag of its sheaves. Ropes weigh what they weigh where they hang, so the
+// The set is at rest, the rope lock shut, no drag in the blocks; only the pulls of Hand, and Run, are those of a set that
+// runs slowly against the drag of its sheaves, and Felt, Fly, LetGo and Jolt those of one that has its mass to move. Ropes weigh what they weigh where they hang, so the
 // balance shifts as the batten flies. Lift lines share the load as supports of a continuous beam that pull or are
 // slack, stretch and are off as they are described. What piles or stands on the deck is carried
-// only as far as it is off it. Left out: sag of level runs, fleet angles, wear, inertia.
+// only as far as it is off it. Left out: sag of level runs, fleet angles, wear.
 //
 // # Loading order
 //

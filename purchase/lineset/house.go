@@ -49,17 +49,16 @@ func (h *House) UnmarshalJSON(text []byte) error {
 func (h House) Rig() (*RiggedHouse, error) {
 	var p check.Problems
 	p.Within("stock", "", validateStock(h.Stock))
-	faulty := map[string]bool{}
+	shared := map[string]*purchase.Reeved{} // nil: a rigging that something is wrong with
 	for _, name := range slices.Sorted(maps.Keys(h.Riggings)) {
-		if err := h.Riggings[name].Validate(); err != nil {
-			faulty[name] = true
-			p.Within(strictjson.Member("riggings", name), "", err)
-		}
+		ropes, err := h.Riggings[name].reeve()
+		p.Within(strictjson.Member("riggings", name), "", err)
+		shared[name] = ropes
 	}
 	if len(h.Sets) == 0 {
 		p.Add("sets", "", "at least one set", units.ErrMissing)
 	}
-	sets := make([]Set, len(h.Sets))
+	sets, ropes := make([]Set, len(h.Sets)), make([]*purchase.Reeved, len(h.Sets))
 	first := map[string]int{}
 	for i, s := range h.Sets {
 		field := "sets[" + strconv.Itoa(i) + "]"
@@ -72,9 +71,10 @@ func (h House) Rig() (*RiggedHouse, error) {
 				first[s.Name] = i
 			}
 		}
-		usable, err := h.resolve(&s, faulty)
+		var err error
+		ropes[i], err = h.resolve(&s, shared)
 		p.Within(field, of, err)
-		p.Within(field, of, s.validate(usable))
+		p.Within(field, of, s.validate(ropes[i] != nil))
 		sets[i] = s
 	}
 	if err := p.Err(); err != nil {
@@ -87,7 +87,7 @@ func (h House) Rig() (*RiggedHouse, error) {
 	}
 	out := &RiggedHouse{house: h}
 	for i, s := range sets {
-		r, err := s.compute(h.Stock)
+		r, err := s.compute(h.Stock, ropes[i])
 		p.Within("sets["+strconv.Itoa(i)+"]", strictjson.Name(s.Name), err)
 		out.sets = append(out.sets, r)
 	}
@@ -97,28 +97,27 @@ func (h House) Rig() (*RiggedHouse, error) {
 	return out, nil
 }
 
-// resolve gives the set the rigging that it is hung on and tells whether that
-// can be used.
-func (h House) resolve(s *Set, faulty map[string]bool) (usable bool, err error) {
+// resolve gives the set the rigging that it is hung on, and the ropes of that where nothing is wrong with it.
+func (h House) resolve(s *Set, shared map[string]*purchase.Reeved) (*purchase.Reeved, error) {
 	given := !reflect.ValueOf(s.Rigging).IsZero()
 	switch {
 	case s.Like == "" && !given:
-		return false, &units.FieldError{Field: "rigging", Err: units.ErrMissing,
+		return nil, &units.FieldError{Field: "rigging", Err: units.ErrMissing,
 			Want: "what is installed at the set, or like with the name of one of the house's riggings"}
 	case s.Like != "" && given:
-		return false, &units.FieldError{Field: "like", Value: strictjson.Name(s.Like), Err: units.ErrDuplicate,
+		return nil, &units.FieldError{Field: "like", Value: strictjson.Name(s.Like), Err: units.ErrDuplicate,
 			Want: "either like or rigging, not both"}
 	case given:
-		err := s.Rigging.Validate()
-		return err == nil, units.At("rigging", "", err)
+		ropes, err := s.Rigging.reeve()
+		return ropes, units.At("rigging", "", err)
 	}
 	rigging, ok := h.Riggings[s.Like]
 	if !ok {
-		return false, &units.FieldError{Field: "like", Value: strictjson.Name(s.Like), Err: units.ErrUnknown,
+		return nil, &units.FieldError{Field: "like", Value: strictjson.Name(s.Like), Err: units.ErrUnknown,
 			Want: "one of the house's riggings: " + names(h.Riggings)}
 	}
 	s.Rigging = rigging
-	return !faulty[s.Like], nil
+	return shared[s.Like], nil
 }
 
 // names lists the first few riggings of a house.

@@ -44,13 +44,13 @@ func (s Set) Rig(stock arbor.Stock) (*Rigged, error) {
 	if s.Like != "" {
 		p.Add("like", strconv.Quote(s.Like), "the rigging itself: only a house can look one up by name", units.ErrUnknown)
 	}
-	rigging := s.Rigging.Validate()
-	p.Within("rigging", "", rigging)
-	p.Within("", "", s.validate(rigging == nil))
+	ropes, err := s.Rigging.reeve()
+	p.Within("rigging", "", err)
+	p.Within("", "", s.validate(ropes != nil))
 	if err := p.Err(); err != nil {
 		return nil, err
 	}
-	return s.compute(stock)
+	return s.compute(stock, ropes)
 }
 
 // validateStock refuses a stock of no kinds too: with it no set could be answered,
@@ -65,6 +65,12 @@ func validateStock(stock arbor.Stock) error {
 // Validate reports everything that is wrong with what is installed, as
 // *units.FieldError joined.
 func (r Rigging) Validate() error {
+	_, err := r.reeve()
+	return err
+}
+
+// reeve is Validate, and gives the ropes of a rigging that nothing is wrong with.
+func (r Rigging) reeve() (*purchase.Reeved, error) {
 	var p check.Problems
 	batten, err := r.stretched().Rig(nil)
 	p.Within("", "", err)
@@ -80,13 +86,13 @@ func (r Rigging) Validate() error {
 	r.checkRun(&p)
 	p.Within("", "", r.rename(r.layout().Validate(), p.Err()))
 	if p.Err() != nil {
-		return p.Err()
+		return nil, p.Err()
 	}
 	// With each field right by itself, the ropes must be able to run wherever the
 	// stops let the arbor go.
 	t, err := r.flight(r.Purchase.Ratio())
 	if err != nil {
-		return r.renameFlight(err)
+		return nil, r.renameFlight(err)
 	}
 	lower := check.Show(r.Run.LowerStop)
 	if line, height := r.lowestLoft(); t.Highest >= height {
@@ -103,11 +109,11 @@ func (r Rigging) Validate() error {
 		p.Add("rail", check.Show(r.Rail), "less than "+check.Show(foot)+", the height of the arbor's foot at its upper stop: the rope from the foot to the idler is to pass the rail", units.ErrOutOfRange)
 	}
 	if p.Err() != nil {
-		return p.Err()
+		return nil, p.Err()
 	}
 	ropes, err := r.layout().Rig()
 	if err != nil {
-		return r.rename(err, nil)
+		return nil, r.rename(err, nil)
 	}
 	if lowest, highest := ropes.Reach(); t.Lowest <= lowest || t.Highest >= highest {
 		p.Add("run", "", "stops that halt the arbor before two blocks meet", units.ErrOutOfRange)
@@ -115,7 +121,10 @@ func (r Rigging) Validate() error {
 	if err := batten.Tips(t.Lowest, t.Lowest); err != nil {
 		p.Add("batten.lines", "", "a lift line on each side of the bare batten's centre of gravity", err)
 	}
-	return p.Err()
+	if p.Err() != nil {
+		return nil, p.Err()
+	}
+	return ropes, nil
 }
 
 // validate looks at what is the set's own. Whether its hang would tip the batten
@@ -157,20 +166,17 @@ func (s Set) validate(rigging bool) error {
 	return p.Err()
 }
 
-// compute answers everything once. The set was validated.
-func (s Set) compute(stock arbor.Stock) (*Rigged, error) {
+// compute answers everything once, with the ropes of its rigging. The set was validated.
+func (s Set) compute(stock arbor.Stock, ropes *purchase.Reeved) (*Rigged, error) {
 	// What is kept must not change with the caller's slices.
 	s.Hang = slices.Clone(s.Hang)
 	s.Rigging.Batten.Lines = slices.Clone(s.Rigging.Batten.Lines)
 	s.Rigging.Loft = cloneLoft(s.Rigging.Loft)
 	s.Rigging.Run.Bridges = slices.Clone(s.Rigging.Run.Bridges)
 	s.Like = "" // the rigging itself stands in its place
-	r := &Rigged{set: s, stock: slices.Clone(stock)}
+	r := &Rigged{set: s, stock: slices.Clone(stock), ropes: ropes}
 	var err error
 	if r.load, err = s.Rigging.stretched().Rig(s.Hang); err != nil {
-		return nil, err
-	}
-	if r.ropes, err = s.Rigging.layout().Rig(); err != nil {
 		return nil, err
 	}
 	r.breaks = r.load.Breaks()
