@@ -46,7 +46,7 @@ func (l Lesson) Run(args []string, stdin io.Reader, stdout, stderr io.Writer) in
 
 // Lay makes the page without writing it. The error is flag.ErrHelp where help was asked for.
 func (l Lesson) Lay(args []string, stdin io.Reader) (*Page, error) {
-	page := &Page{Units: units.US}
+	page := &Page{Units: units.US, stdin: stdin}
 	flags := flag.NewFlagSet(l.Name, flag.ContinueOnError)
 	flags.SetOutput(io.Discard)
 	file := l.common(flags, page)
@@ -102,37 +102,53 @@ const largest = 32 << 20
 
 // open reads, decodes and rigs the house.
 func open(file string, stdin io.Reader) (*lineset.RiggedHouse, error) {
-	text, source := quillmoor.JSON(), "house.json"
-	if file != "" {
-		source = file
-		r := stdin
-		if file == "-" {
-			source = "standard input"
-		} else {
-			f, err := os.Open(file)
-			if err != nil {
-				return nil, fmt.Errorf("%w; want a file with a house as JSON, as examples/quillmoor/house.json", err)
-			}
-			defer f.Close()
-			r = f
+	if file == "" {
+		house, err := quillmoor.SummerPlay()
+		if err != nil {
+			return nil, err
 		}
-		var err error
-		if text, err = io.ReadAll(io.LimitReader(r, largest+1)); err != nil {
-			return nil, fmt.Errorf("%s: %w", source, err)
-		}
-		if len(text) > largest {
-			return nil, fmt.Errorf("%s is larger than %d MiB; want the JSON of one house", source, largest>>20)
-		}
+		return house.Rig()
 	}
-	var house lineset.House
-	if err := house.UnmarshalJSON(text); err != nil {
-		return nil, fmt.Errorf("%s: %w", source, err)
+	house, err := read(file, stdin)
+	if err != nil {
+		return nil, err
 	}
 	rigged, err := house.Rig()
 	if err != nil {
-		return nil, fmt.Errorf("%s: %w", source, err)
+		return nil, fmt.Errorf("%s: %w", name(file), err)
 	}
 	return rigged, nil
+}
+
+func name(file string) string {
+	if file == "-" {
+		return "standard input"
+	}
+	return file
+}
+
+// read reads and decodes a house.
+func read(file string, stdin io.Reader) (house lineset.House, err error) {
+	source, r := name(file), stdin
+	if file != "-" {
+		f, err := os.Open(file)
+		if err != nil {
+			return house, fmt.Errorf("%w; want a file with a house as JSON, as examples/quillmoor/house.json", err)
+		}
+		defer f.Close()
+		r = f
+	}
+	text, err := io.ReadAll(io.LimitReader(r, largest+1))
+	if err != nil {
+		return house, fmt.Errorf("%s: %w", source, err)
+	}
+	if len(text) > largest {
+		return house, fmt.Errorf("%s is larger than %d MiB; want the JSON of one house", source, largest>>20)
+	}
+	if err := house.UnmarshalJSON(text); err != nil {
+		return house, fmt.Errorf("%s: %w", source, err)
+	}
+	return house, nil
 }
 
 // oneLine is the first problem, and how many there are besides.

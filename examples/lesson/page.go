@@ -27,7 +27,11 @@ type Page struct {
 	Drawn   *svg.Picture         // nil until Draw
 	text    strings.Builder
 	picture string // where the picture goes
+	stdin   io.Reader
 }
+
+// Read reads one more house, not yet rigged, as -file does the first. The error is what is wrong with the file, which it names.
+func (p *Page) Read(file string) (lineset.House, error) { return read(file, p.stdin) }
 
 // Say writes a paragraph, in lines that fit.
 func (p *Page) Say(format string, args ...any) {

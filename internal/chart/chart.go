@@ -45,6 +45,10 @@ type Chart struct {
 	Series []Series
 	Bands  []Band
 	Notes  []Note
+
+	// Left and Right are how far the lines keep from the sides of the box at least: charts of one width that stand over one
+	// another then share their X axis. Zero: as far as numbers and names need.
+	Left, Right float64
 }
 
 // Room is what is left of the box for axes and names: to the left, right, over and under the lines.
@@ -59,13 +63,13 @@ const (
 // Draw draws the chart into a box of a picture. Points that are no numbers end a line.
 func (c Chart) Draw(p *svg.Picture, box svg.Box) {
 	x, y := c.spans()
-	right := 14.0
+	right := max(14, c.Right)
 	for _, s := range c.Series {
 		if s.Name != "" {
 			right = max(right, svg.Letter{Size: small}.Width(s.Name)+2*gap+4)
 		}
 	}
-	left := 0.0
+	left := c.Left
 	for _, v := range y.marks() {
 		left = max(left, roomLeft+svg.Letter{Size: small}.Width(y.label(v)))
 	}

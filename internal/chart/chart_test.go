@@ -84,6 +84,25 @@ func TestPlace(t *testing.T) {
 	}
 }
 
+// Charts over one another share an axis where both keep the same distance from the sides, and numbers and names still fit.
+func TestSharedAxis(t *testing.T) {
+	draw := func(left, right, most float64) string {
+		p := svg.New(400, 300, "t", "d")
+		Chart{Left: left, Right: right, X: Axis{From: 0, To: 10}, Y: Axis{From: 0, To: most},
+			Series: []Series{{Points: []svg.Point{{X: 0, Y: 0}, {X: 10, Y: most}}}}}.Draw(p, svg.Box{W: 400, H: 300})
+		return p.String()
+	}
+	for _, most := range []float64{1, 5000} {
+		if want := `points="100,254 350,30"`; !strings.Contains(draw(100, 50, most), want) {
+			t.Errorf("up to %v: no %s in\n%s", most, want, draw(100, 50, most))
+		}
+	}
+	// 34 and the width of "100000", 6 times 0.636 of 11: more than was asked for.
+	if want := `points="75.98,254 `; !strings.Contains(draw(50, 0, 100000), want) {
+		t.Errorf("no %s: numbers must fit", want)
+	}
+}
+
 func TestGaps(t *testing.T) {
 	p := svg.New(400, 300, "t", "d")
 	Chart{Series: []Series{{Points: []svg.Point{{X: 0, Y: 0}, {X: 1, Y: 1}, {X: 2, Y: math.NaN()}, {X: 3, Y: 1}, {X: 4, Y: 0}}}}}.Draw(p, svg.Box{W: 400, H: 300})

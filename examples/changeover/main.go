@@ -1,0 +1,144 @@
+// Command changeover reads out the night's work from one show to the next: set by set and step by step, what the deck does, what
+// the loading bridge does, and how far out of balance the set then is.
+package main
+
+import (
+	"cmp"
+	"errors"
+	"flag"
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.com/steelyard/examples/lesson"
+	"example.com/steelyard/examples/quillmoor"
+	"example.com/steelyard/purchase/lineset"
+	"example.com/steelyard/units"
+)
+
+func main() { changeover().Main() }
+
+func changeover() lesson.Lesson {
+	var next string
+	var limit units.Force
+	setLimit := func(text string) (err error) {
+		if limit, err = units.Parse[units.Force](text); err == nil && limit < 0 {
+			err = errors.New("want a force that is not below zero, such as 50 lbf")
+		}
+		return err
+	}
+	return lesson.Lesson{
+		Name:  "changeover",
+		About: "from the summer play to the winter revue in one night: the steps for deck and bridge, and how far out of balance a set is on the way.",
+		Flags: func(f *flag.FlagSet) {
+			f.StringVar(&next, "next", "", "read the next night from `FILE`: a whole house, or only the sets that change as in examples/quillmoor/revue.json (if not given: that)")
+			limit = 50 * units.PoundForce // common practice: no more on the rope lock
+			f.Func("limit", "let no more than `FORCE` be out of balance with nothing but the rope lock to hold it (if not given: 50 lbf)", setLimit)
+		},
+		Teach: func(p *lesson.Page) error { return teach(p, next, limit) },
+	}
+}
+
+func teach(p *lesson.Page, next string, limit units.Force) error {
+	tonight := p.House.House()
+	tomorrow, err := nextNight(p, next)
+	if err != nil {
+		return err
+	}
+	n := night{Page: p, limit: limit}
+
+	// Pipe by pipe, as the house counts them. Where that takes more pieces at once than there are, what gives counterweight back goes first.
+	if err := n.plan(tonight, tomorrow); err != nil {
+		return err
+	}
+	short := n.short()
+	if short != "" {
+		byWeight(&tonight, n.from, n.to)
+		if err := n.plan(tonight, tomorrow); err != nil {
+			return err
+		}
+	}
+
+	p.Say("FROM ONE SHOW TO THE NEXT")
+	p.Gap()
+	p.Say("%s: what hangs tonight comes down, what hangs next goes up. In which order do deck and bridge work, so that no set is ever more than %s "+
+		"out of balance with nothing but its rope lock to hold it? Every batten is worked on at its lowest trim, the arbor against its upper "+
+		"stop: there a batten-heavy set rests on the stop, and an arbor-heavy one would run out. What piles or stands on the deck is not carried.", tonight.Name, n.pull(limit))
+	if short != "" {
+		p.Gap()
+		p.Say("Pipe by pipe, the night would want %s more than there are. So the sets that give counterweight back go first.", short)
+	}
+	for _, set := range n.work.Sets {
+		if set.Changed {
+			n.readOut(set)
+		}
+	}
+	n.sumUp()
+	return nil
+}
+
+// plan finds the order of work. Only what hangs may differ: the two houses have the same sets, riggings and pieces.
+func (n *night) plan(tonight, tomorrow lineset.House) (err error) {
+	if n.from, err = tonight.Rig(); err != nil {
+		return err
+	}
+	if n.to, err = tomorrow.Rig(); err != nil {
+		return fmt.Errorf("the next night: %w", err)
+	}
+	limit := lineset.ForceLimit{Max: n.limit, Basis: "-limit"}
+	limits := lineset.OrderLimits{ArborHeavy: limit, BattenHeavy: limit, RestsOnStop: true}
+	n.work, err = n.from.ChangeOver(n.to, limits, nil)
+	var first *units.FieldError // of those that may be joined
+	switch none := (*lineset.NoOrderError)(nil); {
+	case err == nil:
+		return nil
+	case errors.As(err, &none) && errors.As(err, &first):
+		return fmt.Errorf("-limit %s: %w", n.Units.Format(n.limit), first)
+	case errors.As(err, &first):
+		return fmt.Errorf("-next wants the same house with another hang: %w", first)
+	}
+	return err
+}
+
+// nextNight is the house as it hangs next.
+func nextNight(p *lesson.Page, file string) (lineset.House, error) {
+	if file == "" {
+		return quillmoor.WinterRevue()
+	}
+	next, err := p.Read(file)
+	if err != nil || len(next.Stock) > 0 {
+		return next, err
+	}
+	house := p.House.House()
+	house.Sets = slices.Clone(house.Sets)
+	for _, set := range next.Sets {
+		if _, err := p.Set(set.Name); err != nil {
+			return house, fmt.Errorf("%s: %w", file, err)
+		}
+		i := slices.IndexFunc(house.Sets, func(s lineset.Set) bool { return s.Name == set.Name })
+		house.Sets[i] = set
+	}
+	return house, nil
+}
+
+// byWeight puts the sets first whose arbors are to become lighter, the most so before all others.
+func byWeight(house *lineset.House, from, to *lineset.RiggedHouse) {
+	gain := func(name string) units.Mass {
+		a, _ := from.Set(name)
+		b, _ := to.Set(name)
+		return b.Counterweight().Arbor - a.Counterweight().Arbor
+	}
+	house.Sets = slices.Clone(house.Sets)
+	slices.SortStableFunc(house.Sets, func(a, b lineset.Set) int { return cmp.Compare(gain(a.Name), gain(b.Name)) })
+}
+
+// short says which pieces are missing at the worst moment; nothing where none are.
+func (n *night) short() string {
+	var missing []string
+	for _, p := range n.work.Pieces {
+		if p.Short() > 0 {
+			missing = append(missing, fmt.Sprintf("%d of the %s", p.Short(), p.Name))
+		}
+	}
+	return strings.Join(missing, " and ")
+}

@@ -1,0 +1,105 @@
+package main
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"example.com/steelyard/examples/lesson/lessontest"
+	"example.com/steelyard/examples/quillmoor"
+	"example.com/steelyard/load"
+	"example.com/steelyard/units"
+)
+
+func TestGolden(t *testing.T) { lessontest.Golden(t, sharing()) }
+
+func TestAnswers(t *testing.T) {
+	lessontest.Answers(t, sharing(),
+		lessontest.Wrong{Args: []string{"-line", "six"}, Says: `invalid value "six" for flag -line: want the number of a lift line`},
+		lessontest.Wrong{Args: []string{"-line", "6"}, Says: "-line 6: want the number of a lift line of this batten, 1 to 5"},
+		lessontest.Wrong{Args: []string{"-line", "0"}, Says: "1 to 5"},
+		lessontest.Wrong{Args: []string{"-long", "10"}, Says: "has no unit; want a length"},
+		lessontest.Wrong{Args: []string{"-long", "-2 ft"}, Says: "want no more than 1 ft"},
+		lessontest.Wrong{Args: []string{"-set", "moon"}, Says: `want one of "1 house curtain"`})
+}
+
+// What hangs adds up to the pound: the pipe with its fittings, fixtures and strip, three cables of 11 ft and of 16 ft, and two legs.
+// Pipe by the US weight tables: 10.68·(1.900 − 0.145)·0.145 = 2.7177 lb/ft.
+func TestWeightByHand(t *testing.T) {
+	pipe := 42*10.68*(1.900-0.145)*0.145 + 9
+	cable := 3 * 0.4 * (10*1.1 + 16)
+	legs := 2 * 16.0 / 16 * (8 * 1.5 * 18) / 9
+	want := pipe + 260 + 62 + cable + legs
+	a := must(t, ours)
+	if got := a.Weight.In(units.PoundForce); math.Abs(got-want) > 0.05 { // 0.2833 lb/in³ is rounded to 2 in 10 000
+		t.Errorf("all weighs %.3f lbf, by hand %.3f", got, want)
+	}
+}
+
+// The diagrams close at the far end, and hold the extremes that the library found without any mesh, for the lesson's batten and for
+// every set of the house.
+func TestDiagramsAgainstExtremes(t *testing.T) {
+	house, err := quillmoor.SummerPlay()
+	if err != nil {
+		t.Fatal(err)
+	}
+	all := map[string]func() (load.Batten, load.Hang){"ours": ours}
+	for _, set := range house.Sets {
+		rigging := house.Riggings[set.Like]
+		all[set.Name] = func() (load.Batten, load.Hang) { return rigging.Batten, set.Hang }
+	}
+	for name, of := range all {
+		a := must(t, of)
+		var sag, hog units.Moment
+		var shear units.Force
+		for i := range a.at {
+			sag, hog, shear = max(sag, a.moment[i]), min(hog, a.moment[i]), max(shear, units.Abs(a.shear[i]))
+		}
+		last := len(a.at) - 1
+		if units.Abs(a.shear[last]) > units.Newton.Scale(1e-6) || units.Abs(a.moment[last]) > units.NewtonMetre.Scale(0.01) {
+			t.Errorf("%s: %v and %v are left at the end", name, a.shear[last], a.moment[last])
+		}
+		// Cuts 0.2 ft apart miss a crest by less than w·(0.1 ft)²/2, and no set has more than 0.6 kN/m anywhere.
+		near := func(a, b units.Moment) bool { return a.Within(b, units.NewtonMetre.Scale(0.3)) }
+		if !near(sag, a.Sagging.Moment) || !near(hog, a.Hogging.Moment) || !shear.Within(units.Abs(a.Shear.Force), units.Newton.Scale(1e-6)) {
+			t.Errorf("%s: sagging %v, hogging %v, shear %v; the library has %v, %v, %v", name, sag, hog, shear, a.Sagging, a.Hogging, a.Shear)
+		}
+	}
+}
+
+func must(t *testing.T, of func() (load.Batten, load.Hang)) answers {
+	t.Helper()
+	batten, hang := of()
+	a, err := answer(func() (*load.Rigged, error) { return batten.Rig(hang) }, batten, hang, 20*units.Foot)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return a
+}
+
+// The words stay true for other battens and other errors.
+func TestWords(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		args string
+		want []string
+	}{
+		{"in the middle, both neighbours", "-line|3|-long|3/8 in", []string{"line 3 lets go of 20 lbf", "line 2 and line 4 have 14 lbf more"}},
+		{"short", "-line|3|-long|-1 in", []string{"Made off 1\" too short, line 3 takes up", "less"}},
+		{"slack", "-line|5|-long|6 in", []string{"Line 5 hangs slack."}},
+		{"not at all", "-long|0 mm", []string{"shifts nothing that is worth telling"}},
+		{"a set", "-set|13 black traveller", []string{"Set 13 black traveller", "trim 24' 0\""}},
+	} {
+		page, err := sharing().Lay(strings.Split(c.args, "|"), nil)
+		if err != nil {
+			t.Errorf("%s: %v", c.name, err)
+			continue
+		}
+		text := strings.Join(strings.Fields(page.Text()), " ")
+		for _, want := range c.want {
+			if !strings.Contains(text, want) {
+				t.Errorf("%s: no %q in %s", c.name, want, text)
+			}
+		}
+	}
+}
