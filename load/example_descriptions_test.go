@@ -164,3 +164,31 @@ func ExampleShare_Use() {
 	// line 5 uses 17 % of its limit, the pipe 59 %
 	// line 4 is slack: the pipe stands 0' 0 7/16" above its end
 }
+
+// Shear and bending moment at places along the pipe, as for a diagram: at an end, beside and over a line, between two.
+func ExampleRigged_Cuts() {
+	batten := load.Batten{
+		Length: 42 * units.Foot,
+		Pipe:   load.Tube{Outer: 1.900 * units.Inch, Wall: 0.145 * units.Inch, Density: load.PipeSteelDensity, Modulus: load.SteelModulusUS},
+		Lines:  load.Spaced(1*units.Foot, 10*units.Foot, 5),
+	}
+	rigged, err := batten.Rig(load.Hang{{Name: "12 fixtures", Mass: 312 * units.Pound, From: 6 * units.Foot, To: 36 * units.Foot}})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	cuts, err := rigged.Cuts(20*units.Foot, 0, 11*units.Foot, 16*units.Foot, 21*units.Foot)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	us := units.US
+	for _, c := range cuts {
+		fmt.Println(us.Format(c.At), us.Format(c.Before), us.Format(c.Past), us.Format(c.Moment))
+	}
+	// Output:
+	// 0' 0" 0 lbf 0 lbf 0 lbf·ft
+	// 11' 0" -63.2 lbf 65.3 lbf -107.7 lbf·ft
+	// 16' 0" -0.2 lbf -0.2 lbf 55.1 lbf·ft
+	// 21' 0" -65.8 lbf 65.8 lbf -110.1 lbf·ft
+}

@@ -63,10 +63,14 @@ func (s sheet) picture(batten load.Batten) *svg.Picture {
 	shear, moment, span := s.Units.Symbol(s.even.Weight), s.Units.Symbol(s.even.Sagging.Moment), s.Units.Symbol(batten.Length)
 	for i, c := range []struct {
 		title, label string
-		value        func(a answers, i int) float64
+		values       func(c load.Cut) []float64 // as many as there are at the place
 	}{
-		{"Shear in the pipe", "shear, " + shear, func(a answers, i int) float64 { return number(s.Units, a.shear[i]) }},
-		{"Bending moment: above zero the pipe sags, below zero it hogs", "moment, " + moment, func(a answers, i int) float64 { return number(s.Units, a.moment[i]) }},
+		{"Shear in the pipe", "shear, " + shear, func(c load.Cut) []float64 {
+			return []float64{number(s.Units, c.Before), number(s.Units, c.Past)}
+		}},
+		{"Bending moment: above zero the pipe sags, below zero it hogs", "moment, " + moment, func(c load.Cut) []float64 {
+			return []float64{number(s.Units, c.Moment)}
+		}},
 	} {
 		draw := chart.Chart{Title: c.title, Left: left - 16, Right: right, Y: chart.Axis{Label: c.label}, X: chart.Axis{To: number(s.Units, batten.Length)}}
 		if i == 1 {
@@ -74,8 +78,10 @@ func (s sheet) picture(batten load.Batten) *svg.Picture {
 		}
 		for j, a := range []answers{s.even, s.off} {
 			line := chart.Series{Pen: []svg.Pen{evenPen, offPen}[j]}
-			for k, at := range a.at {
-				line.Points = append(line.Points, svg.Point{X: number(s.Units, at), Y: c.value(a, k)})
+			for _, cut := range a.cuts {
+				for _, v := range c.values(cut) {
+					line.Points = append(line.Points, svg.Point{X: number(s.Units, cut.At), Y: v})
+				}
 			}
 			draw.Series = append(draw.Series, line)
 		}

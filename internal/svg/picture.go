@@ -2,6 +2,7 @@ package svg
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -174,15 +175,13 @@ func num(v float64) string {
 	return strconv.FormatFloat(v, 'f', -1, 64)
 }
 
+// list writes points, each that is not the one before it.
 func list(points []Point) string {
-	var b strings.Builder
-	for i, at := range points {
-		if i > 0 {
-			b.WriteByte(' ')
-		}
-		b.WriteString(num(at.X) + "," + num(at.Y))
+	var out []string
+	for _, at := range points {
+		out = append(out, num(at.X)+","+num(at.Y))
 	}
-	return b.String()
+	return strings.Join(slices.Compact(out), " ")
 }
 
 // escape writes a text so that it stays text: names come from files of strangers. What XML has no place for is replaced.

@@ -5,6 +5,7 @@ package lessontest
 import (
 	"bytes"
 	"flag"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -68,7 +69,8 @@ func firstDifference(got, want string) string {
 	g, w := strings.Split(got, "\n"), strings.Split(want, "\n")
 	for i := range g {
 		if i >= len(w) || g[i] != w[i] {
-			return "got:  " + g[i] + "\nwant: " + strings.Join(w[min(i, len(w)):min(i+1, len(w))], "")
+			const most = 300 // a line of a picture may be long
+			return fmt.Sprintf("got:  %.*s\nwant: %.*s", most, g[i], most, strings.Join(w[min(i, len(w)):min(i+1, len(w))], ""))
 		}
 	}
 	return "got fewer lines"
