@@ -8,6 +8,7 @@ import (
 	"flag"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"example.com/steelyard/examples/lesson"
@@ -46,7 +47,6 @@ func teach(p *lesson.Page, next string, limit units.Force) error {
 		return err
 	}
 	n := night{Page: p, limit: limit}
-
 	// Pipe by pipe, as the house counts them. Where that takes more pieces at once than there are, what gives counterweight back goes first.
 	if err := n.plan(tonight, tomorrow); err != nil {
 		return err
@@ -58,22 +58,22 @@ func teach(p *lesson.Page, next string, limit units.Force) error {
 			return err
 		}
 	}
-
-	p.Say("FROM ONE SHOW TO THE NEXT")
-	p.Gap()
+	p.Title("FROM ONE SHOW TO THE NEXT")
 	p.Say("%s: what hangs tonight comes down, what hangs next goes up. In which order do deck and bridge work, so that no set is ever more than %s "+
 		"out of balance with nothing but its rope lock to hold it? Every batten is worked on at its lowest trim, the arbor against its upper "+
-		"stop: there a batten-heavy set rests on the stop, and an arbor-heavy one would run out. What piles or stands on the deck is not carried.", tonight.Name, n.pull(limit))
+		"stop: there a batten-heavy set rests on the stop, and an arbor-heavy one would run out. What piles or stands on the deck is not carried.", tonight.Name, lesson.Pull(n.Units, limit))
 	if short != "" {
 		p.Gap()
 		p.Say("Pipe by pipe, the night would want %s more than there are. So the sets that give counterweight back go first.", short)
 	}
+	step := 1
 	for _, set := range n.work.Sets {
 		if set.Changed {
-			n.readOut(set)
+			p.Gap()
+			step = p.Work(set, step, n.remember)
 		}
 	}
-	n.sumUp()
+	n.sumUp(step - 1)
 	return nil
 }
 
@@ -88,7 +88,7 @@ func (n *night) plan(tonight, tomorrow lineset.House) (err error) {
 	limit := lineset.ForceLimit{Max: n.limit, Basis: "-limit"}
 	limits := lineset.OrderLimits{ArborHeavy: limit, BattenHeavy: limit, RestsOnStop: true}
 	n.work, err = n.from.ChangeOver(n.to, limits, nil)
-	var first *units.FieldError // of those that may be joined
+	var first *units.FieldError
 	switch none := (*lineset.NoOrderError)(nil); {
 	case err == nil:
 		return nil
@@ -141,4 +141,59 @@ func (n *night) short() string {
 		}
 	}
 	return strings.Join(missing, " and ")
+}
+
+// night is the work, and what is remembered of it while it is read out.
+type night struct {
+	*lesson.Page
+	limit       units.Force
+	from, to    *lineset.RiggedHouse
+	work        lineset.ChangeOver
+	loose, rest moment // the furthest out of balance with only the lock to hold it, and resting on the stop
+}
+
+type moment struct {
+	by   units.Force
+	says string // and when it was
+}
+
+// remember keeps the worst.
+func (n *night) remember(when string, state lineset.OrderState) {
+	worst := &n.loose
+	if state.Hazard == lineset.RestsOnStop {
+		worst = &n.rest
+	}
+	if by := units.Abs(state.Imbalance); by > worst.by {
+		*worst = moment{by, fmt.Sprintf("%s (%s)", lesson.Pull(n.Units, by), when)}
+	}
+}
+
+// sumUp is what the night comes to.
+func (n *night) sumUp(steps int) {
+	n.Gap()
+	w := n.work
+	if w.Changed == 0 {
+		n.Say("Nothing changes: both nights hang alike.")
+		return
+	}
+	var rows [][]string
+	for _, p := range w.Pieces {
+		rows = append(rows, []string{"of the " + p.Name, strconv.Itoa(p.Out), strconv.Itoa(p.In), strconv.Itoa(p.Most), strconv.Itoa(p.Stock), strconv.Itoa(p.Short())})
+	}
+	n.Table([]string{"pieces", "out", "in", "in use at most", "there are", "short"}, rows)
+	n.Gap()
+	text := fmt.Sprintf("%d of %d sets change in %d steps with %d hand-overs between deck and bridge, and the bridge handles %s.",
+		w.Changed, len(w.Sets), steps, w.HandOvers, n.Units.FormatPlaces(w.Handled, 0))
+	if n.loose.by > 0 {
+		text += fmt.Sprintf(" The worst that only the lock holds is %s; the limit given is %s.", n.loose.says, lesson.Pull(n.Units, n.limit))
+	}
+	if n.rest.by > 0 {
+		text += fmt.Sprintf(" The most that rests on the stop is %s: that batten stays where it is until its counterweight is in, or its load off.", n.rest.says)
+	}
+	if short := n.short(); short != "" {
+		text += fmt.Sprintf(" Short at the worst moment are %s: hire them, or strip another set for as long.", short)
+	} else {
+		text += " The pieces that there are will do."
+	}
+	n.Say("%s", text)
 }

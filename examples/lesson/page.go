@@ -40,6 +40,9 @@ func (p *Page) Say(format string, args ...any) {
 	}
 }
 
+// Title begins the page.
+func (p *Page) Title(text string) { p.text.WriteString(text + "\n\n") }
+
 // Gap leaves a line empty.
 func (p *Page) Gap() { p.text.WriteByte('\n') }
 
@@ -145,4 +148,12 @@ func fill(text string, width int) (lines []string) {
 		used += n
 	}
 	return append(lines, line)
+}
+
+// Pull is a force as a person says it: to the pound, or to the newton in kilonewtons.
+func Pull(sys units.System, f units.Force) string {
+	if sys == units.US {
+		return sys.FormatPlaces(f, 0)
+	}
+	return sys.FormatPlaces(f, 3)
 }

@@ -3,13 +3,13 @@
 package main
 
 import (
-	"errors"
 	"flag"
 	"fmt"
 	"slices"
 	"strconv"
 	"strings"
 
+	"example.com/steelyard/examples/diagram"
 	"example.com/steelyard/examples/lesson"
 	"example.com/steelyard/load"
 	"example.com/steelyard/units"
@@ -24,9 +24,12 @@ func sharing() lesson.Lesson {
 		About: "who carries the batten? The tension in each lift line, and shear and bending moment along the pipe; then once more with one line that is too long.",
 		Draws: true,
 		Flags: func(f *flag.FlagSet) {
-			q = question{line: 2}
-			f.Func("line", "which `LINE` is too long, counted from the end nearer the arbor (if not given: 2)", q.setLine)
-			f.Func("long", "by what `LENGTH` it is, such as 10 mm or 3/8 in; below zero it is too short (if not given: 3/8 in, or 10 mm)", q.setLong)
+			q = question{}
+			f.IntVar(&q.line, "line", 2, "which `LINE` is too long, counted from the end nearer the arbor")
+			f.Func("long", "by what `LENGTH` it is, such as 10 mm or 3/8 in; below zero it is too short (if not given: 3/8 in, or 10 mm)", func(text string) (err error) {
+				q.long, err = units.Parse[units.Length](text)
+				return err
+			})
 			f.StringVar(&q.set, "set", "", "take the `SET` of that name from the house, at its low trim, in place of the batten in the lesson")
 		},
 		Teach: func(p *lesson.Page) error { return teach(p, q) },
@@ -82,78 +85,112 @@ func teach(p *lesson.Page, q question) error {
 	if q.line < 1 || q.line > len(batten.Lines) {
 		return fmt.Errorf("-line %d: want the number of a lift line of this batten, 1 to %d", q.line, len(batten.Lines))
 	}
-	long := q.of(p.Units)
+	long, says := q.of(p.Units)
+	if units.Abs(long) > units.Foot {
+		return fmt.Errorf("-long %s: want no more than 1 ft or 304.8 mm: what is further off is seen from the deck", p.Units.Format(long))
+	}
 
 	// Twice the same: first every line of the right length, then one of them too long.
+	var places []units.Length // where the pipe is looked at
+	for i := range 169 {
+		places = append(places, batten.Length.Scale(float64(i)/168))
+	}
+	for _, line := range batten.Lines {
+		places = append(places, line.At)
+	}
+	slices.Sort(places)
+	places = slices.Compact(places)
+	answer := func(name string) (l diagram.Loaded, err error) {
+		rigged, err := rig()
+		if err != nil {
+			return l, err
+		}
+		l.Name = name
+		if l.Share, err = rigged.Share(trim); err == nil {
+			l.Cuts, err = rigged.Cuts(trim, places...)
+		}
+		return l, err
+	}
 	batten.Lines = slices.Clone(batten.Lines)
 	for i := range batten.Lines {
 		batten.Lines[i].Long = 0
 	}
-	even, err := answer(rig, batten, hang, trim)
+	even, err := answer("all lines even")
 	if err != nil {
 		return err
 	}
 	batten.Lines[q.line-1].Long = long
-	off, err := answer(rig, batten, hang, trim)
+	off, err := answer(fmt.Sprintf("line %d, %s", q.line, says))
 	if err != nil {
 		return err
 	}
 
-	s := sheet{p, q.line, says(p.Units, long), even, off}
-	p.Say("WHO CARRIES THE BATTEN?")
-	p.Gap()
+	p.Title("WHO CARRIES THE BATTEN?")
 	p.Say("%s at trim %s on a batten of %s and %d lift lines. First all lines are even; then line %d is made off %s, and nothing else is touched.",
-		name, p.Units.Format(trim), p.Units.Format(batten.Length), len(batten.Lines), q.line, s.long)
+		name, p.Units.Format(trim), p.Units.Format(batten.Length), len(batten.Lines), q.line, says)
 	p.Gap()
-	s.tables()
+	tables(p, even.Share, off.Share, q.line)
 	p.Gap()
-	p.Say("%s", s.inWords())
-	p.Draw(s.picture(batten))
+	p.Say("%s", inWords(p, even.Share, off.Share, q.line, says))
+	hangs := append(load.Hang{{Name: "batten with fittings", Mass: batten.BareMass(), To: batten.Length}}, hang...)
+	p.Draw(diagram.Beam(p.Units, batten.Length, hangs, even, off, q.line))
 	return nil
+}
+
+func tables(p *lesson.Page, even, off load.Share, line int) {
+	then, pull := fmt.Sprintf("line %d off", line), func(f units.Force) string { return lesson.Pull(p.Units, f) }
+	var rows [][]string
+	for i, l := range even.Lines {
+		rows = append(rows, []string{fmt.Sprintf("line %d at %s", i+1, p.Units.Format(l.At)), pull(l.Tension), pull(off.Lines[i].Tension)})
+	}
+	rows = append(rows, []string{"all of them", pull(even.Weight), pull(off.Weight)})
+	p.Table([]string{"tension in the lift lines", "lines even", then}, rows)
+	p.Gap()
+	at := func(l units.Length) string { return p.Units.FormatPlaces(l, 1) }
+	bend := func(m load.MomentAt) string { return p.Units.FormatPlaces(units.Abs(m.Moment), 0) }
+	p.Table([]string{"the most in the pipe", "lines even", "at", then, "at"}, [][]string{
+		{"moment, sagging between lines", bend(even.Sagging), at(even.Sagging.At), bend(off.Sagging), at(off.Sagging.At)},
+		{"moment, hogging over a line", bend(even.Hogging), at(even.Hogging.At), bend(off.Hogging), at(off.Hogging.At)},
+		{"shear", pull(units.Abs(even.Shear.Force)), at(even.Shear.At), pull(units.Abs(off.Shear.Force)), at(off.Shear.At)},
+		{"bending stress", p.Units.FormatPlaces(even.Stress, 1), "", p.Units.FormatPlaces(off.Stress, 1), ""},
+	})
+}
+
+// inWords is what the tables say.
+func inWords(p *lesson.Page, even, off load.Share, line int, says string) string {
+	pull := func(f units.Force) string { return lesson.Pull(p.Units, f) }
+	worst, most := even.Worst()
+	text := fmt.Sprintf("Shared out by counting lines, each would carry %s. With all lines even, line %d carries %s. ",
+		pull(even.Weight.Scale(1/float64(len(even.Lines)))), worst+1, pull(most.Tension))
+	text += fmt.Sprintf("Made off %s, line %d goes from %s to %s. ", says, line, pull(even.Lines[line-1].Tension), pull(off.Lines[line-1].Tension))
+	for _, i := range off.Slack() {
+		text += fmt.Sprintf("Line %d hangs slack. ", i+1)
+	}
+	now, then := off.Worst()
+	return text + fmt.Sprintf("The most that one line carries goes from %s to %s, in line %d, and nothing was hung.", pull(most.Tension), pull(then.Tension), now+1)
 }
 
 // question is what the flags ask.
 type question struct {
 	line int
-	long *units.Length // nil: the lesson's own
+	long units.Length // zero: what is round for the reader
 	set  string
 }
 
-func (q *question) setLine(text string) (err error) {
-	if q.line, err = strconv.Atoi(text); err != nil {
-		return errors.New("want the number of a lift line, 1 for the one nearest the arbor")
+// of is how much too long the line is, and how that is said.
+func (q question) of(sys units.System) (long units.Length, says string) {
+	switch long = q.long; {
+	case long == 0 && sys == units.US:
+		long = units.Inch.Scale(3.0 / 8)
+	case long == 0:
+		long = 10 * units.Millimetre
 	}
-	return nil
-}
-
-func (q *question) setLong(text string) error {
-	long, err := units.Parse[units.Length](text)
-	if err == nil && units.Abs(long) > units.Foot {
-		err = errors.New("want no more than 1 ft or 304.8 mm: what is further off is seen from the deck")
-	}
-	q.long = &long
-	return err
-}
-
-// of is a figure that is round for the reader.
-func (q question) of(sys units.System) units.Length {
-	switch {
-	case q.long != nil:
-		return *q.long
-	case sys == units.US:
-		return units.Inch.Scale(3.0 / 8)
-	}
-	return 10 * units.Millimetre
-}
-
-// says is an error of length in words.
-func says(sys units.System, long units.Length) string {
-	way := " too long"
-	if long < 0 {
-		long, way = -long, " too short"
-	}
+	says = strconv.FormatFloat(units.Abs(long).In(units.Millimetre), 'f', -1, 64) + " mm"
 	if sys == units.US {
-		return strings.TrimPrefix(strings.TrimPrefix(sys.Format(long), "0' "), "0 ") + way
+		says = strings.TrimPrefix(strings.TrimPrefix(sys.Format(units.Abs(long)), "0' "), "0 ")
 	}
-	return strconv.FormatFloat(long.In(units.Millimetre), 'f', -1, 64) + " mm" + way
+	if long < 0 {
+		return long, says + " too short"
+	}
+	return long, says + " too long"
 }

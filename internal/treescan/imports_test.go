@@ -24,7 +24,7 @@ var rooms = map[string][]string{
 	"internal":         {"units", "internal"},
 	// The programs show what a caller can do, and a caller has no internal: they have a pen and paper, and one another's house.
 	"examples":                   {"units", "load", "arbor", "purchase", "purchase/lineset", "internal/svg", "internal/chart", "examples/lesson", "examples/lesson/lessontest", "examples/quillmoor", "examples/diagram"},
-	"examples/diagram":           {"units", "load", "arbor", "purchase", "purchase/lineset", "internal/svg", "examples/lesson", "examples/lesson/lessontest", "examples/quillmoor"},
+	"examples/diagram":           {"units", "load", "arbor", "purchase", "purchase/lineset", "internal/svg", "internal/chart", "examples/lesson", "examples/lesson/lessontest", "examples/quillmoor"},
 	"examples/lesson":            {"units", "purchase/lineset", "internal/svg", "examples/quillmoor", "examples/lesson/lessontest"},
 	"examples/lesson/lessontest": {"examples/lesson", "internal/svg"},
 	"examples/quillmoor":         {"purchase/lineset"},
