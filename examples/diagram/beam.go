@@ -45,8 +45,8 @@ func Beam(sys units.System, length units.Length, hang load.Hang, first, then Loa
 	_, a := first.Share.Worst()
 	_, b := then.Share.Worst()
 	most := max(a.Tension, b.Tension)
-	scale := roundDown(numberOf(sys, most) / 2)
-	key := beamTallest * scale / numberOf(sys, most)
+	scale := roundDown(lesson.Number(sys, most) / 2)
+	key := beamTallest * scale / lesson.Number(sys, most)
 	pic.Arrow(svg.Point{X: 720, Y: 22}, svg.Point{X: 720 + key, Y: 22}, svg.Pen{})
 	pic.Text(svg.Point{X: 728 + key, Y: 26}, fmt.Sprintf("is %g %s", scale, sys.Symbol(most)), svg.Letter{})
 	for i := range first.Share.Lines {
@@ -71,14 +71,14 @@ func Beam(sys units.System, length units.Length, hang load.Hang, first, then Loa
 	for k, l := range []Loaded{first, then} {
 		v, m := chart.Series{Pen: pens[k]}, chart.Series{Pen: pens[k]}
 		for _, c := range l.Cuts {
-			at := numberOf(sys, c.At)
-			v.Points = append(v.Points, svg.Point{X: at, Y: numberOf(sys, c.Before)}, svg.Point{X: at, Y: numberOf(sys, c.Past)})
-			m.Points = append(m.Points, svg.Point{X: at, Y: numberOf(sys, c.Moment)})
+			at := lesson.Number(sys, c.At)
+			v.Points = append(v.Points, svg.Point{X: at, Y: lesson.Number(sys, c.Before)}, svg.Point{X: at, Y: lesson.Number(sys, c.Past)})
+			m.Points = append(m.Points, svg.Point{X: at, Y: lesson.Number(sys, c.Moment)})
 		}
 		shear.Series, moment.Series = append(shear.Series, v), append(moment.Series, m)
 	}
 	for i, c := range []chart.Chart{shear, moment} { // over the same places as the batten
-		c.Left, c.Right, c.X.To = beamLeft-16, beamRight, numberOf(sys, length)
+		c.Left, c.Right, c.X.To = beamLeft-16, beamRight, lesson.Number(sys, length)
 		c.Draw(pic, svg.Box{X: 16, Y: foot + 204*float64(i), W: beamWide - 16, H: 214})
 	}
 	return pic
@@ -106,15 +106,6 @@ func drawHang(pic *svg.Picture, sys units.System, hang load.Hang, trim units.Len
 		}
 		pic.Text(svg.Point{X: at, Y: y + 12.5}, words, letter)
 	}
-}
-
-// numberOf is a quantity as a number of the unit that the reader has for it.
-func numberOf[Q units.Quantity](sys units.System, q Q) float64 {
-	unit, err := units.Unit[Q](sys.Symbol(q))
-	if err != nil {
-		unit = 1
-	}
-	return units.Ratio(q, unit)
 }
 
 // roundDown is the largest 1, 2 or 5 with noughts that is no more.

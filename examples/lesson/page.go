@@ -157,3 +157,12 @@ func Pull(sys units.System, f units.Force) string {
 	}
 	return sys.FormatPlaces(f, 3)
 }
+
+// Number is a quantity as a number of the unit that the reader has for it: see [units.System.Symbol].
+func Number[Q units.Quantity](sys units.System, q Q) float64 {
+	unit, err := units.Unit[Q](sys.Symbol(q))
+	if err != nil {
+		unit = 1
+	}
+	return units.Ratio(q, unit)
+}
