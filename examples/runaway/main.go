@@ -29,8 +29,15 @@ func runaway() lesson.Lesson {
 	}
 }
 
-// forgotten is how many pieces are forgotten, each time.
-var forgotten = [...]int{1, 2, 5, 10}
+// forgotten is how many pieces are forgotten, each time: no more than there are.
+func forgotten(show []arbor.Row) (counts []int) {
+	for _, n := range []int{1, 2, 5, 10} {
+		if len(show) > 0 && n <= show[0].Count {
+			counts = append(counts, n)
+		}
+	}
+	return counts
+}
 
 func teach(p *lesson.Page, name string) error {
 	set, err := p.Set(name)
@@ -38,8 +45,8 @@ func teach(p *lesson.Page, name string) error {
 		return err
 	}
 	show := set.Counterweight().Stack.Show
-	if len(show) == 0 || show[0].Count < 10 {
-		return fmt.Errorf("-set %q: want a set whose show weight has ten pieces of one kind, so that ten can be forgotten", name)
+	if len(show) == 0 {
+		return fmt.Errorf("-set %q: want a set with show weight that can be forgotten", name)
 	}
 	high, low := set.High().Trim, set.Low().Trim
 	p.Title("WHAT FORGOTTEN PIECES DO")
@@ -92,7 +99,7 @@ func letGo(set *lineset.Rigged, trim units.Length, steps []lineset.OrderStep) (r
 
 func table(p *lesson.Page, set *lineset.Rigged, trim units.Length, mistake func([]arbor.Row, int) []lineset.OrderStep) (runs []purchase.Runaway, err error) {
 	var rows [][]string
-	for _, n := range forgotten {
+	for _, n := range forgotten(set.Counterweight().Stack.Show) {
 		run, out, err := letGo(set, trim, mistake(set.Counterweight().Stack.Show, n))
 		if err != nil {
 			return nil, err
@@ -111,10 +118,13 @@ func table(p *lesson.Page, set *lineset.Rigged, trim units.Length, mistake func(
 
 // inWords is what the tables say, and what drag has to do with it.
 func inWords(p *lesson.Page, set *lineset.Rigged, few []purchase.Runaway) string {
-	one, ten := few[0], few[len(few)-1]
-	text := fmt.Sprintf("Ten pieces too few meet the stop after %s, as fast as something that fell %s, and all that moves then has %s in it: more than anybody's hands "+
-		"can take up. ", p.Units.FormatPlaces(ten.Time, 1), p.Units.FormatPlaces(ten.Drop, 1), p.Units.FormatPlaces(ten.Energy, 0))
-	if hand, err := set.Hand(one.From); err == nil && !hand.Loose {
+	counts := forgotten(set.Counterweight().Stack.Show)
+	most, text := few[len(few)-1], "Drag holds all of them. "
+	if most.Way != 0 {
+		text = fmt.Sprintf("With %d too few the set meets its stop after %s, as fast as something that fell %s, and all that moves then has %s in it: more than anybody's hands "+
+			"can take up. ", counts[len(counts)-1], p.Units.FormatPlaces(most.Time, 1), p.Units.FormatPlaces(most.Drop, 1), p.Units.FormatPlaces(most.Energy, 0))
+	}
+	if hand, err := set.Hand(most.From); err == nil && !hand.Loose {
 		text += fmt.Sprintf("Drag holds this set while it is between %s arbor-heavy and %s batten-heavy: within that a mistake shows in nothing but the feel of the ropes. ",
 			lesson.Pull(p.Units, -hand.Stays.ArborHeavy), lesson.Pull(p.Units, hand.Stays.BattenHeavy))
 	}
@@ -129,7 +139,7 @@ func draw(p *lesson.Page, set *lineset.Rigged, few []purchase.Runaway) error {
 	energies := chart.Chart{Title: "Energy of all that moves, at the stop", Y: chart.Axis{Label: "energy, " + p.Units.Symbol(few[0].Energy), Zero: true},
 		X: chart.Axis{Label: "how far the batten comes in, " + p.Units.Symbol(high)}}
 	pens := []svg.Pen{{Width: 1.6, Dash: svg.Dotted}, {Width: 1.6, Dash: svg.DashDot}, {Width: 1.6, Dash: svg.Dashed, Colour: svg.Blue}, {Width: 2.2, Colour: svg.Red}}
-	for i, n := range forgotten {
+	for i, n := range forgotten(set.Counterweight().Stack.Show) {
 		v := chart.Series{Name: fmt.Sprintf("%d too few", n), Pen: pens[i]}
 		e, runs := v, false
 		for k := range steps + 1 {
@@ -148,8 +158,8 @@ func draw(p *lesson.Page, set *lineset.Rigged, few []purchase.Runaway) error {
 		speeds.Series, energies.Series = append(speeds.Series, v), append(energies.Series, e)
 	}
 	ten := few[len(few)-1]
-	pic := lesson.Picture(760, 660, "What forgotten pieces do", fmt.Sprintf("Two charts over how far the batten of %s comes in when it is let go, with 1, 2, 5 and 10 pieces of counterweight too few. "+
-		"Speed and energy at the stop grow with both. From %s high, ten pieces too few meet the stop at %s with %s.", set.Set().Name,
+	pic := lesson.Picture(760, 660, "What forgotten pieces do", fmt.Sprintf("Two charts over how far the batten of %s comes in when it is let go, with a few pieces of counterweight too few. "+
+		"Speed and energy at the stop grow with both. From %s high, the most of them meet the stop at %s with %s.", set.Set().Name,
 		p.Units.Format(high), p.Units.FormatPlaces(ten.Speed, 1), p.Units.FormatPlaces(ten.Energy, 0)))
 	for i, c := range []chart.Chart{speeds, energies} {
 		c.Left, c.Right, c.X.To = 76, 84, lesson.Number(p.Units, high-lowest)
