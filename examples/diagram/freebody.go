@@ -70,7 +70,6 @@ var (
 	name    = svg.Letter{Size: 12, Bold: true}
 	plain   = svg.Letter{Size: 12}
 	small   = svg.Letter{Size: 11}
-	aside   = svg.Letter{Size: 10, Colour: svg.Grey}
 )
 
 // panel is one set in the picture.
