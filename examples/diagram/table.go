@@ -10,7 +10,7 @@ import (
 )
 
 const (
-	columnWide = 49.0
+	columnWide = 55.0
 	rowHigh    = 15.0
 	mostRows   = 16 // of lift lines that are written one by one
 )
