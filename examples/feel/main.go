@@ -9,6 +9,7 @@ import (
 	"example.com/steelyard/examples/lesson"
 	"example.com/steelyard/internal/chart"
 	"example.com/steelyard/internal/svg"
+	"example.com/steelyard/purchase"
 	"example.com/steelyard/purchase/lineset"
 	"example.com/steelyard/units"
 )
@@ -35,36 +36,36 @@ func teach(p *lesson.Page, name, single, double string) error {
 	if err != nil {
 		return err
 	}
-	house := p.House.House()
-	// The same hang on any rigging, balanced by the same stock.
-	rig := func(flag, name string, change func(r *lineset.Rigging)) (*lineset.Rigged, error) {
-		set, ok := hung.Set(), false
-		if set.Rigging, ok = house.Riggings[name]; !ok {
-			return nil, fmt.Errorf("-%s %q: want the name of a rigging of the house, as in its file under riggings", flag, name)
+	riggings := [2]lineset.Rigging{}
+	for i, flag := range []struct{ kind, name string }{{"single", single}, {"double", double}} {
+		if riggings[i], err = p.Rigging(flag.kind, flag.name); err != nil {
+			return err
 		}
-		change(&set.Rigging)
-		return set.Rig(house.Stock)
 	}
-	one, err := rig("single", single, func(*lineset.Rigging) {})
+	// The same hang on any rigging, balanced from the same stock.
+	rig := func(r lineset.Rigging) (*lineset.Rigged, error) {
+		set := hung.Set()
+		set.Rigging = r
+		return set.Rig(p.House.House().Stock)
+	}
+	one, err := rig(riggings[0])
 	if err != nil {
 		return err
 	}
-	two, err := rig("double", double, func(*lineset.Rigging) {})
+	two, err := rig(riggings[1])
 	if err != nil {
 		return err
 	}
-	light, err := rig("double", double, func(r *lineset.Rigging) { r.Idler.Mass = one.Set().Rigging.Idler.Mass })
+	riggings[1].Idler = lineset.Idler{Height: riggings[1].Idler.Height, Mass: riggings[0].Idler.Mass, Base: riggings[0].Idler.Base}
+	light, err := rig(riggings[1])
 	if err != nil {
 		return err
 	}
+
 	p.Title("WHAT THE HAND FEELS")
 	p.Say("%s hangs once in single and once in double purchase, each balanced as well as whole pieces can. How hard must one pull to fly it slowly out, and in? And why is the double set the stiffer?", name)
 	p.Gap()
 	if err := pulls(p, one, two); err != nil {
-		return err
-	}
-	p.Gap()
-	if err := masses(p, one, two); err != nil {
 		return err
 	}
 	p.Gap()
@@ -83,36 +84,13 @@ func trims(a, b *lineset.Rigged, n int) (at []units.Length) {
 	return at
 }
 
-func pulls(p *lesson.Page, one, two *lineset.Rigged) error {
-	var rows [][]string
-	for _, trim := range trims(one, two, 5) {
-		row := []string{p.Units.FormatPlaces(trim, 1)}
-		for _, set := range []*lineset.Rigged{one, two} {
-			hand, err := set.Hand(trim)
-			if err != nil {
-				return err
-			}
-			row = append(row, lesson.Pull(p.Units, signed(hand.Out)), lesson.Pull(p.Units, signed(hand.In)))
-		}
-		rows = append(rows, row)
+// hand is what the hands feel at a trim, while the hand line is tight.
+func hand(set *lineset.Rigged, trim units.Length) (lineset.Hand, error) {
+	h, err := set.Hand(trim)
+	if err == nil && (h.Loose || h.Out.Loose || h.In.Loose) {
+		err = fmt.Errorf("in %s purchase the hand line would go slack; want an idler that keeps it tight", set.Set().Rigging.Purchase)
 	}
-	p.Table([]string{"trim", "single, out", "single, in", "double, out", "double, in"}, rows)
-	p.Say("A pull out is on the inner rope, a pull in on the outer one; one below zero holds the set back on the other rope, where it runs that way by itself.")
-	return nil
-}
-
-func masses(p *lesson.Page, one, two *lineset.Rigged) error {
-	var rows [][]string
-	for _, set := range []*lineset.Rigged{one, two} {
-		felt, err := set.Felt(set.Low().Trim)
-		if err != nil {
-			return err
-		}
-		rows = append(rows, []string{set.Set().Rigging.Purchase.String(), p.Units.FormatPlaces(set.Counterweight().Arbor, 0), p.Units.FormatPlaces(felt.Moving, 0),
-			p.Units.FormatPlaces(felt.Batten, 0), p.Units.FormatPlaces(set.Set().Rigging.Idler.Mass, 0)})
-	}
-	p.Table([]string{"purchase", "arbor", "mass that moves", "mass felt at the batten", "idler"}, rows)
-	return nil
+	return h, err
 }
 
 // signed is a pull that drives the set; below zero it holds the set back, which runs that way by itself.
@@ -123,37 +101,56 @@ func signed(h lineset.HandPull) units.Force {
 	return h.Pull
 }
 
+func pulls(p *lesson.Page, one, two *lineset.Rigged) error {
+	var rows [][]string
+	for _, trim := range trims(one, two, 5) {
+		row := []string{p.Units.FormatPlaces(trim, 1)}
+		for _, set := range []*lineset.Rigged{one, two} {
+			h, err := hand(set, trim)
+			if err != nil {
+				return err
+			}
+			row = append(row, lesson.Pull(p.Units, signed(h.Out)), lesson.Pull(p.Units, signed(h.In)))
+		}
+		rows = append(rows, row)
+	}
+	p.Table([]string{"trim", "single, out", "single, in", "double, out", "double, in"}, rows)
+	p.Say("A pull out is on the inner rope, a pull in on the outer one; one below zero holds the set back on the other rope, where it runs that way by itself.")
+	return nil
+}
+
+// why holds mass against drag, halfway up. Of the pulls out and in it takes the mean: what is out of balance helps the one and
+// hinders the other.
 func why(p *lesson.Page, one, two, light *lineset.Rigged) error {
 	trim := trims(one, two, 3)[1]
 	var rows [][]string
-	var efforts []units.Force
-	for _, c := range []struct {
-		name string
-		set  *lineset.Rigged
-	}{{"single", one}, {"double", two}, {"double, with the idler of the single", light}} {
-		hand, err := c.set.Hand(trim)
+	var drag [3]units.Force
+	var felt [3]purchase.Felt
+	for i, set := range []*lineset.Rigged{one, two, light} {
+		h, err := hand(set, trim)
 		if err != nil {
 			return err
 		}
-		f := (signed(hand.Out) + signed(hand.In)).Scale(0.5) // the mean of both ways: what is out of balance helps the one and hinders the other
-		efforts = append(efforts, f)
-		rows = append(rows, []string{c.name, lesson.Pull(p.Units, f)})
+		if felt[i], err = set.Felt(trim); err != nil {
+			return err
+		}
+		drag[i] = (signed(h.Out) + signed(h.In)).Scale(0.5)
+		rows = append(rows, []string{[]string{"single", "double", "double, idler of the single"}[i], p.Units.FormatPlaces(felt[i].Moving, 0), p.Units.FormatPlaces(felt[i].Batten, 0),
+			lesson.Pull(p.Units, drag[i]), lesson.Pull(p.Units, -h.Stays.ArborHeavy), lesson.Pull(p.Units, h.Stays.BattenHeavy)})
 	}
-	p.Table([]string{"at " + p.Units.FormatPlaces(trim, 1), "drag takes of the hand"}, rows)
+	p.Table([]string{"at " + p.Units.FormatPlaces(trim, 1), "moves", "felt", "hand for drag", "stays arbor-heavy", "batten-heavy"}, rows)
+	p.Say("Felt: at the batten. Hand for drag: the mean of the pulls out and in. Stays: how far out of balance it may be and yet rest by itself, lock open and no hand on a rope.")
 	p.Gap()
-	a, err := one.Felt(trim)
-	if err != nil {
-		return err
-	}
-	b, err := two.Felt(trim)
-	if err != nil {
-		return err
-	}
-	text := fmt.Sprintf("In double %.0f %% of the single set's mass moves, and %.0f %% of it is felt at the batten, for the arbor goes slower. Drag takes %s of the hand in "+
-		"double and %s in single: there are more sheaves, and more counterweight hangs on them. With the idler of the single set it would be %s. ",
-		100*units.Ratio(b.Moving, a.Moving), 100*units.Ratio(b.Batten, a.Batten), lesson.Pull(p.Units, efforts[1]), lesson.Pull(p.Units, efforts[0]), lesson.Pull(p.Units, efforts[2]))
-	if b.Batten < a.Batten && efforts[1] > efforts[0] {
-		text += "So it is drag and not mass that makes the double set the stiffer to start and to stop."
+	text := fmt.Sprintf("In double purchase %s move in place of %s; but the arbor goes slower than the batten, and what is felt at the batten is %s in place of %s. Drag takes %s of the hand in place of %s. "+
+		"With the idler of the single set it would be %s. ", p.Units.FormatPlaces(felt[1].Moving, 0), p.Units.FormatPlaces(felt[0].Moving, 0), p.Units.FormatPlaces(felt[1].Batten, 0),
+		p.Units.FormatPlaces(felt[0].Batten, 0), lesson.Pull(p.Units, drag[1]), lesson.Pull(p.Units, drag[0]), lesson.Pull(p.Units, drag[2]))
+	if felt[1].Batten < felt[0].Batten && drag[1] > drag[0] {
+		text += fmt.Sprintf("So it is not mass that makes the double set the stiffer to start and to stop, but drag: in its extra sheaves, under an arbor of %s in place of %s",
+			p.Units.FormatPlaces(two.Counterweight().Arbor, 0), p.Units.FormatPlaces(one.Counterweight().Arbor, 0))
+		if drag[2] < drag[1] {
+			text += ", and in those over which its heavier idler keeps the hand line tighter"
+		}
+		text += "."
 	}
 	p.Say("%s", text)
 	return nil
@@ -163,33 +160,34 @@ func draw(p *lesson.Page, one, two *lineset.Rigged) error {
 	hands := chart.Chart{Title: "Pull of the hand; below zero it holds back", Y: chart.Axis{Label: "pull, " + p.Units.Symbol(units.Newton), Zero: true}}
 	bands := chart.Chart{Title: "Out of balance, and the band within which the set stays", Y: chart.Axis{Label: "batten-heavy, " + p.Units.Symbol(units.Newton), Zero: true},
 		X: chart.Axis{Label: "trim, " + p.Units.Symbol(units.Metre)}}
-	var last, ends = lineset.Hand{}, []lineset.Hand{}
+	desc := "Two charts over the trim for the same hang in single and in double purchase: the pulls that fly the batten out and in, and what is out of balance within the band in which drag holds the set."
 	for i, set := range []*lineset.Rigged{one, two} {
 		name := set.Set().Rigging.Purchase.String()
 		pen := []svg.Pen{{Width: 1.2, Colour: svg.Blue}, {Width: 2.4}}[i]
 		out, in, balance := chart.Series{Name: name + ", out", Pen: pen}, chart.Series{Name: name + ", in", Pen: pen}, chart.Series{Name: name + ", as it is", Pen: pen}
 		in.Pen.Dash = svg.Dashed
 		low, high := chart.Series{Name: name + ", runs out", Pen: in.Pen}, chart.Series{Name: name + ", runs in", Pen: in.Pen}
-		for _, trim := range trims(one, two, 24) {
-			hand, err := set.Hand(trim)
+		const last = 23
+		for k, trim := range trims(one, two, last+1) {
+			h, err := hand(set, trim)
 			if err != nil {
 				return err
 			}
-			last = hand
 			at := func(f units.Force) svg.Point {
 				return svg.Point{X: lesson.Number(p.Units, trim), Y: lesson.Number(p.Units, f)}
 			}
-			out.Points, in.Points = append(out.Points, at(signed(hand.Out))), append(in.Points, at(signed(hand.In)))
-			low.Points, high.Points = append(low.Points, at(hand.Stays.ArborHeavy)), append(high.Points, at(hand.Stays.BattenHeavy))
-			balance.Points = append(balance.Points, at(hand.Balance.Imbalance))
+			out.Points, in.Points = append(out.Points, at(signed(h.Out))), append(in.Points, at(signed(h.In)))
+			low.Points, high.Points = append(low.Points, at(h.Stays.ArborHeavy)), append(high.Points, at(h.Stays.BattenHeavy))
+			balance.Points = append(balance.Points, at(h.Balance.Imbalance))
+			if k == 0 || k == last {
+				desc += fmt.Sprintf(" In %s purchase, at %s: out %s, in %s; it stays from %s arbor-heavy to %s batten-heavy.", name, p.Units.FormatPlaces(trim, 1), lesson.Pull(p.Units, signed(h.Out)),
+					lesson.Pull(p.Units, signed(h.In)), lesson.Pull(p.Units, -h.Stays.ArborHeavy), lesson.Pull(p.Units, h.Stays.BattenHeavy))
+			}
 		}
-		ends = append(ends, last)
 		hands.Series = append(hands.Series, out, in)
 		bands.Series = append(bands.Series, low, balance, high)
 	}
-	pic := lesson.Picture(800, 680, "What the hand feels", fmt.Sprintf("Two charts over the trim for the same hang in single and in double purchase. Above: the pulls that fly the batten out and in. "+
-		"Below: what is out of balance, and the band within which drag holds the set. At %s it reaches from %s arbor-heavy to %s batten-heavy in single, from %s to %s in double.", p.Units.Format(ends[0].Trim), lesson.Pull(p.Units, -ends[0].Stays.ArborHeavy),
-		lesson.Pull(p.Units, ends[0].Stays.BattenHeavy), lesson.Pull(p.Units, -ends[1].Stays.ArborHeavy), lesson.Pull(p.Units, ends[1].Stays.BattenHeavy)))
+	pic := lesson.Picture(800, 680, "What the hand feels", desc)
 	for i, c := range []chart.Chart{hands, bands} {
 		c.Left, c.Right = 76, 116
 		c.Draw(pic, svg.Box{X: 8, Y: 10 + 320*float64(i), W: 784, H: 320})

@@ -20,3 +20,13 @@ func TestColumns(t *testing.T) {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
 	}
 }
+
+// A paragraph is broken at spaces, but not between a number and its unit.
+func TestSay(t *testing.T) {
+	var p lesson.Page
+	p.Say("%s 0.218 kN and %s 25' 7\"", strings.Repeat("x", 93), strings.Repeat("y", 84))
+	want := strings.Repeat("x", 93) + "\n0.218 kN and " + strings.Repeat("y", 84) + "\n25' 7\"\n"
+	if got := p.Text(); !strings.HasPrefix(got, want) {
+		t.Errorf("got\n%s\nwant\n%s", got, want)
+	}
+}

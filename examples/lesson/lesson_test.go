@@ -76,3 +76,23 @@ func TestHouseOfTheReader(t *testing.T) {
 		t.Error(page.Text())
 	}
 }
+
+// A rigging answers to its name only where it is of the purchase asked for; who errs is told the names that are.
+func TestRigging(t *testing.T) {
+	page, err := tiny().Lay(nil, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if r, err := page.Rigging("single", "single, under the duct"); err != nil || len(r.Loft) != 5 {
+		t.Errorf("%d loft blocks of their own, %v", len(r.Loft), err)
+	}
+	for _, c := range []struct{ flag, name, want string }{
+		{"single", "moon", `-single "moon": want a rigging of single purchase, one of "single", "single, under the duct"`},
+		{"double", "single", `-double "single": want a rigging of double purchase, one of "double", "double, lines measured"`},
+		{"triple", "double", `-triple "double": want a house with a rigging of triple purchase, and this one has none`},
+	} {
+		if _, err := page.Rigging(c.flag, c.name); err == nil || err.Error() != c.want {
+			t.Errorf("got  %v\nwant %s", err, c.want)
+		}
+	}
+}

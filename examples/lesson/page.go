@@ -3,7 +3,9 @@ package lesson
 import (
 	"fmt"
 	"io"
+	"maps"
 	"os"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -33,10 +35,10 @@ type Page struct {
 // Read reads one more house, not yet rigged, as -file does the first. The error is what is wrong with the file, which it names.
 func (p *Page) Read(file string) (lineset.House, error) { return read(file, p.stdin) }
 
-// Say writes a paragraph, in lines that fit.
+// Say writes a paragraph, in lines that fit. A number is not parted from its unit.
 func (p *Page) Say(format string, args ...any) {
-	for _, line := range fill(fmt.Sprintf(format, args...), width) {
-		p.text.WriteString(line + "\n")
+	for _, line := range fill(glue(fmt.Sprintf(format, args...)), width) {
+		p.text.WriteString(strings.ReplaceAll(line, glued, " ") + "\n")
 	}
 }
 
@@ -91,6 +93,24 @@ func (p *Page) Set(name string) (*lineset.Rigged, error) {
 		names = append(names, fmt.Sprintf("%q", s.Set().Name))
 	}
 	return nil, fmt.Errorf("no set is called %q; want one of %s", name, strings.Join(names, ", "))
+}
+
+// Rigging is the rigging of that name, which must be of the purchase that its flag is called after: -single, -double, -triple.
+func (p *Page) Rigging(flag, name string) (lineset.Rigging, error) {
+	riggings := p.House.House().Riggings
+	if r, ok := riggings[name]; ok && r.Purchase.String() == flag {
+		return r, nil
+	}
+	var names []string
+	for _, n := range slices.Sorted(maps.Keys(riggings)) {
+		if riggings[n].Purchase.String() == flag {
+			names = append(names, fmt.Sprintf("%q", n))
+		}
+	}
+	if names == nil {
+		return lineset.Rigging{}, fmt.Errorf("-%s %q: want a house with a rigging of %s purchase, and this one has none", flag, name, flag)
+	}
+	return lineset.Rigging{}, fmt.Errorf("-%s %q: want a rigging of %s purchase, one of %s", flag, name, flag, strings.Join(names, ", "))
 }
 
 // Text is the page as it is read.
