@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"encoding/json"
-	"flag"
 	"io"
 	"math"
 	"os"
@@ -13,13 +12,12 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"example.com/steelyard/examples/lesson/lessontest"
 	"example.com/steelyard/examples/quillmoor"
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/purchase/lineset"
 	"example.com/steelyard/units"
 )
-
-var update = flag.Bool("update", false, "rewrite the golden sheets")
 
 // output runs the program and gives all that it did.
 func output(stdin string, args ...string) (status int, out, errs string) {
@@ -53,31 +51,9 @@ func TestSheets(t *testing.T) {
 			if !strings.Contains(got, "Overhead lifting can kill.") {
 				t.Error("the caution is missing")
 			}
-			path := filepath.Join("testdata", c.golden)
-			if *update {
-				if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
-					t.Fatal(err)
-				}
-			}
-			want, err := os.ReadFile(path)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if got != string(want) {
-				t.Errorf("differs from %s; read the change, then run with -update:\n%s", path, firstDifference(got, string(want)))
-			}
+			lessontest.Same(t, c.golden, got)
 		})
 	}
-}
-
-func firstDifference(got, want string) string {
-	g, w := strings.Split(got, "\n"), strings.Split(want, "\n")
-	for i := range g {
-		if i >= len(w) || g[i] != w[i] {
-			return "got:  " + g[i] + "\nwant: " + strings.Join(w[min(i, len(w)):min(i+1, len(w))], "")
-		}
-	}
-	return "got fewer lines"
 }
 
 // The demonstration house holds what it is meant to show.

@@ -27,20 +27,31 @@ func (p *Picture) stroke(pen Pen, points ...Point) {
 // are taken as wide as they get in any of the typefaces.
 func (p *Picture) Clashes() (out []string) {
 	for i, w := range p.words {
-		r := w.room
-		if r.X < 0 || r.Y < 0 || r.X+r.W > p.Width || r.Y+r.H > p.Height {
-			out = append(out, fmt.Sprintf("%q runs off the picture", w.text))
+		out = append(out, p.inTheWay(w, p.words[:i])...)
+	}
+	return out
+}
+
+// Fits tells whether words at a place would clash with nothing that is drawn so far.
+func (p *Picture) Fits(at Point, text string, l Letter) bool {
+	return len(p.inTheWay(word{text, l.box(at, text)}, p.words)) == 0
+}
+
+// inTheWay lists what words clash with: the edge, others, a line.
+func (p *Picture) inTheWay(w word, others []word) (out []string) {
+	r := w.room
+	if r.X < 0 || r.Y < 0 || r.X+r.W > p.Width || r.Y+r.H > p.Height {
+		out = append(out, fmt.Sprintf("%q runs off the picture", w.text))
+	}
+	for _, other := range others {
+		if o := other.room; r.X < o.X+o.W && o.X < r.X+r.W && r.Y < o.Y+o.H && o.Y < r.Y+r.H {
+			out = append(out, fmt.Sprintf("%q runs into %q", w.text, other.text))
 		}
-		for _, other := range p.words[:i] {
-			if o := other.room; r.X < o.X+o.W && o.X < r.X+r.W && r.Y < o.Y+o.H && o.Y < r.Y+r.H {
-				out = append(out, fmt.Sprintf("%q runs into %q", w.text, other.text))
-			}
-		}
-		for _, s := range p.strokes {
-			if s.crosses(r) {
-				out = append(out, fmt.Sprintf("%q stands on the line from %.0f, %.0f to %.0f, %.0f", w.text, s.from.X, s.from.Y, s.to.X, s.to.Y))
-				break
-			}
+	}
+	for _, s := range p.strokes {
+		if s.crosses(r) {
+			out = append(out, fmt.Sprintf("%q stands on the line from %.0f, %.0f to %.0f, %.0f", w.text, s.from.X, s.from.Y, s.to.X, s.to.Y))
+			break
 		}
 	}
 	return out

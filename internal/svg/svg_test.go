@@ -128,6 +128,11 @@ func TestClashes(t *testing.T) {
 		if got := draw(c.more); len(got) != c.want {
 			t.Errorf("%s: %q, want %d", c.name, got, c.want)
 		}
+		before := New(100, 100, "t", "d")
+		c.more(before)
+		if alone := len(before.Clashes()); before.Fits(Point{40, 50}, "00", letters) != (c.want == alone) {
+			t.Errorf("%s: it fits, or not, as it should not", c.name)
+		}
 	}
 }
 
