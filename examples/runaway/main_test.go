@@ -2,7 +2,10 @@ package main
 
 import (
 	"math"
+	"slices"
+	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"example.com/steelyard/examples/lesson/lessontest"
 	"example.com/steelyard/examples/quillmoor"
@@ -31,9 +34,15 @@ func TestTenByHand(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	set, _ := house.Set("4 first electric")
+	hung, _ := house.Set("4 first electric")
+	free := hung.Set()
+	free.Rigging.Run.Bridges = nil
+	set, err := free.Rig(described.Stock)
+	if err != nil {
+		t.Fatal(err)
+	}
 	trim := set.High().Trim
-	run, out, err := letGo(set, trim, tooFew(set.Counterweight().Stack.Show, 10))
+	run, out, err := letGo(set, trim, tooFew, 10)
 	if err != nil || run.Way != purchase.In || !run.AtStop {
 		t.Fatalf("%+v, %v", run, err)
 	}
@@ -48,5 +57,54 @@ func TestTenByHand(t *testing.T) {
 	}
 	if work := 230.0 * 24; run.Energy.In(units.FootPoundForce) > work {
 		t.Errorf("%v at the stop, and 230 lbf over 24 ft is %.0f ft·lbf", run.Energy, work)
+	}
+	// At the stop, 4 ft up: the same masses, the lift lines' 0.11 lb/ft from batten to arbor, 53 ft up, and the hand line's 0.167 lb/ft
+	// from the arbor's foot round the idler at 19.5 ft to its top. ½·m·v² of that, and a fall of v²/2g.
+	rope := 0.11*5*(54-4+55-53) + 0.167*((43-19.5)+(55-19.5)+(55-53))
+	for _, x := range []float64{8, 18, 28, 38, 48} {
+		rope += 0.11 * math.Hypot(x, 1)
+	}
+	v := run.Speed.In(units.FootPerSecond)
+	if got, want := run.Energy.In(units.FootPoundForce), (felt+rope)/32.174*v*v/2; math.Abs(got-want) > 0.01*want {
+		t.Errorf("%.0f ft·lbf at the stop, by hand %.0f", got, want)
+	}
+	if got, want := run.Drop.In(units.Foot), v*v/64.348; math.Abs(got-want) > 0.01 {
+		t.Errorf("as a fall of %.2f ft, by hand %.2f", got, want)
+	}
+}
+
+// Whatever set it is, the page keeps its width and the picture can be read; what has no room or is not counted is said.
+func TestEverySet(t *testing.T) {
+	first, err := runaway().Lay(nil, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	const goods = "with goods that pile or stand on the deck it runs less hard"
+	for set := range first.House.Sets() {
+		name := set.Set().Name
+		if name == "9 empty" {
+			continue
+		}
+		page, err := runaway().Lay([]string{"-set", name}, nil)
+		if err != nil {
+			t.Errorf("%s: %v", name, err)
+			continue
+		}
+		for line := range strings.Lines(page.Text()) {
+			if n := utf8.RuneCountInString(strings.TrimSuffix(line, "\n")); n > 100 {
+				t.Errorf("%s: %d characters wide: %s", name, n, line)
+			}
+		}
+		for _, clash := range page.Drawn.Clashes() {
+			t.Errorf("%s: in the picture %s", name, clash)
+		}
+		text := strings.Join(strings.Fields(page.Text()), " ")
+		soft := slices.Contains([]string{"4 first electric", "8 second electric", "10 ballroom wall", "11 moon", "12 chandelier"}, name)
+		if strings.Contains(text, goods) == soft {
+			t.Errorf("%s: goods on the deck: %s", name, text)
+		}
+		if want := "1 no room or pieces 2 no room"; strings.Contains(text, want) != (name == "10 ballroom wall") {
+			t.Errorf("%s: %q: %s", name, want, text)
+		}
 	}
 }
