@@ -32,7 +32,7 @@ func define(t testing.TB, definition string) *big.Rat {
 	names := map[string]string{"in": "0.0254", "ft": "0.3048", "yd": "0.9144", "lb": "0.45359237", "g": "9.80665",
 		"pi": "3.1415926535897932384626433832795028841971693993751058209749445923078164"}
 	value, op := big.NewRat(1, 1), "*"
-	for _, word := range strings.Fields(definition) {
+	for word := range strings.FieldsSeq(definition) {
 		if word == "*" || word == "/" {
 			op = word
 			continue

@@ -226,14 +226,15 @@ func (p *parser) unknown(key, rest string) error {
 			return p.fail(ErrSyntax, tail, "goes on with "+quote(tail)+" after the unit "+u.symbol)
 		}
 	}
-	reason := "has the unit " + quote(rest) + ", which is not known"
+	var reason strings.Builder
+	reason.WriteString("has the unit " + quote(rest) + ", which is not known")
 	for i := range p.want.units {
 		if u := &p.want.units[i]; strings.EqualFold(unitKey(u.symbol), key) {
-			reason += " (is " + u.symbol + " meant?)"
+			reason.WriteString(" (is " + u.symbol + " meant?)")
 			break
 		}
 	}
-	return p.fail(ErrUnknownUnit, rest, reason)
+	return p.fail(ErrUnknownUnit, rest, reason.String())
 }
 
 // article gives the name of a quantity with its article.

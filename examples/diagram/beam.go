@@ -3,6 +3,7 @@ package diagram
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"example.com/steelyard/examples/lesson"
 	"example.com/steelyard/internal/chart"
@@ -121,12 +122,13 @@ func roundDown(v float64) float64 {
 
 // beamDesc tells the picture to those who do not see it.
 func beamDesc(sys units.System, first, then Loaded) string {
-	text := "A batten freed from its lift lines, with an arrow up for the tension in each and a bar under it for all that hangs, over diagrams of shear and bending moment along the pipe. Tensions with " + first.Name + ", and with " + then.Name + ":"
+	var text strings.Builder
+	text.WriteString("A batten freed from its lift lines, with an arrow up for the tension in each and a bar under it for all that hangs, over diagrams of shear and bending moment along the pipe. Tensions with " + first.Name + ", and with " + then.Name + ":")
 	for i, line := range first.Share.Lines {
-		text += fmt.Sprintf(" line %d %s, %s;", i+1, lesson.Pull(sys, line.Tension), lesson.Pull(sys, then.Share.Lines[i].Tension))
+		text.WriteString(fmt.Sprintf(" line %d %s, %s;", i+1, lesson.Pull(sys, line.Tension), lesson.Pull(sys, then.Share.Lines[i].Tension)))
 	}
 	bend := func(m units.Moment) string { return sys.FormatPlaces(units.Abs(m), 0) }
 	a, b := first.Share, then.Share
-	return text + fmt.Sprintf(" the pipe sags with up to %s, then %s, and hogs with up to %s, then %s.",
+	return text.String() + fmt.Sprintf(" the pipe sags with up to %s, then %s, and hogs with up to %s, then %s.",
 		bend(a.Sagging.Moment), bend(b.Sagging.Moment), bend(a.Hogging.Moment), bend(b.Hogging.Moment))
 }

@@ -2,6 +2,7 @@ package diagram
 
 import (
 	"strconv"
+	"strings"
 
 	"example.com/steelyard/internal/svg"
 	"example.com/steelyard/purchase"
@@ -137,9 +138,9 @@ func (p panel) beside(x, y float64, anchor svg.Anchor, words ...string) {
 
 // all writes several forces that add up.
 func (v view) all(forces []units.Force) string {
-	text := ""
+	var text strings.Builder
 	for _, f := range forces[:len(forces)-1] {
-		text += v.bare(f) + " + "
+		text.WriteString(v.bare(f) + " + ")
 	}
-	return text + v.force(forces[len(forces)-1])
+	return text.String() + v.force(forces[len(forces)-1])
 }

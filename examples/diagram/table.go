@@ -115,7 +115,7 @@ func (p panel) notes(x, y, wide float64) {
 // fill breaks a text into lines that are no wider than they may be.
 func fill(text string, wide float64, l svg.Letter) (lines []string) {
 	line := ""
-	for _, word := range strings.Fields(text) {
+	for word := range strings.FieldsSeq(text) {
 		if longer := strings.TrimSpace(line + " " + word); line == "" || l.Width(longer) <= wide {
 			line = longer
 			continue

@@ -45,27 +45,28 @@ func describe(views []view) string {
 	var all []string
 	for _, v := range views {
 		lift := v.liftAtArbor()
-		text := fmt.Sprintf("%s: %s. The batten carries %s on %d lift lines. The head block bears %s.", v.title, v.says(),
-			v.force(v.carried), len(v.lift), v.force(v.load(purchase.HeadBlock).Size()))
-		text += fmt.Sprintf(" The arbor weighs %s; the lift lines pull it up with %s", v.force(v.weight), v.force(lift[0]))
+		var text strings.Builder
+		text.WriteString(fmt.Sprintf("%s: %s. The batten carries %s on %d lift lines. The head block bears %s.", v.title, v.says(),
+			v.force(v.carried), len(v.lift), v.force(v.load(purchase.HeadBlock).Size())))
+		text.WriteString(fmt.Sprintf(" The arbor weighs %s; the lift lines pull it up with %s", v.force(v.weight), v.force(lift[0])))
 		for _, more := range lift[1:] {
-			text += " and " + v.force(more)
+			text.WriteString(" and " + v.force(more))
 		}
-		text += "."
+		text.WriteString(".")
 		if len(lift) > 1 {
-			text += fmt.Sprintf(" At the head beam their other parts pull with %s.", v.force(v.deadEnds()))
+			text.WriteString(fmt.Sprintf(" At the head beam their other parts pull with %s.", v.force(v.deadEnds())))
 		}
 		var ropes []string
 		for _, r := range v.railRopes() {
 			ropes = append(ropes, r.name+" "+v.force(r.under))
 		}
-		text += " Ropes at the rail: " + strings.Join(ropes, ", ") + "."
+		text.WriteString(" Ropes at the rail: " + strings.Join(ropes, ", ") + ".")
 		if v.way == 0 {
-			text += fmt.Sprintf(" The lock holds %s.", v.force(max(v.state.Ropes.Lock, -v.state.Ropes.Lock)))
+			text.WriteString(fmt.Sprintf(" The lock holds %s.", v.force(max(v.state.Ropes.Lock, -v.state.Ropes.Lock))))
 		} else {
-			text += fmt.Sprintf(" The hand pulls %s on the %s.", v.force(v.run.Pull), v.run.Rope)
+			text.WriteString(fmt.Sprintf(" The hand pulls %s on the %s.", v.force(v.run.Pull), v.run.Rope))
 		}
-		all = append(all, text)
+		all = append(all, text.String())
 	}
 	return strings.Join(all, " ")
 }

@@ -5,6 +5,7 @@ package main
 import (
 	"flag"
 	"fmt"
+	"strings"
 
 	"example.com/steelyard/examples/lesson"
 	"example.com/steelyard/internal/chart"
@@ -160,7 +161,8 @@ func draw(p *lesson.Page, one, two *lineset.Rigged) error {
 	hands := chart.Chart{Title: "Pull of the hand; below zero it holds back", Y: chart.Axis{Label: "pull, " + p.Units.Symbol(units.Newton), Zero: true}}
 	bands := chart.Chart{Title: "Out of balance, and the band within which the set stays", Y: chart.Axis{Label: "batten-heavy, " + p.Units.Symbol(units.Newton), Zero: true},
 		X: chart.Axis{Label: "trim, " + p.Units.Symbol(units.Metre)}}
-	desc := "Two charts over the trim for the same hang in single and in double purchase: the pulls that fly the batten out and in, and what is out of balance within the band in which drag holds the set."
+	var desc strings.Builder
+	desc.WriteString("Two charts over the trim for the same hang in single and in double purchase: the pulls that fly the batten out and in, and what is out of balance within the band in which drag holds the set.")
 	for i, set := range []*lineset.Rigged{one, two} {
 		name := set.Set().Rigging.Purchase.String()
 		pen := []svg.Pen{{Width: 1.2, Colour: svg.Blue}, {Width: 2.4}}[i]
@@ -180,14 +182,14 @@ func draw(p *lesson.Page, one, two *lineset.Rigged) error {
 			low.Points, high.Points = append(low.Points, at(h.Stays.ArborHeavy)), append(high.Points, at(h.Stays.BattenHeavy))
 			balance.Points = append(balance.Points, at(h.Balance.Imbalance))
 			if k == 0 || k == last {
-				desc += fmt.Sprintf(" In %s purchase, at %s: out %s, in %s; it stays from %s arbor-heavy to %s batten-heavy.", name, p.Units.FormatPlaces(trim, 1), lesson.Pull(p.Units, signed(h.Out)),
-					lesson.Pull(p.Units, signed(h.In)), lesson.Pull(p.Units, -h.Stays.ArborHeavy), lesson.Pull(p.Units, h.Stays.BattenHeavy))
+				desc.WriteString(fmt.Sprintf(" In %s purchase, at %s: out %s, in %s; it stays from %s arbor-heavy to %s batten-heavy.", name, p.Units.FormatPlaces(trim, 1), lesson.Pull(p.Units, signed(h.Out)),
+					lesson.Pull(p.Units, signed(h.In)), lesson.Pull(p.Units, -h.Stays.ArborHeavy), lesson.Pull(p.Units, h.Stays.BattenHeavy)))
 			}
 		}
 		hands.Series = append(hands.Series, out, in)
 		bands.Series = append(bands.Series, low, balance, high)
 	}
-	pic := lesson.Picture(800, 680, "What the hand feels", desc)
+	pic := lesson.Picture(800, 680, "What the hand feels", desc.String())
 	for i, c := range []chart.Chart{hands, bands} {
 		c.Left, c.Right = 76, 116
 		c.Draw(pic, svg.Box{X: 8, Y: 10 + 320*float64(i), W: 784, H: 320})

@@ -154,7 +154,7 @@ func printable(text string) string {
 // fill breaks a text into lines of at most so many characters, where it has spaces.
 func fill(text string, width int) (lines []string) {
 	line, used := "", 0
-	for _, word := range strings.Fields(text) {
+	for word := range strings.FieldsSeq(text) {
 		n := utf8.RuneCountInString(word)
 		if used > 0 && used+1+n > width {
 			lines = append(lines, line)

@@ -6,6 +6,7 @@ import (
 	"flag"
 	"fmt"
 	"math"
+	"strings"
 
 	"example.com/steelyard/arbor"
 	"example.com/steelyard/examples/lesson"
@@ -171,7 +172,8 @@ func (w *wall) draw(curve [][2]arbor.Option, now svg.Point) {
 	hangs := chart.Chart{Title: "What may hang, over the stop as it is", Y: chart.Axis{Label: "hang, " + w.Units.Symbol(w.venues[0].Load), Zero: true}, X: chart.Axis{Label: "the batten travels, " + w.Units.Symbol(w.under)}}
 	pens := []svg.Pen{{Width: 1.4, Dash: svg.Dashed, Colour: svg.Blue}, {Width: 2.2}}
 	travel := func(o arbor.Option) units.Length { return o.Travel.Scale(o.Ratio) }
-	desc := "Two charts over the travel of the batten. The highest rail comes down as the travel grows, in double purchase half as steeply."
+	var desc strings.Builder
+	desc.WriteString("Two charts over the travel of the batten. The highest rail comes down as the travel grows, in double purchase half as steeply.")
 	for i, name := range []string{"single", "double"} {
 		high, most := chart.Series{Name: name, Pen: pens[i]}, chart.Series{Name: name, Pen: pens[i]}
 		for _, at := range curve {
@@ -183,11 +185,11 @@ func (w *wall) draw(curve [][2]arbor.Option, now svg.Point) {
 		}
 		rails.Series, hangs.Series = append(rails.Series, high), append(hangs.Series, most)
 		for _, o := range []arbor.Option{curve[0][i], curve[len(curve)-1][i]} {
-			desc += fmt.Sprintf(" For a travel of %s, %s purchase: highest rail %s; what may hang over the stop as it is, %s.", w.Units.Format(travel(o)), name,
-				w.height(o.Anew.Stop.LowerStop), w.Units.FormatPlaces(o.Anew.Hangs, 0))
+			desc.WriteString(fmt.Sprintf(" For a travel of %s, %s purchase: highest rail %s; what may hang over the stop as it is, %s.", w.Units.Format(travel(o)), name,
+				w.height(o.Anew.Stop.LowerStop), w.Units.FormatPlaces(o.Anew.Hangs, 0)))
 		}
 	}
-	pic := lesson.Picture(760, 660, "How high the locking rail can be", desc)
+	pic := lesson.Picture(760, 660, "How high the locking rail can be", desc.String())
 	for i, c := range []chart.Chart{rails, hangs} {
 		c.Left, c.Right, c.X.From, c.X.To = 72, 60, lesson.Number(w.Units, travel(curve[0][0])), lesson.Number(w.Units, travel(curve[len(curve)-1][0]))
 		c.Draw(pic, svg.Box{X: 8, Y: 10 + 310*float64(i), W: 744, H: 310})

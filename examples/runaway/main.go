@@ -185,7 +185,7 @@ func draw(p *lesson.Page, set *lineset.Rigged, few []purchase.Runaway) error {
 			}
 			speeds.Notes = append(speeds.Notes, note)
 		} else {
-			desc += fmt.Sprintf(" With %d too few it comes in from %s to meet the stop at %s with %s.", n, p.Units.Format(high), p.Units.FormatPlaces(few[i].Speed, 1), p.Units.FormatPlaces(few[i].Energy, 0))
+			desc = fmt.Sprintf("%s With %d too few it comes in from %s to meet the stop at %s with %s.", desc, n, p.Units.Format(high), p.Units.FormatPlaces(few[i].Speed, 1), p.Units.FormatPlaces(few[i].Energy, 0))
 		}
 		speeds.Series, energies.Series = append(speeds.Series, v), append(energies.Series, e)
 	}

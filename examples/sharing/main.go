@@ -160,14 +160,15 @@ func tables(p *lesson.Page, even, off load.Share, line int) {
 func inWords(p *lesson.Page, even, off load.Share, line int, says string) string {
 	pull := func(f units.Force) string { return lesson.Pull(p.Units, f) }
 	worst, most := even.Worst()
-	text := fmt.Sprintf("Shared out by counting lines, each would carry %s. With all lines even, line %d carries %s. ",
-		pull(even.Weight.Scale(1/float64(len(even.Lines)))), worst+1, pull(most.Tension))
-	text += fmt.Sprintf("Made off %s, line %d goes from %s to %s. ", says, line, pull(even.Lines[line-1].Tension), pull(off.Lines[line-1].Tension))
+	var text strings.Builder
+	text.WriteString(fmt.Sprintf("Shared out by counting lines, each would carry %s. With all lines even, line %d carries %s. ",
+		pull(even.Weight.Scale(1/float64(len(even.Lines)))), worst+1, pull(most.Tension)))
+	text.WriteString(fmt.Sprintf("Made off %s, line %d goes from %s to %s. ", says, line, pull(even.Lines[line-1].Tension), pull(off.Lines[line-1].Tension)))
 	for _, i := range off.Slack() {
-		text += fmt.Sprintf("Line %d hangs slack. ", i+1)
+		text.WriteString(fmt.Sprintf("Line %d hangs slack. ", i+1))
 	}
 	now, then := off.Worst()
-	return text + fmt.Sprintf("The most that one line carries goes from %s to %s, in line %d, and nothing was hung.", pull(most.Tension), pull(then.Tension), now+1)
+	return text.String() + fmt.Sprintf("The most that one line carries goes from %s to %s, in line %d, and nothing was hung.", pull(most.Tension), pull(then.Tension), now+1)
 }
 
 // question is what the flags ask.

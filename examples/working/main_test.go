@@ -72,7 +72,7 @@ func TestEverySet(t *testing.T) {
 	for _, set := range house.Sets {
 		for _, system := range []string{"us", "metric"} {
 			page := text(t, "-set", set.Name, "-part", "all", "-units", system)
-			for _, line := range strings.Split(page, "\n") {
+			for line := range strings.SplitSeq(page, "\n") {
 				if utf8.RuneCountInString(line) > 100 {
 					t.Errorf("%s: too wide: %s", set.Name, line)
 				}

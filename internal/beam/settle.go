@@ -1,5 +1,7 @@
 package beam
 
+import "slices"
+
 import "math"
 
 // settle finds the tight lines with a primal active-set method. From pulls that hold
@@ -97,10 +99,8 @@ func (w *Work) lowest(set uint64, first bool) int {
 // met reports whether the set has been settled on before, which only rounding can
 // bring about, and notes it. It makes the search finite in floating point too.
 func (w *Work) met(set uint64) bool {
-	for _, s := range w.seen {
-		if s == set {
-			return true
-		}
+	if slices.Contains(w.seen, set) {
+		return true
 	}
 	w.seen = append(w.seen, set)
 	return false

@@ -3,6 +3,7 @@ package beam
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -27,15 +28,15 @@ func (p problem) sets(t *testing.T, to, turns []float64) (sets []string) {
 		if miss > 1e-9 {
 			t.Fatalf("the oracle found nothing: %v", miss)
 		}
-		set := ""
+		var set strings.Builder
 		for _, r := range pulls {
 			if r > 1e-9 {
-				set += "t"
+				set.WriteString("t")
 			} else {
-				set += "s"
+				set.WriteString("s")
 			}
 		}
-		sets = append(sets, set)
+		sets = append(sets, set.String())
 	}
 	return sets
 }

@@ -126,14 +126,13 @@ func scanSignaturesBut(t *tree, excepted map[string]string) []finding {
 func typeFloats(name string, obj *types.TypeName, report func(token.Pos, string)) {
 	switch u := obj.Type().Underlying().(type) {
 	case *types.Struct:
-		for i := range u.NumFields() {
-			if f := u.Field(i); f.Exported() && holdsFloat(f.Type()) {
+		for f := range u.Fields() {
+			if f.Exported() && holdsFloat(f.Type()) {
 				report(f.Pos(), name+"."+f.Name())
 			}
 		}
 	case *types.Interface:
-		for i := range u.NumExplicitMethods() {
-			m := u.ExplicitMethod(i)
+		for m := range u.ExplicitMethods() {
 			signatureFloats(name+"."+m.Name(), m.Signature(), report)
 		}
 	default:
@@ -145,8 +144,8 @@ func typeFloats(name string, obj *types.TypeName, report func(token.Pos, string)
 	if !ok {
 		return
 	}
-	for i := range named.NumMethods() {
-		if m := named.Method(i); m.Exported() {
+	for m := range named.Methods() {
+		if m.Exported() {
 			signatureFloats(name+"."+m.Name(), m.Signature(), report)
 		}
 	}
@@ -196,8 +195,8 @@ func holdsFloat(t types.Type) bool {
 		signatureFloats("", t, func(token.Pos, string) { found = true })
 		return found
 	case *types.Struct:
-		for i := range t.NumFields() {
-			if holdsFloat(t.Field(i).Type()) {
+		for field := range t.Fields() {
+			if holdsFloat(field.Type()) {
 				return true
 			}
 		}

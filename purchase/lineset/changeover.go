@@ -7,6 +7,7 @@ import (
 	"reflect"
 	"slices"
 	"strconv"
+	"strings"
 
 	"example.com/steelyard/arbor"
 	"example.com/steelyard/internal/check"
@@ -301,16 +302,17 @@ func (c ChangeOver) Lines(sys units.System) []string {
 			out = append(out, s.Name+": no change")
 			continue
 		}
-		line := s.Name + ": bridge handles " + sys.Format(s.Handled)
+		var line strings.Builder
+		line.WriteString(s.Name + ": bridge handles " + sys.Format(s.Handled))
 		for i, item := range s.Stays {
 			if i == 0 {
-				line += "; stays: "
+				line.WriteString("; stays: ")
 			} else {
-				line += ", "
+				line.WriteString(", ")
 			}
-			line += item
+			line.WriteString(item)
 		}
-		out = append(out, line)
+		out = append(out, line.String())
 		begun := false
 		for _, job := range [2]Plan{s.Strip, s.Load} {
 			if len(job.Order.Steps) == 0 {
