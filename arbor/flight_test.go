@@ -37,7 +37,7 @@ func mustFly(t testing.TB, run arbor.Run, f arbor.Frame, ride arbor.Ride) arbor.
 
 // feet is a whole number of quarter inches as feet, exact to the nanometre.
 func feet(quarters int) units.Length {
-	return units.Length(float64(quarters*6_350_000) / 1e9)
+	return units.Length(float64(int64(quarters)*6_350_000) / 1e9)
 }
 
 // Worked by hand: 53 − 22 − 8 ft leave the arbor 23 ft, the batten 46 ft.

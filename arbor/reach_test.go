@@ -27,14 +27,17 @@ func TestReach(t *testing.T) {
 		want         arbor.Reach
 	}{
 		{"low trim, above", "upper bridge", 4 * units.Foot, arbor.Reach{
-			Foot: feet(45 * 48), Any: true, From: 0, To: feet(24), First: 1, Last: 3, Above: 27}},
+			Foot: feet(45 * 48), Any: true, From: 0, To: feet(24), First: 1, Last: 3, Above: 27,
+		}},
 		{"low trim, below", "rail", 4 * units.Foot, arbor.Reach{Foot: feet(45 * 48), Above: 30}},
 		// The arbor is 5 ft lower: from 0.5 to 5.5 ft on the rods. Piece 4 is the first that lies above 6 in.
 		{"14 ft", "upper bridge", 14 * units.Foot, arbor.Reach{
-			Foot: feet(40 * 48), Any: true, From: feet(24), To: feet(264), First: 4, Last: 30, Below: 3}},
+			Foot: feet(40 * 48), Any: true, From: feet(24), To: feet(264), First: 4, Last: 30, Below: 3,
+		}},
 		// The foot is at 22.5 ft, the bed at 23: up to 4 ft on the rods from the rail.
 		{"49 ft", "rail", 49 * units.Foot, arbor.Reach{
-			Foot: feet(1080), Any: true, From: 0, To: feet(192), First: 1, Last: 24, Above: 6}},
+			Foot: feet(1080), Any: true, From: 0, To: feet(192), First: 1, Last: 24, Above: 6,
+		}},
 		{"high trim, above", "upper bridge", 50 * units.Foot, arbor.Reach{Foot: feet(22 * 48), Below: 30}},
 	} {
 		tt.want.Bridge, tt.want.Trim = tt.bridge, tt.trim
@@ -162,8 +165,10 @@ func TestReachAgainstCounting(t *testing.T) {
 		lower := draw("lower", -50, 500)
 		floor, low := draw("floor", 0, 2000), draw("low", 0, 300)
 		high := low + draw("band", 1, 600)
-		run := arbor.Run{LowerStop: mm(lower), UpperStop: mm(lower + 4500 + travel),
-			Bridges: []arbor.Bridge{{Name: "b", Floor: mm(floor), Low: mm(low), High: mm(high)}}}
+		run := arbor.Run{
+			LowerStop: mm(lower), UpperStop: mm(lower + 4500 + travel),
+			Bridges: []arbor.Bridge{{Name: "b", Floor: mm(floor), Low: mm(low), High: mm(high)}},
+		}
 		f := mustFlyRapid(t, run, frame, arbor.Ride{Ratio: 1, MadeOff: mm(700), Bed: mm(bed)})
 		pieces := layOut(s, plate, every)
 

@@ -47,12 +47,21 @@ func TestRefill(t *testing.T) {
 		{"within the allowance", "55 off, 44 are near enough for 11", tall, today, 407 * lb, 11 * lb, arbor.EitherSide, "take out 1 of the 44", 1, exactPounds(44)},
 		{"on the side", "the same, but nothing too heavy", tall, today, 407 * lb, 11 * lb, arbor.NeverArborHeavy, "take out 1 of the 44, 1 of the 22", 2, exactPounds(-44)},
 		{"least error of as many", "one piece: 11 brings it to 473, 22 to 484", tall, today, 480 * lb, 15 * lb, arbor.EitherSide, "add 1 of the 22", 1, exactPounds(16)},
-		{"a kind that is not on the bridge", "what is in the arbor may stay", tall,
-			arbor.Stack{Pipe: today.Pipe, Show: []arbor.Row{row("30", 2, 30, 1.5)}}, 71 * lb, 0, arbor.EitherSide, "add 1 of the 11", 1, 0},
-		{"plates", "24 in of show weight bring the second plate", plated(), today, (440 + 88 + 6) * lb, 0, arbor.EitherSide,
-			"add 1 of the 44, 1 of the 22, 1 spreader plate", 2, 0},
-		{"plates out", "one interval less", plated(), arbor.Stack{Pipe: today.Pipe, Show: []arbor.Row{row("44", 12, 44, 2)}}, (440 + 3) * lb, 0, arbor.EitherSide,
-			"take out 2 of the 44, 1 spreader plate", 2, 0},
+		{
+			"a kind that is not on the bridge", "what is in the arbor may stay", tall,
+			arbor.Stack{Pipe: today.Pipe, Show: []arbor.Row{row("30", 2, 30, 1.5)}},
+			71 * lb, 0, arbor.EitherSide, "add 1 of the 11", 1, 0,
+		},
+		{
+			"plates", "24 in of show weight bring the second plate", plated(), today, (440 + 88 + 6) * lb, 0, arbor.EitherSide,
+			"add 1 of the 44, 1 of the 22, 1 spreader plate", 2, 0,
+		},
+		{
+			"plates out", "one interval less", plated(),
+			arbor.Stack{Pipe: today.Pipe, Show: []arbor.Row{row("44", 12, 44, 2)}},
+			(440 + 3) * lb, 0, arbor.EitherSide,
+			"take out 2 of the 44, 1 spreader plate", 2, 0,
+		},
 		{"all of it", "the set is stripped", tall, today, 0, 0, arbor.EitherSide, "take out 10 of the 44, 1 of the 22", 11, 0},
 		{"from nothing", "an empty arbor is filled", tall, arbor.Stack{Pipe: today.Pipe}, 77 * lb, 0, arbor.EitherSide, "add 1 of the 44, 1 of the 22, 1 of the 11", 3, 0},
 	} {
@@ -78,8 +87,10 @@ func TestRefillFaults(t *testing.T) {
 		Show: []arbor.Row{row("44", 2, 44, 2), row("22", 1, 23, 1), row("11", 1, 11, -1), row("44", 1, 44, 2), {Name: "z"}},
 	}
 	_, err := tall.Refill(today, arbor.Wanted{Show: 1}, loose, arbor.EitherSide, -1)
-	want := []string{"within", "today.pipe", "today.pipe", "today.show[1].mass", "today.show[2].thickness", "today.show[2].thickness",
-		"today.show[3].name", "today.show[4].mass", "today.show[4].thickness"}
+	want := []string{
+		"within", "today.pipe", "today.pipe", "today.show[1].mass", "today.show[2].thickness", "today.show[2].thickness",
+		"today.show[3].name", "today.show[4].mass", "today.show[4].thickness",
+	}
 	if diff := cmp.Diff(want, fields(t, err)); diff != "" {
 		t.Errorf("-want +got\n%s\n%v", diff, err)
 	}

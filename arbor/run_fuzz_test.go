@@ -39,10 +39,14 @@ func FuzzRun(f *testing.F) {
 	f.Add(math.NaN(), math.Inf(1), 1e300, -1e300, 5e-324, math.Inf(-1), 1e18, 1e9, 1e12, -1e12, 0.0, 1e-9, 1e15, math.Copysign(0, -1), -1, 1e-300, 1e300, 7.0)
 	f.Fuzz(func(t *testing.T, lower, upper, head, length, room, ratio, made, bed, floor, reachLow, reachHigh, low, high, thick float64, count int, seat, upstage, eye float64) {
 		l := func(x float64) units.Length { return units.Length(x) }
-		run := arbor.Run{LowerStop: l(lower), UpperStop: l(upper), HeadBlock: l(head), LoftBlocks: l(head), Grid: l(head), Rail: l(floor),
-			Bridges: []arbor.Bridge{{Name: "b", Floor: l(floor), Low: l(reachLow), High: l(reachHigh)}}}
-		frame := arbor.Frame{Length: l(length), Room: l(room), Capacity: units.Mass(room), Tare: units.Mass(bed),
-			Plate: arbor.Plate{Mass: 1, Thickness: l(thick), Every: l(thick)}}
+		run := arbor.Run{
+			LowerStop: l(lower), UpperStop: l(upper), HeadBlock: l(head), LoftBlocks: l(head), Grid: l(head), Rail: l(floor),
+			Bridges: []arbor.Bridge{{Name: "b", Floor: l(floor), Low: l(reachLow), High: l(reachHigh)}},
+		}
+		frame := arbor.Frame{
+			Length: l(length), Room: l(room), Capacity: units.Mass(room), Tare: units.Mass(bed),
+			Plate: arbor.Plate{Mass: 1, Thickness: l(thick), Every: l(thick)},
+		}
 		if count%2 == 0 {
 			frame.Plate = arbor.Plate{}
 		}
@@ -85,8 +89,10 @@ func FuzzRun(f *testing.F) {
 		allFinite(t, compact.Thickness(units.Mass(thick)))
 		density, err := compact.Density(l(thick), l(room))
 		keep(density, err)
-		venue := arbor.Venue{Run: run, Frame: frame, Bare: units.Mass(low), Load: units.Mass(high), Low: l(low), High: l(high), MadeOff: l(made),
-			Stock: arbor.Stock{{Name: "a", Mass: 20, Thickness: l(thick), Count: 90}}}
+		venue := arbor.Venue{
+			Run: run, Frame: frame, Bare: units.Mass(low), Load: units.Mass(high), Low: l(low), High: l(high), MadeOff: l(made),
+			Stock: arbor.Stock{{Name: "a", Mass: 20, Thickness: l(thick), Count: 90}},
+		}
 		options, err := venue.Compare(ratio)
 		keep(options, err)
 	})

@@ -30,15 +30,35 @@ func TestShortfall(t *testing.T) {
 		nothing      bool
 	}{
 		{"nothing is short", "30 in, 600 lb", arbor.Wanted{Show: 600 * lb}, twenty(60), arbor.EitherSide, nil, 0, 0, 0, "nothing", false},
-		{"room", "45 in wanted in 40: 900 lb are within the capacity", arbor.Wanted{Show: 900 * lb}, twenty(60), arbor.EitherSide,
-			[]string{"room"}, exactEighths(40), 0, 0, "40 of the 20", false},
+		{
+			"room", "45 in wanted in 40: 900 lb are within the capacity",
+			arbor.Wanted{Show: 900 * lb},
+			twenty(60), arbor.EitherSide,
+			[]string{"room"},
+			exactEighths(40), 0, 0, "40 of the 20", false,
+		},
 		{"stock", "30 wanted, 24 there", arbor.Wanted{Show: 600 * lb}, twenty(24), arbor.EitherSide, []string{"stock"}, 0, 0, 6, "24 of the 20", false},
-		{"all", "60 of 1 in, 1200 lb, 24 there", arbor.Wanted{Show: 1200 * lb}, twenty(24), arbor.EitherSide,
-			[]string{"room", "capacity", "stock"}, exactEighths(160), exactPounds(800), 36, "24 of the 20", false},
-		{"no stack", "never too light, and only 40 fit", arbor.Wanted{Show: 900 * lb}, twenty(60), arbor.NeverBattenHeavy,
-			[]string{"room"}, exactEighths(40), 0, 0, "40 of the 20", true},
-		{"with pipe weight", "10 stay for the pipe; 35 more would be 45 in", arbor.Wanted{Pipe: 200 * lb, Show: 700 * lb}, twenty(60), arbor.EitherSide,
-			[]string{"room"}, exactEighths(40), 0, 0, "pipe weight 10 of the 20; show weight 30 of the 20", false},
+		{
+			"all", "60 of 1 in, 1200 lb, 24 there",
+			arbor.Wanted{Show: 1200 * lb},
+			twenty(24), arbor.EitherSide,
+			[]string{"room", "capacity", "stock"},
+			exactEighths(160), exactPounds(800), 36, "24 of the 20", false,
+		},
+		{
+			"no stack", "never too light, and only 40 fit",
+			arbor.Wanted{Show: 900 * lb},
+			twenty(60), arbor.NeverBattenHeavy,
+			[]string{"room"},
+			exactEighths(40), 0, 0, "40 of the 20", true,
+		},
+		{
+			"with pipe weight", "10 stay for the pipe; 35 more would be 45 in",
+			arbor.Wanted{Pipe: 200 * lb, Show: 700 * lb},
+			twenty(60), arbor.EitherSide,
+			[]string{"room"},
+			exactEighths(40), 0, 0, "pipe weight 10 of the 20; show weight 30 of the 20", false,
+		},
 	} {
 		s, err := f.Shortfall(tt.wanted, tt.stock, tt.side)
 		if err != nil {

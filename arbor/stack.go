@@ -65,8 +65,10 @@ type Stack struct {
 func (s Stack) Referred(ratio float64) (units.Mass, error) {
 	const most = 1000
 	if !(ratio >= 1.0/most && ratio <= most) {
-		return 0, &units.FieldError{Field: "ratio", Value: strconv.FormatFloat(ratio, 'g', -1, 64),
-			Want: "the batten's travel for each unit of the arbor's, from 1/1000 to 1000", Err: units.ErrOutOfRange}
+		return 0, &units.FieldError{
+			Field: "ratio", Value: strconv.FormatFloat(ratio, 'g', -1, 64),
+			Want: "the batten's travel for each unit of the arbor's, from 1/1000 to 1000", Err: units.ErrOutOfRange,
+		}
 	}
 	return s.Error.Scale(1 / ratio), nil
 }

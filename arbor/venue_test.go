@@ -155,8 +155,10 @@ func TestCompareRefuses(t *testing.T) {
 	v := arbor.Venue{Bare: -1, Load: 1e6, Low: 3, High: 2, MadeOff: units.Length(math.NaN()), Side: 9, Stock: arbor.Stock{{}}}
 	v.Frame.Tare = 1e6
 	_, err = v.Compare(1, 0)
-	want := []string{"run.upper_stop", "frame.length", "frame.room", "frame.capacity", "stock[0].name", "stock[0].mass", "stock[0].thickness",
-		"bare", "load", "frame.tare", "low_trim", "made_off", "side", "ratios[1]"}
+	want := []string{
+		"run.upper_stop", "frame.length", "frame.room", "frame.capacity", "stock[0].name", "stock[0].mass", "stock[0].thickness",
+		"bare", "load", "frame.tare", "low_trim", "made_off", "side", "ratios[1]",
+	}
 	if diff := cmp.Diff(want, fields(t, err)); diff != "" {
 		t.Errorf("all at once\n%s", diff)
 	}

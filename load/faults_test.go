@@ -19,7 +19,7 @@ func TestFaults(t *testing.T) {
 		mend              func(b *load.Batten, h load.Hang)
 	}{
 		{"no lines", "batten.lines", "at least one", units.ErrMissing, func(b *load.Batten, h load.Hang) { b.Lines = nil }},
-		{"too many lines", "batten.lines", "at most 64", units.ErrOutOfRange, func(b *load.Batten, h load.Hang) { b.Lines = load.Spaced(0, 0.1, 1<<62) }},
+		{"too many lines", "batten.lines", "at most 64", units.ErrOutOfRange, func(b *load.Batten, h load.Hang) { b.Lines = load.Spaced(0, 0.1, math.MaxInt) }},
 		{"line beyond the end", "batten.lines[4].at", "on the batten", units.ErrOutOfRange, func(b *load.Batten, h load.Hang) { b.Lines[4].At = 50 * units.Foot }},
 		{"line before the start", "batten.lines[0].at", "on the batten", units.ErrOutOfRange, func(b *load.Batten, h load.Hang) { b.Lines[0].At = -1 }},
 		{"line nowhere", "batten.lines[1].at", "finite", units.ErrNotFinite, func(b *load.Batten, h load.Hang) { b.Lines[1].At = units.Length(nan) }},

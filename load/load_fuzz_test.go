@@ -19,7 +19,8 @@ func FuzzRig(f *testing.F) {
 	f.Add(1e-9, 1e12, 1e-9, 1e-9, 1e-9, 0.0, 5e-10, 1.0, uint8(1), 1e-9, 0.0, 1e-9, 0.0, 1e-9, uint8(1), 1e-9, 1e12, 0.0)
 	f.Add(math.Inf(1), math.NaN(), -1.0, 0.0, 1e300, math.Copysign(0, -1), math.NaN(), 1e308, uint8(255), -1.0, 9.0, 1.0, -1.0, 0.0, uint8(9), math.Inf(-1), 0.0, 1.0)
 	f.Fuzz(func(t *testing.T, length, outer, wall, density, modulus, fittings, first, spacing float64, n uint8,
-		mass, from, to, below, height float64, deck uint8, trim, mass2, at2 float64) {
+		mass, from, to, below, height float64, deck uint8, trim, mass2, at2 float64,
+	) {
 		b := load.Batten{
 			Length:   units.Length(length),
 			Pipe:     load.Tube{Outer: units.Length(outer), Wall: units.Length(wall), Density: units.Density(density), Modulus: units.Stress(modulus)},
@@ -86,7 +87,8 @@ func FuzzQuestions(f *testing.F) {
 	f.Add(2.0, 2.0, 1e-9, uint8(2), 1e12, 1e-9, 1e-9, 0.0, 0.0, 1.0, 1.0, 1.0, 5.0, 0.0, 2.0, 1e-9, 1e-9, uint8(0), 1.0)
 	f.Add(9.0, 0.06, 2e11, uint8(9), 1e6, 40.0, 0.002, 0.1, -0.3, 300.0, 2.0, 2.1, 10.0, 8.0, 9.0, 1e4, 2e8, uint8(8), 3.0)
 	f.Fuzz(func(t *testing.T, length, outer, modulus float64, n uint8, ea, path, long, step, taper, mass, from, to,
-		rover, roverFrom, roverTo, lineLimit, stressLimit float64, line uint8, trim float64) {
+		rover, roverFrom, roverTo, lineLimit, stressLimit float64, line uint8, trim float64,
+	) {
 		b := load.Batten{
 			Length: units.Length(length),
 			Pipe:   load.Tube{Outer: units.Length(outer), Wall: units.Length(outer / 10), Density: load.SteelDensity, Modulus: units.Stress(modulus)},

@@ -208,12 +208,12 @@ func TestTrimMustBeFinite(t *testing.T) {
 }
 
 func TestSpaced(t *testing.T) {
-	for _, n := range []int{-1 << 62, -1, 0} {
+	for _, n := range []int{math.MinInt, -1, 0} {
 		if got := load.Spaced(1, 1, n); len(got) != 0 {
 			t.Errorf("%d lines asked, %d given", n, len(got))
 		}
 	}
-	if got := len(load.Spaced(1, 1, 1<<62)); got != load.MaxLines+1 {
+	if got := len(load.Spaced(1, 1, math.MaxInt)); got != load.MaxLines+1 {
 		t.Errorf("%d lines", got)
 	}
 }
@@ -253,8 +253,10 @@ func TestJSON(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := both{
-		load.Batten{Length: 42 * units.Foot, Pipe: pipe, Fittings: 12 * units.Pound,
-			Lines: []load.Line{{At: 1 * units.Foot}, {At: 21 * units.Foot}, {At: 41 * units.Foot}}},
+		load.Batten{
+			Length: 42 * units.Foot, Pipe: pipe, Fittings: 12 * units.Pound,
+			Lines: []load.Line{{At: 1 * units.Foot}, {At: 21 * units.Foot}, {At: 41 * units.Foot}},
+		},
 		load.Hang{{Name: "flat", Mass: 80 * units.Pound, From: 10 * units.Foot, To: 18 * units.Foot, Below: 6 * units.Inch, Height: 12 * units.Foot, OnDeck: load.Stands}},
 	}
 	near := cmp.Comparer(func(a, b units.Length) bool { return units.Abs(a-b) < 1e-12 })

@@ -128,8 +128,10 @@ func ExampleReeved_GeometryUse() {
 	l.Loft = slices.Clone(l.Loft)
 	l.Loft[0].Offsets = purchase.LineOffsets{Loft: 2 * units.Inch, Head: 1 * units.Inch}
 	l.LiftDiameter, l.HandDiameter = units.Inch.Scale(0.25), units.Inch.Scale(0.75)
-	l.Sheaves = purchase.Sheaves{Loft: 8 * units.Inch, Head: 12 * units.Inch, Arbor: 8 * units.Inch,
-		HandHead: 12 * units.Inch, Idler: 10 * units.Inch, HandArbor: 6 * units.Inch}
+	l.Sheaves = purchase.Sheaves{
+		Loft: 8 * units.Inch, Head: 12 * units.Inch, Arbor: 8 * units.Inch,
+		HandHead: 12 * units.Inch, Idler: 10 * units.Inch, HandArbor: 6 * units.Inch,
+	}
 	r, err := l.Rig()
 	if err != nil {
 		fmt.Println(err)

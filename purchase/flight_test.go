@@ -413,8 +413,10 @@ func TestEvenChainOfWeightlessRopes(t *testing.T) {
 		l := weightless(kind)
 		l.DeadEnd, l.Rail, l.Idler = 61*units.Foot, 14*units.Foot, 13*units.Foot
 		for _, on := range []purchase.Body{purchase.Batten, purchase.Arbor} {
-			got, err := mustRig(t, l).EvenChain(purchase.Flight{Low: 5 * units.Foot, High: 30 * units.Foot,
-				Chain: purchase.Chain{On: on, Hung: purchase.Piled, Length: 70 * units.Foot}})
+			got, err := mustRig(t, l).EvenChain(purchase.Flight{
+				Low: 5 * units.Foot, High: 30 * units.Foot,
+				Chain: purchase.Chain{On: on, Hung: purchase.Piled, Length: 70 * units.Foot},
+			})
 			if err != nil || got != 0 || math.Signbit(float64(got)) {
 				t.Errorf("%v, on the %v: %v, %v; want 0", kind, on, float64(got), err)
 			}

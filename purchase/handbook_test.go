@@ -15,9 +15,26 @@ import (
 // Tolerance: 0.01, because the table mixes rounding and truncation (40°, 45°, 130°, 135° are cut)
 func TestVerifySheaveMultipliers(t *testing.T) {
 	for _, row := range []struct{ degrees, printed float64 }{
-		{0, 2.00}, {10, 1.99}, {20, 1.97}, {30, 1.93}, {40, 1.87}, {45, 1.84}, {50, 1.81}, {60, 1.73}, {70, 1.64},
-		{80, 1.53}, {90, 1.41}, {100, 1.29}, {110, 1.15}, {120, 1.00}, {130, .84}, {135, .76}, {140, .68}, {150, .52},
-		{160, .35}, {170, .17}, // at 180, printed .00, the rope runs straight past: that is no sheave, and refused
+		{0, 2.00},
+		{10, 1.99},
+		{20, 1.97},
+		{30, 1.93},
+		{40, 1.87},
+		{45, 1.84},
+		{50, 1.81},
+		{60, 1.73},
+		{70, 1.64},
+		{80, 1.53},
+		{90, 1.41},
+		{100, 1.29},
+		{110, 1.15},
+		{120, 1.00},
+		{130, .84},
+		{135, .76},
+		{140, .68},
+		{150, .52},
+		{160, .35},
+		{170, .17}, // at 180, printed .00, the rope runs straight past: that is no sheave, and refused
 	} {
 		if got := sheaveLoad(t, row.degrees, 1); !near.Abs(got, row.printed, 0.01) {
 			t.Errorf("%v degrees: multiplier %.4f, printed %v", row.degrees, got, row.printed)
@@ -31,7 +48,12 @@ func TestVerifySheaveMultipliers(t *testing.T) {
 // The last row is an identity: at 120° the load is the pull itself.
 func TestVerifySheaveExamples(t *testing.T) {
 	for _, row := range []struct{ pull, degrees, printed, tol float64 }{
-		{1000, 50, 1810, 10}, {1000, 135, 760, 10}, {500, 0, 1000, 5}, {500, 30, 965, 5}, {500, 90, 705, 5}, {500, 160, 175, 5},
+		{1000, 50, 1810, 10},
+		{1000, 135, 760, 10},
+		{500, 0, 1000, 5},
+		{500, 30, 965, 5},
+		{500, 90, 705, 5},
+		{500, 160, 175, 5},
 		{1000, 120, 1000, 1e-9},
 	} {
 		if got := sheaveLoad(t, row.degrees, row.pull); !near.Abs(got, row.printed, row.tol) {

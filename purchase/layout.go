@@ -232,13 +232,17 @@ func (l Layout) handPath(head, top, foot Stop) []Stop {
 	switch l.handKind() {
 	case Double:
 		path = []Stop{
-			{Name: RailDeadEnd, On: Rail, Height: l.Rail}, round, idler, over, under,
+			{Name: RailDeadEnd, On: Rail, Height: l.Rail},
+			round, idler, over, under,
 			{Name: HandDeadEnd, On: HeadBeam, Height: l.DeadEnd},
 		}
 	case Triple:
 		path = []Stop{
-			foot, {Name: RailBlock, On: Rail, Height: l.Rail, Tread: l.Sheaves.HandBeam}, round, idler, over, under,
-			{Name: HandBlock, On: HeadBeam, Height: l.DeadEnd, Tread: l.Sheaves.HandBeam}, top,
+			foot,
+			{Name: RailBlock, On: Rail, Height: l.Rail, Tread: l.Sheaves.HandBeam},
+			round, idler, over, under,
+			{Name: HandBlock, On: HeadBeam, Height: l.DeadEnd, Tread: l.Sheaves.HandBeam},
+			top,
 		}
 	default:
 		path = []Stop{foot, idler, over, top}

@@ -303,8 +303,10 @@ func TestLetGoStays(t *testing.T) {
 		imbalance units.Force
 		way       purchase.Way
 	}{
-		{stays.BattenHeavy.Scale(0.999), 0}, {stays.BattenHeavy.Scale(1.001), purchase.In},
-		{stays.ArborHeavy.Scale(0.999), 0}, {stays.ArborHeavy.Scale(1.001), purchase.Out},
+		{stays.BattenHeavy.Scale(0.999), 0},
+		{stays.BattenHeavy.Scale(1.001), purchase.In},
+		{stays.ArborHeavy.Scale(0.999), 0},
+		{stays.ArborHeavy.Scale(1.001), purchase.Out},
 	} {
 		on.Arbor = (2000 - c.imbalance).Scale(2).Mass(units.StandardGravity)
 		got, err := r.LetGo(purchase.LetGo{Trim: 5, Low: 2, High: 15, On: on})

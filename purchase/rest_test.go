@@ -353,8 +353,10 @@ func TestRestOfTheWholeSet(t *testing.T) {
 			got  purchase.ForceBand
 			want [2]float64
 		}{
-			{"arbor top", got.Load(purchase.ArborTop).Up, top}, {"head block", got.Load(purchase.HeadBlock).Up, head},
-			{"rope lock", got.Lock, lock}, {"above the lock", outer.TensionTo, above},
+			{"arbor top", got.Load(purchase.ArborTop).Up, top},
+			{"head block", got.Load(purchase.HeadBlock).Up, head},
+			{"rope lock", got.Lock, lock},
+			{"above the lock", outer.TensionTo, above},
 		} {
 			least, most := is.got.Least.In(units.Newton), is.got.Most.In(units.Newton)
 			exact := near.Abs(least, is.want[0], 1e-6) && near.Abs(most, is.want[1], 1e-6)

@@ -56,9 +56,18 @@ func TestVerifyCableStrength(t *testing.T) {
 		carbon    float64
 		stainless float64
 	}{
-		{"1/16 in 7x7", 480, 480}, {"3/32 in 7x7", 920, 920}, {"3/32 in 7x19", 1000, 920}, {"1/8 in 7x19", 2000, 1760},
-		{"5/32 in 7x19", 2800, 2400}, {"3/16 in 7x19", 4200, 3700}, {"7/32 in 7x19", 5600, 5000}, {"1/4 in 7x19", 7000, 6400},
-		{"9/32 in 7x19", 8000, 7800}, {"5/16 in 7x19", 9800, 9000}, {"11/32 in 7x19", 12500, 0}, {"3/8 in 7x19", 14400, 12000},
+		{"1/16 in 7x7", 480, 480},
+		{"3/32 in 7x7", 920, 920},
+		{"3/32 in 7x19", 1000, 920},
+		{"1/8 in 7x19", 2000, 1760},
+		{"5/32 in 7x19", 2800, 2400},
+		{"3/16 in 7x19", 4200, 3700},
+		{"7/32 in 7x19", 5600, 5000},
+		{"1/4 in 7x19", 7000, 6400},
+		{"9/32 in 7x19", 8000, 7800},
+		{"5/16 in 7x19", 9800, 9000},
+		{"11/32 in 7x19", 12500, 0},
+		{"3/8 in 7x19", 14400, 12000},
 	} {
 		if got := stock(t, row.rope+" galvanised").Breaking.In(units.PoundForce); !near.Rel(got, row.carbon, 1e-14) {
 			t.Errorf("%s galvanised: %v lbf, printed %v", row.rope, got, row.carbon)
@@ -99,8 +108,13 @@ func TestVerifyManila(t *testing.T) {
 		rope           string
 		rating, weight float64
 	}{
-		{"1/2 in manila", 480, 7.5}, {"9/16 in manila", 620, 10.4}, {"5/8 in manila", 790, 13.3}, {"3/4 in manila", 970, 16.7},
-		{"13/16 in manila", 1170, 19.5}, {"7/8 in manila", 1390, 22.5}, {"1 in manila", 1620, 27.0},
+		{"1/2 in manila", 480, 7.5},
+		{"9/16 in manila", 620, 10.4},
+		{"5/8 in manila", 790, 13.3},
+		{"3/4 in manila", 970, 16.7},
+		{"13/16 in manila", 1170, 19.5},
+		{"7/8 in manila", 1390, 22.5},
+		{"1 in manila", 1620, 27.0},
 	} {
 		r := stock(t, row.rope)
 		if got := r.Breaking.In(units.PoundForce) / 5; !near.Rel(got, row.rating, 1e-14) {
@@ -122,8 +136,11 @@ func TestVerifyOtherRope(t *testing.T) {
 		rope              string
 		strength, perFoot float64
 	}{
-		{"1/4 in 6x19 fibre core", 5480, 0.11}, {"5/16 in 6x19 fibre core", 8520, 0.16}, {"3/8 in 6x19 fibre core", 12200, 0.24},
-		{"1/2 in 6x19 fibre core", 21400, 0.42}, {"3/4 in polyester and polyolefin", 8400, 0.135},
+		{"1/4 in 6x19 fibre core", 5480, 0.11},
+		{"5/16 in 6x19 fibre core", 8520, 0.16},
+		{"3/8 in 6x19 fibre core", 12200, 0.24},
+		{"1/2 in 6x19 fibre core", 21400, 0.42},
+		{"3/4 in polyester and polyolefin", 8400, 0.135},
 	} {
 		r := stock(t, row.rope)
 		if got := r.Mass.In(units.PoundPerFoot); !near.Rel(got, row.perFoot, 1e-14) || !near.Rel(r.Breaking.In(units.PoundForce), row.strength, 1e-14) {

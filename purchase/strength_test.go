@@ -41,8 +41,21 @@ func TestVerifyRopeLimit(t *testing.T) {
 // Tolerance: exact at the rows; between the two rows around elsewhere
 func TestVerifyBending(t *testing.T) {
 	for _, row := range []struct{ ratio, low, high float64 }{
-		{1, .50, .50}, {2, .65, .65}, {4, .75, .75}, {6, .79, .79}, {8, .83, .83}, {10, .86, .86}, {15, .89, .89}, {20, .91, .91},
-		{30, .93, .93}, {40, .95, .95}, {25, .9199, .9201}, {35, .9399, .9401}, {3, .6999, .7001}, {41, .95, .95}, {1e9, .95, .95},
+		{1, .50, .50},
+		{2, .65, .65},
+		{4, .75, .75},
+		{6, .79, .79},
+		{8, .83, .83},
+		{10, .86, .86},
+		{15, .89, .89},
+		{20, .91, .91},
+		{30, .93, .93},
+		{40, .95, .95},
+		{25, .9199, .9201},
+		{35, .9399, .9401},
+		{3, .6999, .7001},
+		{41, .95, .95},
+		{1e9, .95, .95},
 	} {
 		got, err := purchase.BendingKeeps(row.ratio)
 		if err != nil || got < row.low-1e-15 || got > row.high+1e-15 {

@@ -71,8 +71,10 @@ func (r *Reeved) beyond(trim units.Length) error {
 		kind = units.ErrNotFinite
 	}
 	lowest, highest := r.Reach()
-	return &units.FieldError{Field: "trim", Value: check.Show(trim),
-		Want: "a trim above " + check.Show(lowest) + " and below " + check.Show(highest) + ", between which the ropes can run", Err: kind}
+	return &units.FieldError{
+		Field: "trim", Value: check.Show(trim),
+		Want: "a trim above " + check.Show(lowest) + " and below " + check.Show(highest) + ", between which the ropes can run", Err: kind,
+	}
 }
 
 // unrigged says that a Reeved is none that Rig has made.

@@ -16,8 +16,11 @@ func TestFieldErrorText(t *testing.T) {
 		err  units.FieldError
 		want string
 	}{
-		{"whole", units.FieldError{Field: "lines[2].at", Of: `set "Border"`, Value: "43' 0\" (13.1064 m)", Want: "at most 42' 0\"", Err: units.ErrOutOfRange},
-			`lines[2].at (set "Border"): 43' 0" (13.1064 m) is out of range; want at most 42' 0"`},
+		{
+			"whole",
+			units.FieldError{Field: "lines[2].at", Of: `set "Border"`, Value: "43' 0\" (13.1064 m)", Want: "at most 42' 0\"", Err: units.ErrOutOfRange},
+			`lines[2].at (set "Border"): 43' 0" (13.1064 m) is out of range; want at most 42' 0"`,
+		},
 		{"no value", units.FieldError{Field: "length", Want: "the length of the pipe", Err: units.ErrMissing}, "length: is missing; want the length of the pipe"},
 		{"no remedy", units.FieldError{Field: "mass", Value: "-1 kg", Err: units.ErrNegative}, "mass: -1 kg is negative"},
 		{"the value itself", units.FieldError{Value: "NaN m", Err: units.ErrNotFinite}, "NaN m is not a finite number"},
@@ -51,8 +54,10 @@ func TestAt(t *testing.T) {
 		{"owner of an owner", "line", `set "Border"`, owned, `line.at (line "3" of set "Border"): is missing`, "inner first"},
 		{"no field", "", `set "Border"`, at, `at (set "Border"): -1 m is negative`, "only the owner is new"},
 		{"joined", "line", "", errors.Join(at, first), "line.at: -1 m is negative\nline[0].at: is missing", "each gets the path, in order"},
-		{"joins of joins", "line", "", errors.Join(errors.Join(at), errors.Join(itself, owned)),
-			"line.at: -1 m is negative\nline: is not known\nline.at (line \"3\"): is missing", "each gets the path, in order"},
+		{
+			"joins of joins", "line", "", errors.Join(errors.Join(at), errors.Join(itself, owned)),
+			"line.at: -1 m is negative\nline: is not known\nline.at (line \"3\"): is missing", "each gets the path, in order",
+		},
 		{"plain", "line", `set "Border"`, plain, `line (set "Border"): plain`, "becomes the fault at the outer field"},
 		{"wrapped", "line", "", fmt.Errorf("reading: %w", at), "line: reading: at: -1 m is negative", "no word is lost"},
 		{"several wrapped with words", "line", "", fmt.Errorf("both %w and %w", at, plain), "line: both at: -1 m is negative and plain", "no word is lost"},

@@ -248,9 +248,15 @@ func TestParseFractions(t *testing.T) {
 		character string
 		value     units.Length
 	}{
-		{"½", units.Inch / 2}, {"¼", units.Inch / 4}, {"¾", 3 * units.Inch / 4},
-		{"⅛", units.Inch / 8}, {"⅜", 3 * units.Inch / 8}, {"⅝", 5 * units.Inch / 8}, {"⅞", 7 * units.Inch / 8},
-		{"⅓", units.Inch / 3}, {"⅔", 2 * units.Inch / 3},
+		{"½", units.Inch / 2},
+		{"¼", units.Inch / 4},
+		{"¾", 3 * units.Inch / 4},
+		{"⅛", units.Inch / 8},
+		{"⅜", 3 * units.Inch / 8},
+		{"⅝", 5 * units.Inch / 8},
+		{"⅞", 7 * units.Inch / 8},
+		{"⅓", units.Inch / 3},
+		{"⅔", 2 * units.Inch / 3},
 	} {
 		for whole, text := range []string{row.character + `"`, "1" + row.character + `"`, "2 " + row.character + " in"} {
 			want := row.value + units.Inch.Scale(float64(whole))

@@ -26,8 +26,10 @@ func TestAnswers(t *testing.T) {
 		lessontest.Wrong{Args: []string{"-next", "-"}, Stdin: lighter, Says: "want the same stock of counterweight in both houses"},
 		lessontest.Wrong{Args: []string{"-next", "-"}, Stdin: higher, Says: "want the same rigging in both houses"},
 		lessontest.Wrong{Args: []string{"-file", "-"}, Stdin: sun, Says: "-next wants the same house with another hang: sets[10].name"},
-		lessontest.Wrong{Args: []string{"-next", "-"}, Stdin: `{"name":"n","sets":[{"name":"16 sun","like":"single","low_trim":"5 ft","high_trim":"20 ft","balance":"even"}]}`,
-			Says: `-: no set is called "16 sun"; want one of "1 house curtain"`},
+		lessontest.Wrong{
+			Args: []string{"-next", "-"}, Stdin: `{"name":"n","sets":[{"name":"16 sun","like":"single","low_trim":"5 ft","high_trim":"20 ft","balance":"even"}]}`,
+			Says: `-: no set is called "16 sun"; want one of "1 house curtain"`,
+		},
 		lessontest.Wrong{Args: []string{"-next", "-"}, Stdin: "[]", Says: "standard input: "},
 		lessontest.Wrong{Args: []string{"-next", "nowhere.json"}, Says: "want a file with a house as JSON"},
 		lessontest.Wrong{Args: []string{"-limit", "50"}, Says: "want a force such as"},

@@ -136,8 +136,8 @@ func why(p *lesson.Page, one, two, light *lineset.Rigged) error {
 			return err
 		}
 		drag[i] = (signed(h.Out) + signed(h.In)).Scale(0.5)
-		rows = append(rows, []string{[]string{"single", "double", "double, idler of the single"}[i], p.Units.FormatPlaces(felt[i].Moving, 0), p.Units.FormatPlaces(felt[i].Batten, 0),
-			lesson.Pull(p.Units, drag[i]), lesson.Pull(p.Units, -h.Stays.ArborHeavy), lesson.Pull(p.Units, h.Stays.BattenHeavy)})
+		row := []string{[]string{"single", "double", "double, idler of the single"}[i], p.Units.FormatPlaces(felt[i].Moving, 0), p.Units.FormatPlaces(felt[i].Batten, 0)}
+		rows = append(rows, append(row, lesson.Pull(p.Units, drag[i]), lesson.Pull(p.Units, -h.Stays.ArborHeavy), lesson.Pull(p.Units, h.Stays.BattenHeavy)))
 	}
 	p.Table([]string{"at " + p.Units.FormatPlaces(trim, 1), "moves", "felt", "hand for drag", "stays arbor-heavy", "batten-heavy"}, rows)
 	p.Say("Felt: at the batten. Hand for drag: the mean of the pulls out and in. Stays: how far out of balance it may be and yet rest by itself, lock open and no hand on a rope.")
@@ -159,8 +159,8 @@ func why(p *lesson.Page, one, two, light *lineset.Rigged) error {
 
 func draw(p *lesson.Page, one, two *lineset.Rigged) error {
 	hands := chart.Chart{Title: "Pull of the hand; below zero it holds back", Y: chart.Axis{Label: "pull, " + p.Units.Symbol(units.Newton), Zero: true}}
-	bands := chart.Chart{Title: "Out of balance, and the band within which the set stays", Y: chart.Axis{Label: "batten-heavy, " + p.Units.Symbol(units.Newton), Zero: true},
-		X: chart.Axis{Label: "trim, " + p.Units.Symbol(units.Metre)}}
+	bands := chart.Chart{Title: "Out of balance, and the band within which the set stays", Y: chart.Axis{Label: "batten-heavy, " + p.Units.Symbol(units.Newton), Zero: true}}
+	bands.X.Label = "trim, " + p.Units.Symbol(units.Metre)
 	var desc strings.Builder
 	desc.WriteString("Two charts over the trim for the same hang in single and in double purchase: the pulls that fly the batten out and in, and what is out of balance within the band in which drag holds the set.")
 	for i, set := range []*lineset.Rigged{one, two} {

@@ -210,13 +210,22 @@ func TestSaidInWords(t *testing.T) {
 		want   []string
 		reason string
 	}{
-		{"hand line of one part", func(r *lineset.Rigging) { r.HandPurchase = purchase.Single },
-			[]string{"hand line                                         single purchase", "heaviest lift dead end"}, "the head of the sheet tells of the lift lines"},
+		{
+			"hand line of one part", func(r *lineset.Rigging) { r.HandPurchase = purchase.Single },
+			[]string{"hand line                                         single purchase", "heaviest lift dead end"},
+			"the head of the sheet tells of the lift lines",
+		},
 		{"hand line of three parts", func(r *lineset.Rigging) { r.HandPurchase = purchase.Triple }, []string{"hand line block, beam", "hand line block, rail"}, "its blocks bear loads"},
-		{"idler too light", func(r *lineset.Rigging) { r.Idler.Mass = 10 * units.Pound },
-			[]string{"not held", "at low trim: batten-heavy beyond what the idler's", "outer rope above the lock", "slack, the idler lifts"}, "the lock alone does not hold it"},
-		{"idler held too lightly", func(r *lineset.Rigging) { r.Idler.Base = 2 * units.PoundForce },
-			[]string{"held, 2.0 lbf in each", "what holds the idler bears", "exceeds", "outer rope kept tight"}, "it is held, but the rope above the lock is slack"},
+		{
+			"idler too light", func(r *lineset.Rigging) { r.Idler.Mass = 10 * units.Pound },
+			[]string{"not held", "at low trim: batten-heavy beyond what the idler's", "outer rope above the lock", "slack, the idler lifts"},
+			"the lock alone does not hold it",
+		},
+		{
+			"idler held too lightly", func(r *lineset.Rigging) { r.Idler.Base = 2 * units.PoundForce },
+			[]string{"held, 2.0 lbf in each", "what holds the idler bears", "exceeds", "outer rope kept tight"},
+			"it is held, but the rope above the lock is slack",
+		},
 		{"idler not given", func(r *lineset.Rigging) { r.Idler.Mass = 0 }, []string{"at either trim: the idler's weight is not given", "idler, not given,"}, "its tension is left out"},
 		{"no drag", func(r *lineset.Rigging) { r.Drag = 0 }, []string{"runs in by itself", "runs out by itself", " back, "}, "nothing holds what is out of balance"},
 	} {

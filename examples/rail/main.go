@@ -167,8 +167,8 @@ func (w *wall) inches(l units.Length) string {
 }
 
 func (w *wall) draw(curve [][2]arbor.Option, now svg.Point) {
-	rails := chart.Chart{Title: "The highest rail for this hang", Y: chart.Axis{Label: "rail above the deck, " + w.Units.Symbol(w.under), Zero: true},
-		Notes: []chart.Note{{At: now, Text: "the rail of the double sets today", Anchor: svg.End, Below: true}}}
+	rails := chart.Chart{Title: "The highest rail for this hang", Y: chart.Axis{Label: "rail above the deck, " + w.Units.Symbol(w.under), Zero: true}}
+	rails.Notes = []chart.Note{{At: now, Text: "the rail of the double sets today", Anchor: svg.End, Below: true}}
 	hangs := chart.Chart{Title: "What may hang, over the stop as it is", Y: chart.Axis{Label: "hang, " + w.Units.Symbol(w.venues[0].Load), Zero: true}, X: chart.Axis{Label: "the batten travels, " + w.Units.Symbol(w.under)}}
 	pens := []svg.Pen{{Width: 1.4, Dash: svg.Dashed, Colour: svg.Blue}, {Width: 2.2}}
 	travel := func(o arbor.Option) units.Length { return o.Travel.Scale(o.Ratio) }

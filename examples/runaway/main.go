@@ -156,8 +156,8 @@ func draw(p *lesson.Page, set *lineset.Rigged, few []purchase.Runaway) error {
 	const steps = 48
 	lowest, high, show := set.Travel().Lowest, set.High().Trim, set.Counterweight().Stack.Show
 	speeds := chart.Chart{Title: "Speed at the stop", Y: chart.Axis{Label: "speed, " + p.Units.Symbol(few[0].Speed), Zero: true}}
-	energies := chart.Chart{Title: "Energy of all that moves, at the stop", Y: chart.Axis{Label: "energy, " + p.Units.Symbol(few[0].Energy), Zero: true},
-		X: chart.Axis{Label: "how far the batten comes in, " + p.Units.Symbol(high)}}
+	energies := chart.Chart{Title: "Energy of all that moves, at the stop", Y: chart.Axis{Label: "energy, " + p.Units.Symbol(few[0].Energy), Zero: true}}
+	energies.X.Label = "how far the batten comes in, " + p.Units.Symbol(high)
 	pens := []svg.Pen{{Width: 1.6}, {Width: 1.6, Dash: svg.Dotted}, {Width: 1.6, Dash: svg.DashDot}, {Width: 1.6, Dash: svg.Dashed, Colour: svg.Blue}, {Width: 2.2, Colour: svg.Red}}
 	desc := fmt.Sprintf("Two charts over how far the batten of %s comes in when it is let go with pieces of counterweight too few. Speed and energy at the stop grow with both.", set.Set().Name)
 	for i, n := range forgotten(show) {

@@ -61,8 +61,10 @@ func TestAnswers(t *testing.T) {
 		{"no kind", "POST", "/sets", "", own, 415, []string{"want application/json"}},
 		{"no house", "POST", "/checks", "application/json", "{", 400, []string{`"error"`}},
 		{"nothing", "POST", "/checks", "application/json", "", 400, []string{`"error"`}},
-		{"a unit that is missing", "POST", "/checks", "application/json", strings.Replace(own, `"312 lb"`, `"312"`, 1), 400,
-			[]string{`"field": "sets[3].hang[0].mass"`, `"value": "\"312\""`, "has no unit"}},
+		{
+			"a unit that is missing", "POST", "/checks", "application/json", strings.Replace(own, `"312 lb"`, `"312"`, 1), 400,
+			[]string{`"field": "sets[3].hang[0].mass"`, `"value": "\"312\""`, "has no unit"},
+		},
 		{"a house that cannot be", "POST", "/checks", "application/json", `{"name":"x"}`, 422, []string{`"field": "stock"`, `"field": "sets"`, `"want": "at least one set"`}},
 		{"too much", "POST", "/checks", "application/json", `{"name":"` + strings.Repeat("x", largest) + `"}`, 413, []string{"larger than 8 MiB"}},
 		{"a trim without a unit", "GET", "/freebody.svg?set=11+moon&trim=20", "", "", 400, []string{`"field": "trim"`, "has no unit"}},

@@ -20,8 +20,10 @@ type walk struct {
 }
 
 func (w *Work) walk(field int) walk {
-	p := walk{w: w, next: w.layout.field[field], end: w.layout.field[field+1],
-		rover: w.rover.weight > 0 && w.rover.field == field}
+	p := walk{
+		w: w, next: w.layout.field[field], end: w.layout.field[field+1],
+		rover: w.rover.weight > 0 && w.rover.field == field,
+	}
 	if field > 0 && field < len(w.layout.x) && len(w.layout.covers) > 0 {
 		p.q, p.gain = w.begin[field-1], w.gain[field-1]
 	}

@@ -15,8 +15,15 @@ func TestMarks(t *testing.T) {
 		low, high float64
 		want      string
 	}{
-		{0, 60, "0 10 20 30 40 50 60"}, {0, 45, "0 5 10 15"}, {-12, 7.5, "-12 -10 -8 -6 -4 -2 0 2 4 6 8"}, {0, 51, "0 10 20 30 40 50 60"}, {0, 0.9, "0.0 0.1 0.2"}, {3, 3, "2.0 2.5 3.0 3.5 4.0"},
-		{101, 101.3, "101.00 101.05"}, {0, 1e6, "0 200000 400000"}, {-0.3, 0.31, "-0.3 -0.2 -0.1 0 0.1"},
+		{0, 60, "0 10 20 30 40 50 60"},
+		{0, 45, "0 5 10 15"},
+		{-12, 7.5, "-12 -10 -8 -6 -4 -2 0 2 4 6 8"},
+		{0, 51, "0 10 20 30 40 50 60"},
+		{0, 0.9, "0.0 0.1 0.2"},
+		{3, 3, "2.0 2.5 3.0 3.5 4.0"},
+		{101, 101.3, "101.00 101.05"},
+		{0, 1e6, "0 200000 400000"},
+		{-0.3, 0.31, "-0.3 -0.2 -0.1 0 0.1"},
 	} {
 		s := Axis{}.span(span{low: c.low, high: c.high})
 		var got []string
@@ -88,8 +95,10 @@ func TestPlace(t *testing.T) {
 func TestSharedAxis(t *testing.T) {
 	draw := func(left, right, most float64) string {
 		p := svg.New(400, 300, "t", "d")
-		Chart{Left: left, Right: right, X: Axis{From: 0, To: 10}, Y: Axis{From: 0, To: most},
-			Series: []Series{{Points: []svg.Point{{X: 0, Y: 0}, {X: 10, Y: most}}}}}.Draw(p, svg.Box{W: 400, H: 300})
+		Chart{
+			Left: left, Right: right, X: Axis{From: 0, To: 10}, Y: Axis{From: 0, To: most},
+			Series: []Series{{Points: []svg.Point{{X: 0, Y: 0}, {X: 10, Y: most}}}},
+		}.Draw(p, svg.Box{W: 400, H: 300})
 		return p.String()
 	}
 	for _, most := range []float64{1, 5000} {

@@ -14,12 +14,15 @@ func exactly(f float64) *big.Float { return new(big.Float).SetPrec(exactBits).Se
 func sum(a, b *big.Float) *big.Float {
 	return new(big.Float).SetPrec(exactBits).Add(a, b)
 }
+
 func difference(a, b *big.Float) *big.Float {
 	return new(big.Float).SetPrec(exactBits).Sub(a, b)
 }
+
 func product(a, b *big.Float) *big.Float {
 	return new(big.Float).SetPrec(exactBits).Mul(a, b)
 }
+
 func quotient(a, b *big.Float) *big.Float {
 	return new(big.Float).SetPrec(exactBits).Quo(a, b)
 }

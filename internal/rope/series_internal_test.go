@@ -44,8 +44,11 @@ func TestSeriesExact(t *testing.T) {
 		name      string
 		got, want float64
 	}{
-		{"sin 0", sin(0), 0}, {"sin of a quarter turn", sin(math.Pi / 2), 1},
-		{"exp 0", exp(0), 1}, {"log 1", log(1), 0}, {"arctan 0", arctan(0), 0},
+		{"sin 0", sin(0), 0},
+		{"sin of a quarter turn", sin(math.Pi / 2), 1},
+		{"exp 0", exp(0), 1},
+		{"log 1", log(1), 0},
+		{"arctan 0", arctan(0), 0},
 	} {
 		if c.got != c.want {
 			t.Errorf("%s: %v, want %v exactly", c.name, c.got, c.want)

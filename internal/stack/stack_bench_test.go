@@ -65,8 +65,10 @@ func lifted(kinds []stack.Kind) []stack.Kind {
 func BenchmarkBest(b *testing.B) {
 	plate := stack.Plate{Mass: 3 * ngPerPound, Thickness: nmPerInch / 8, Every: 24 * nmPerInch}
 	// 623.45 lb in 72 in of room, either side.
-	base := stack.Problem{Wanted: 62_345 * ngPerPound / 100, MaxMass: 1500 * ngPerPound,
-		MaxHeight: 72 * nmPerInch, Plate: plate, Heavy: true, Light: true}
+	base := stack.Problem{
+		Wanted: 62_345 * ngPerPound / 100, MaxMass: 1500 * ngPerPound,
+		MaxHeight: 72 * nmPerInch, Plate: plate, Heavy: true, Light: true,
+	}
 	type row struct {
 		name string
 		p    stack.Problem

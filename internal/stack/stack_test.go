@@ -104,8 +104,10 @@ func TestBest(t *testing.T) {
 		},
 		{
 			name: "no end of pieces", reason: "without limits the wish alone bounds the stack",
-			p: stack.Problem{Kinds: []stack.Kind{{7, 2, stack.Unlimited}, {3, 1, stack.Unlimited}}, Wanted: 100,
-				MaxMass: stack.Unlimited, MaxHeight: stack.Unlimited, Heavy: true, Light: true},
+			p: stack.Problem{
+				Kinds: []stack.Kind{{7, 2, stack.Unlimited}, {3, 1, stack.Unlimited}}, Wanted: 100,
+				MaxMass: stack.Unlimited, MaxHeight: stack.Unlimited, Heavy: true, Light: true,
+			},
 			count: []int64{13, 3}, found: true,
 		},
 	}

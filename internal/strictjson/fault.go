@@ -61,8 +61,10 @@ func (w *walker) note(at spot, value, want string, kind error) {
 }
 
 func (w *walker) add(at spot, value, want string, kind error) {
-	w.faults.listed = append(w.faults.listed, listedFault{at,
-		&units.FieldError{Field: at.path(), Value: value, Want: want, Err: kind}})
+	w.faults.listed = append(w.faults.listed, listedFault{
+		at,
+		&units.FieldError{Field: at.path(), Value: value, Want: want, Err: kind},
+	})
 }
 
 func (w *walker) noteNull(at spot) {

@@ -3,9 +3,10 @@ package strictjson
 import (
 	"encoding"
 	"encoding/json"
-	"example.com/steelyard/units"
 	"reflect"
 	"strconv"
+
+	"example.com/steelyard/units"
 )
 
 // text reads text in quotes into a type that reads it itself.

@@ -61,8 +61,10 @@ func (w *walked) arms(in inArbor, count int) error {
 	if last >= all {
 		return nil
 	}
-	return &units.FieldError{Field: "count", Value: "piece " + strconv.Itoa(last+1) + " from the bottom",
-		Want: "pieces that arms reach from a bridge of the run with the batten at " + check.Show(w.trim), Err: ErrOutOfReach}
+	return &units.FieldError{
+		Field: "count", Value: "piece " + strconv.Itoa(last+1) + " from the bottom",
+		Want: "pieces that arms reach from a bridge of the run with the batten at " + check.Show(w.trim), Err: ErrOutOfReach,
+	}
 }
 
 // reach marks which pieces can be put in at each halt, and reports those that can be at none.
@@ -86,8 +88,10 @@ func (q *planning) reach() error {
 	}
 	for n, ok := range ever {
 		if !ok {
-			return &units.FieldError{Field: "trims", Value: "piece " + strconv.Itoa(from+n+1) + " from the bottom",
-				Want: "a trim at which arms reach it from a bridge of the run", Err: ErrOutOfReach}
+			return &units.FieldError{
+				Field: "trims", Value: "piece " + strconv.Itoa(from+n+1) + " from the bottom",
+				Want: "a trim at which arms reach it from a bridge of the run", Err: ErrOutOfReach,
+			}
 		}
 	}
 	return nil

@@ -86,8 +86,10 @@ func (r *RiggedHouse) ChangeOver(next *RiggedHouse, limits OrderLimits, trims ma
 		if to, ok := next.Set(s.set.Name); !ok {
 			p.Add(field+".name", name, "a set of that name in the next house too; with no hang it is stripped", units.ErrMissing)
 		} else if !reflect.DeepEqual(s.set.Rigging, to.set.Rigging) {
-			p.Within(field, name, &units.FieldError{Field: "rigging", Err: ErrDiffers,
-				Want: "the same rigging in both houses: a change-over alters the hang only"})
+			p.Within(field, name, &units.FieldError{
+				Field: "rigging", Err: ErrDiffers,
+				Want: "the same rigging in both houses: a change-over alters the hang only",
+			})
 		}
 	}
 	if err := p.Err(); err != nil {

@@ -116,12 +116,30 @@ func TestWhatStays(t *testing.T) {
 		handled  float64 // pounds, out and in
 	}{
 		// 110 lb are 2 of the 44 and 1 of the 22, 154 lb are 3 of the 44 and 1 of the 22, 99 lb are 2 of the 44 and 1 of the 11.
-		{"one more 44 goes on top of the 22", []load.Item{pounds("border", 55), pounds("border", 55)}, []load.Item{pounds("border", 55), pounds("legs", 99)},
-			"strip border | hang legs, add 1 of the 44", []lineset.PiecesOf{{Piece: "44", Count: 1}}, 44},
-		{"a 22 for an 11", []load.Item{pounds("border", 55), pounds("border", 55)}, []load.Item{pounds("border", 55), pounds("legs", 44)},
-			"take out 1 of the 22, strip border | hang legs, add 1 of the 11", []lineset.PiecesOf{{Piece: "11", Count: 1}}, 33},
-		{"a 44 too many below a 22 that is wanted again", []load.Item{pounds("border", 55), pounds("legs", 99)}, []load.Item{pounds("border", 55), pounds("border", 55)},
-			"take out 1 of the 22, take out 1 of the 44, strip legs | hang border, add 1 of the 22", []lineset.PiecesOf{{Piece: "22", Count: 1}}, 88},
+		{
+			"one more 44 goes on top of the 22",
+			[]load.Item{pounds("border", 55), pounds("border", 55)},
+			[]load.Item{pounds("border", 55), pounds("legs", 99)},
+			"strip border | hang legs, add 1 of the 44",
+			[]lineset.PiecesOf{{Piece: "44", Count: 1}},
+			44,
+		},
+		{
+			"a 22 for an 11",
+			[]load.Item{pounds("border", 55), pounds("border", 55)},
+			[]load.Item{pounds("border", 55), pounds("legs", 44)},
+			"take out 1 of the 22, strip border | hang legs, add 1 of the 11",
+			[]lineset.PiecesOf{{Piece: "11", Count: 1}},
+			33,
+		},
+		{
+			"a 44 too many below a 22 that is wanted again",
+			[]load.Item{pounds("border", 55), pounds("legs", 99)},
+			[]load.Item{pounds("border", 55), pounds("border", 55)},
+			"take out 1 of the 22, take out 1 of the 44, strip legs | hang border, add 1 of the 22",
+			[]lineset.PiecesOf{{Piece: "22", Count: 1}},
+			88,
+		},
 	} {
 		c, err := one(row.from...).ChangeOver(one(row.to...), limits, nil)
 		if err != nil {

@@ -38,8 +38,10 @@ func rigging(kind purchase.Kind) lineset.Rigging {
 		Purchase: kind,
 		Batten: load.Batten{
 			Length: 42 * units.Foot,
-			Pipe: load.Tube{Outer: 1.9 * units.Inch, Wall: 0.145 * units.Inch,
-				Density: load.PipeSteelDensity, Modulus: load.SteelModulusUS},
+			Pipe: load.Tube{
+				Outer: 1.9 * units.Inch, Wall: 0.145 * units.Inch,
+				Density: load.PipeSteelDensity, Modulus: load.SteelModulusUS,
+			},
 			Lines: load.Spaced(1*units.Foot, 10*units.Foot, 5),
 		},
 		Offset: 7 * units.Foot, LoftBlocks: 54 * units.Foot, HeadBlock: 55 * units.Foot,

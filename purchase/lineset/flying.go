@@ -20,11 +20,15 @@ func (w worker) flying(h Hand, way purchase.Way, suffix string) []Step {
 	// What the ropes hold up with no hand on them is the arbor that would just run by itself.
 	held := lines + top.force - foot.force
 	arbor := t.Arbor.Weight(units.StandardGravity)
-	steps = append(steps, Step{"ropes hold the arbor up" + suffix,
-		w.plain(lines) + " " + w.signed(top.force) + " " + w.signed(-foot.force), w.plain(held), basisArbor})
+	steps = append(steps, Step{
+		"ropes hold the arbor up" + suffix,
+		w.plain(lines) + " " + w.signed(top.force) + " " + w.signed(-foot.force), w.plain(held), basisArbor,
+	})
 	if t.drags() && !h.Loose { // without drag it stays in balance only
-		steps = append(steps, Step{"stays, until it runs " + way.String(),
-			w.weight(h.Balance.Carried) + " carried " + w.signed(h.Balance.Ropes) + " ropes " + w.signed(-held) + over(t.Ratio), w.heavy(edge), basisPaths})
+		steps = append(steps, Step{
+			"stays, until it runs " + way.String(),
+			w.weight(h.Balance.Carried) + " carried " + w.signed(h.Balance.Ropes) + " ropes " + w.signed(-held) + over(t.Ratio), w.heavy(edge), basisPaths,
+		})
 	}
 	left := units.Abs(held - arbor)
 	need := w.force(held) + " − " + w.force(arbor) + " arbor"

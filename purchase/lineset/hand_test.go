@@ -153,18 +153,26 @@ func TestHandNotes(t *testing.T) {
 	}{
 		{"nothing to be said", func(s *lineset.Set) { s.Rigging.Drag = 0.02 }, nil, "nearly in balance, and drag holds it"},
 		{"runs", func(*lineset.Set) {}, []string{"the batten runs in by itself"}, "batten-heavy and nothing holds it"},
-		{"idler lifts", func(s *lineset.Set) { s.Rigging.Idler.Mass, s.Rigging.Drag = 15*units.Pound, 0.02 },
-			[]string{"the idler lifts and the rope lock alone does not hold"}, "9.1 lbf are asked of 7.5 lbf"},
-		{"idler not given", func(s *lineset.Set) { s.Rigging.Idler.Mass = 0 }, []string{"weight is not given", "runs in"}, "nobody can tell whether it lifts"},
-		{"arbor-heavy", func(s *lineset.Set) {
-			s.Low, s.High = 28*units.Foot, 45*units.Foot
-			s.Balance = lineset.AtHigh
-			s.Hang = nil
+		{
+			"idler lifts", func(s *lineset.Set) { s.Rigging.Idler.Mass, s.Rigging.Drag = 15*units.Pound, 0.02 },
+			[]string{"the idler lifts and the rope lock alone does not hold"},
+			"9.1 lbf are asked of 7.5 lbf",
 		},
-			[]string{"the batten runs out by itself"}, "an empty set keeps its pipe weight, and is arbor-heavy above the middle"},
-		{"hand line slack", slackHandLine,
+		{"idler not given", func(s *lineset.Set) { s.Rigging.Idler.Mass = 0 }, []string{"weight is not given", "runs in"}, "nobody can tell whether it lifts"},
+		{
+			"arbor-heavy", func(s *lineset.Set) {
+				s.Low, s.High = 28*units.Foot, 45*units.Foot
+				s.Balance = lineset.AtHigh
+				s.Hang = nil
+			},
+			[]string{"the batten runs out by itself"},
+			"an empty set keeps its pipe weight, and is arbor-heavy above the middle",
+		},
+		{
+			"hand line slack", slackHandLine,
 			[]string{"is not given", "with no hand on a rope the hand line would be slack", "flying out, the hand line would be slack"},
-			"next to none of the pull that would fly it out is left to keep the rope tight"},
+			"next to none of the pull that would fly it out is left to keep the rope tight",
+		},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s := electric()

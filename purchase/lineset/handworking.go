@@ -32,9 +32,11 @@ func (h Hand) Working(sys units.System) []Step {
 	}
 	w := worker{sys}
 	b := h.Balance
-	steps := []Step{{"out of balance, no drag",
+	steps := []Step{{
+		"out of balance, no drag",
 		w.weight(b.Carried) + " carried " + w.signed(b.Ropes) + " ropes − " + w.weight(t.Arbor) + " arbor" + over(t.Ratio),
-		w.heavy(b.Imbalance), basisPaths}}
+		w.heavy(b.Imbalance), basisPaths,
+	}}
 	steps = append(steps, w.own(t)...)
 	steps = append(steps, w.locked(h)...)
 	steps = append(steps, w.factors(t)...)

@@ -65,8 +65,10 @@ func (h House) Rig() (*RiggedHouse, error) {
 		of := strictjson.Name(s.Name)
 		if s.Name != "" {
 			if at, taken := first[s.Name]; taken {
-				p.Within(field, of, &units.FieldError{Field: "name", Value: of, Err: units.ErrDuplicate,
-					Want: fmt.Sprintf("a name of its own: sets[%d] has it already", at)})
+				p.Within(field, of, &units.FieldError{
+					Field: "name", Value: of, Err: units.ErrDuplicate,
+					Want: fmt.Sprintf("a name of its own: sets[%d] has it already", at),
+				})
 			} else {
 				first[s.Name] = i
 			}
@@ -102,19 +104,25 @@ func (h House) resolve(s *Set, shared map[string]*purchase.Reeved) (*purchase.Re
 	given := !reflect.ValueOf(s.Rigging).IsZero()
 	switch {
 	case s.Like == "" && !given:
-		return nil, &units.FieldError{Field: "rigging", Err: units.ErrMissing,
-			Want: "what is installed at the set, or like with the name of one of the house's riggings"}
+		return nil, &units.FieldError{
+			Field: "rigging", Err: units.ErrMissing,
+			Want: "what is installed at the set, or like with the name of one of the house's riggings",
+		}
 	case s.Like != "" && given:
-		return nil, &units.FieldError{Field: "like", Value: strictjson.Name(s.Like), Err: units.ErrDuplicate,
-			Want: "either like or rigging, not both"}
+		return nil, &units.FieldError{
+			Field: "like", Value: strictjson.Name(s.Like), Err: units.ErrDuplicate,
+			Want: "either like or rigging, not both",
+		}
 	case given:
 		ropes, err := s.Rigging.reeve()
 		return ropes, units.At("rigging", "", err)
 	}
 	rigging, ok := h.Riggings[s.Like]
 	if !ok {
-		return nil, &units.FieldError{Field: "like", Value: strictjson.Name(s.Like), Err: units.ErrUnknown,
-			Want: "one of the house's riggings: " + names(h.Riggings)}
+		return nil, &units.FieldError{
+			Field: "like", Value: strictjson.Name(s.Like), Err: units.ErrUnknown,
+			Want: "one of the house's riggings: " + names(h.Riggings),
+		}
 	}
 	s.Rigging = rigging
 	return shared[s.Like], nil

@@ -19,8 +19,17 @@ func FuzzOrder(f *testing.F) {
 	r := mustRig(f, s)
 	for _, o := range []lineset.Order{
 		{From: lineset.FromBare, Trim: 5 * units.Foot, Hung: []int{2, 4}, Pieces: []lineset.PiecesOf{{Piece: "44", Count: 3}}, Steps: []lineset.OrderStep{
-			hang("12 fixtures"), {Act: lineset.AddPieces, Piece: "44", Count: 9}, {Act: lineset.AddPieces, Piece: "11", Count: 2}, {Act: lineset.TakePieces, Piece: "11", Count: 1}, {Act: lineset.HangItem, Place: 3},
-			unlock, fly(20), lock, {Act: lineset.SetLine, On: 5}, {Act: lineset.TakePieces, Piece: "44", Count: 2}, {Act: lineset.FreeLine}, strip("cloth"), unlock, fly(4)}},
+			hang("12 fixtures"),
+			{Act: lineset.AddPieces, Piece: "44", Count: 9},
+			{Act: lineset.AddPieces, Piece: "11", Count: 2},
+			{Act: lineset.TakePieces, Piece: "11", Count: 1},
+			{Act: lineset.HangItem, Place: 3},
+			unlock, fly(20), lock,
+			{Act: lineset.SetLine, On: 5},
+			{Act: lineset.TakePieces, Piece: "44", Count: 2},
+			{Act: lineset.FreeLine},
+			strip("cloth"), unlock, fly(4),
+		}},
 		{From: lineset.FromLoaded, Steps: []lineset.OrderStep{unlock, fly(28), fly(4)}},
 	} {
 		text, err := json.Marshal(o)

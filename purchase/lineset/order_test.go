@@ -59,12 +59,15 @@ func hang(item string) lineset.OrderStep { return lineset.OrderStep{Act: lineset
 func strip(item string) lineset.OrderStep {
 	return lineset.OrderStep{Act: lineset.StripItem, Item: item}
 }
+
 func add(n int) lineset.OrderStep {
 	return lineset.OrderStep{Act: lineset.AddPieces, Piece: "10", Count: n}
 }
+
 func take(n int) lineset.OrderStep {
 	return lineset.OrderStep{Act: lineset.TakePieces, Piece: "10", Count: n}
 }
+
 func fly(feet float64) lineset.OrderStep {
 	return lineset.OrderStep{Act: lineset.FlyTo, Trim: units.Foot.Scale(feet)}
 }
@@ -81,7 +84,9 @@ func TestCheckOrderByHand(t *testing.T) {
 	limits := within(20, 60)
 	o := lineset.Order{From: lineset.FromBare, Steps: []lineset.OrderStep{
 		hang("lamps"), add(12), hang("cloth"), add(12),
-		{Act: lineset.SetLine, On: purchase.Arbor}, take(12), {Act: lineset.FreeLine},
+		{Act: lineset.SetLine, On: purchase.Arbor},
+		take(12),
+		{Act: lineset.FreeLine},
 		unlock, fly(20), lock, strip("cloth"), hang("cloth"),
 	}}
 	c, err := r.CheckOrder(o, limits)
@@ -268,9 +273,13 @@ func TestOrdersWithBadValues(t *testing.T) {
 		t.Errorf("%s\n%v", diff, err)
 	}
 	for _, o := range []lineset.Order{
-		{From: lineset.FromLoaded, Hung: []int{1}}, {From: lineset.FromLoaded, Pieces: []lineset.PiecesOf{{Piece: "10", Count: 1}}},
-		{From: lineset.FromBare, Hung: []int{0}}, {From: lineset.FromBare, Hung: []int{1, 1}}, {From: 9},
-		{From: lineset.FromBare, Pieces: []lineset.PiecesOf{{Piece: "10"}}}, {From: lineset.FromBare, Pieces: []lineset.PiecesOf{{Piece: "x", Count: 1}}},
+		{From: lineset.FromLoaded, Hung: []int{1}},
+		{From: lineset.FromLoaded, Pieces: []lineset.PiecesOf{{Piece: "10", Count: 1}}},
+		{From: lineset.FromBare, Hung: []int{0}},
+		{From: lineset.FromBare, Hung: []int{1, 1}},
+		{From: 9},
+		{From: lineset.FromBare, Pieces: []lineset.PiecesOf{{Piece: "10"}}},
+		{From: lineset.FromBare, Pieces: []lineset.PiecesOf{{Piece: "x", Count: 1}}},
 	} {
 		if _, err := r.CheckOrder(o, within(1, 1)); err == nil {
 			t.Errorf("%+v was taken", o)
@@ -283,8 +292,10 @@ func TestOrdersWithBadValues(t *testing.T) {
 
 // An order can be stored and read back, with words for what is done.
 func TestOrderText(t *testing.T) {
-	o := lineset.Order{From: lineset.FromBare, Trim: 4 * units.Foot, Hung: []int{2}, Pieces: []lineset.PiecesOf{{Piece: "10", Count: 2}},
-		Steps: []lineset.OrderStep{hang("lamps"), {Act: lineset.StripItem, Place: 1}, add(3), take(1), unlock, fly(20), lock, {Act: lineset.SetLine, On: purchase.Batten}, {Act: lineset.FreeLine}}}
+	o := lineset.Order{
+		From: lineset.FromBare, Trim: 4 * units.Foot, Hung: []int{2}, Pieces: []lineset.PiecesOf{{Piece: "10", Count: 2}},
+		Steps: []lineset.OrderStep{hang("lamps"), {Act: lineset.StripItem, Place: 1}, add(3), take(1), unlock, fly(20), lock, {Act: lineset.SetLine, On: purchase.Batten}, {Act: lineset.FreeLine}},
+	}
 	text, err := json.Marshal(o)
 	if err != nil {
 		t.Fatal(err)

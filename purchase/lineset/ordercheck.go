@@ -88,8 +88,10 @@ func (r *Rigged) begin(o Order, limits OrderLimits) (*walked, error) {
 	}
 	var p check.Problems
 	p.Within("limits", "", limits.validate())
-	w := &walked{Rigged: r, limits: limits, trim: o.Trim, hung: make([]bool, len(r.set.Hang)),
-		in: inArbor{frame: r.set.Rigging.Arbor, stock: r.stock, rows: slices.Clone(r.counter.Stack.Pipe)}}
+	w := &walked{
+		Rigged: r, limits: limits, trim: o.Trim, hung: make([]bool, len(r.set.Hang)),
+		in: inArbor{frame: r.set.Rigging.Arbor, stock: r.stock, rows: slices.Clone(r.counter.Stack.Pipe)},
+	}
 	w.in.pipe = w.in.count()
 	w.over = r.overhangs()
 	if w.trim == 0 {
@@ -195,9 +197,11 @@ func (w *walked) arbor() units.Mass { return w.counter.Tare + kilograms(w.in.nan
 func (w *walked) state(n int, did OrderStep, way []spot) OrderState {
 	here := spot{trim: w.trim}
 	carried, atArbor := w.carried(here), w.arbor()
-	s := OrderState{Step: n, Did: did, Trim: w.trim, Locked: !w.open,
+	s := OrderState{
+		Step: n, Did: did, Trim: w.trim, Locked: !w.open,
 		Carried: w.load.Bare() + kilograms(carried), Arbor: atArbor, Pieces: w.in.count(), Plates: w.in.plates(),
-		Imbalance: w.unbalanced(w.trim, carried, atArbor)}
+		Imbalance: w.unbalanced(w.trim, carried, atArbor),
+	}
 	for i, item := range w.set.Hang {
 		if w.hung[i] {
 			s.Hung += item.Mass

@@ -125,8 +125,10 @@ func (w *walked) find(s *OrderStep) (int, error) {
 			return 0, &units.FieldError{Field: "place", Value: strconv.Itoa(s.Place), Want: w.places(), Err: units.ErrOutOfRange}
 		}
 		if name := w.set.Hang[s.Place-1].Name; s.Item != "" && s.Item != name {
-			return 0, &units.FieldError{Field: "item", Value: strictjson.Name(s.Item),
-				Want: w.title(s.Place-1) + ", which is at place " + strconv.Itoa(s.Place), Err: units.ErrUnknown}
+			return 0, &units.FieldError{
+				Field: "item", Value: strictjson.Name(s.Item),
+				Want: w.title(s.Place-1) + ", which is at place " + strconv.Itoa(s.Place), Err: units.ErrUnknown,
+			}
 		}
 		return s.Place - 1, nil
 	}
@@ -135,8 +137,10 @@ func (w *walked) find(s *OrderStep) (int, error) {
 		switch {
 		case item.Name != s.Item:
 		case found >= 0:
-			return 0, &units.FieldError{Field: "item", Value: strictjson.Name(s.Item),
-				Want: "its place too: there are several of that name in the hang", Err: units.ErrDuplicate}
+			return 0, &units.FieldError{
+				Field: "item", Value: strictjson.Name(s.Item),
+				Want: "its place too: there are several of that name in the hang", Err: units.ErrDuplicate,
+			}
 		default:
 			found = i
 		}

@@ -116,10 +116,12 @@ func (r *Rigged) plan(job Job, limits OrderLimits, at []WorkTrim, keep kept) (*p
 		return nil, err
 	}
 	if rows, ok := q.problem.Fits(); !ok {
-		return nil, &units.FieldError{Field: "hang", Err: units.ErrOutOfRange,
+		return nil, &units.FieldError{
+			Field: "hang", Err: units.ErrOutOfRange,
 			Value: fmt.Sprintf("%d items of %d sorts with %d pieces, over %d trims and breaks", len(r.set.Hang), len(q.groups), q.problem.Pieces, len(q.spots)),
 			Want: fmt.Sprintf("at most %d rows of states, of which this has %d, and at most %d trims and breaks: fewer items that differ, or fewer trims",
-				order.MaxRows, rows, order.MaxPositions)}
+				order.MaxRows, rows, order.MaxPositions),
+		}
 	}
 	q.bound(limits)
 	return q, nil

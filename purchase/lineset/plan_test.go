@@ -49,12 +49,18 @@ func TestPlanByHand(t *testing.T) {
 		handOvers int
 		reason    string
 	}{
-		{"resting on the stop", resting, "hang lamps, hang cloth, hang legs, add 13 of the 10", 1,
-			"common practice: load the batten first, then the arbor"},
-		{"half the hang", within(20, 70), "hang lamps, add 6 of the 10, hang cloth, hang legs, add 7 of the 10", 3,
-			"60 and 40 are too much together, and so are 30 and both; the bridge stops at balance"},
-		{"little for the batten", within(40, 60), "hang lamps, add 7 of the 10, hang cloth, hang legs, add 6 of the 10", 3,
-			"40 and 30 together are 10 too much: one piece more than balance before them"},
+		{
+			"resting on the stop", resting, "hang lamps, hang cloth, hang legs, add 13 of the 10", 1,
+			"common practice: load the batten first, then the arbor",
+		},
+		{
+			"half the hang", within(20, 70), "hang lamps, add 6 of the 10, hang cloth, hang legs, add 7 of the 10", 3,
+			"60 and 40 are too much together, and so are 30 and both; the bridge stops at balance",
+		},
+		{
+			"little for the batten", within(40, 60), "hang lamps, add 7 of the 10, hang cloth, hang legs, add 6 of the 10", 3,
+			"40 and 30 together are 10 too much: one piece more than balance before them",
+		},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			r := rigTens(t, plain(t, purchase.Single, pounds("lamps", 60), pounds("cloth", 40), pounds("legs", 30)))

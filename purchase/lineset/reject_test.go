@@ -20,8 +20,10 @@ func house() lineset.House {
 		Riggings: map[string]lineset.Rigging{"single": rigging(purchase.Single)},
 		Sets: []lineset.Set{
 			electric(),
-			{Name: "border", Like: "single", Low: 20 * units.Foot, High: 44 * units.Foot, Balance: lineset.Even,
-				Hang: load.Hang{{Name: "cloth", Mass: 71 * units.Pound, From: 1 * units.Foot, To: 41 * units.Foot, Height: 8 * units.Foot, OnDeck: load.Piles}}},
+			{
+				Name: "border", Like: "single", Low: 20 * units.Foot, High: 44 * units.Foot, Balance: lineset.Even,
+				Hang: load.Hang{{Name: "cloth", Mass: 71 * units.Pound, From: 1 * units.Foot, To: 41 * units.Foot, Height: 8 * units.Foot, OnDeck: load.Piles}},
+			},
 		},
 	}
 }
@@ -184,8 +186,10 @@ func TestRiggingFaultsComeTogether(t *testing.T) {
 	r.Batten.Length, r.Arbor.Room, r.Idler.Height = -5, -1, 60*units.Foot
 	s.Hang[0].Mass = -1
 	_, err := s.Rig(stock)
-	for _, field := range []string{"rigging.purchase", "rigging.head_block", "rigging.loft_blocks", "rigging.lift_line",
-		"rigging.batten.length", "rigging.arbor.room", "rigging.idler.height", "hang[0].mass"} {
+	for _, field := range []string{
+		"rigging.purchase", "rigging.head_block", "rigging.loft_blocks", "rigging.lift_line",
+		"rigging.batten.length", "rigging.arbor.room", "rigging.idler.height", "hang[0].mass",
+	} {
 		if err == nil || !strings.Contains(err.Error(), field) {
 			t.Errorf("%s is not reported in: %v", field, err)
 		}

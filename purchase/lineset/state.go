@@ -56,8 +56,10 @@ func (r *Rigged) bodies(share load.Share) purchase.Bodies {
 	for i, line := range share.Lines {
 		pulls[i] = line.Tension
 	}
-	return purchase.Bodies{Pulls: pulls, Arbor: r.counter.Arbor,
-		Idler: r.set.Rigging.Idler.Mass, Base: r.set.Rigging.Idler.Base}
+	return purchase.Bodies{
+		Pulls: pulls, Arbor: r.counter.Arbor,
+		Idler: r.set.Rigging.Idler.Mass, Base: r.set.Rigging.Idler.Base,
+	}
 }
 
 // Imbalance is the out of balance at any trim that the set reaches, referred to
@@ -74,6 +76,8 @@ func (r *Rigged) reaches(trim units.Length) error {
 	if r.ropes != nil && trim >= r.travel.Lowest && trim <= r.travel.Highest {
 		return nil
 	}
-	return &units.FieldError{Field: "trim", Value: check.Show(trim), Err: units.ErrOutOfRange,
-		Want: "a trim that the set reaches, from " + check.Show(r.travel.Lowest) + " to " + check.Show(r.travel.Highest)}
+	return &units.FieldError{
+		Field: "trim", Value: check.Show(trim), Err: units.ErrOutOfRange,
+		Want: "a trim that the set reaches, from " + check.Show(r.travel.Lowest) + " to " + check.Show(r.travel.Highest),
+	}
 }

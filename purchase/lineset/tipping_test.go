@@ -105,9 +105,11 @@ func TestPropTipsAsLoadDoes(t *testing.T) {
 		s := short(t)
 		for range rapid.IntRange(1, 5).Draw(rt, "items") {
 			from := rapid.Float64Range(0, 12).Draw(rt, "from")
-			s.Hang = append(s.Hang, load.Item{Name: "item", Mass: units.Mass(rapid.Float64Range(1, 90).Draw(rt, "mass")),
+			s.Hang = append(s.Hang, load.Item{
+				Name: "item", Mass: units.Mass(rapid.Float64Range(1, 90).Draw(rt, "mass")),
 				From: units.Length(from), To: units.Length(rapid.Float64Range(from, 12.8).Draw(rt, "to")),
-				Taper: rapid.Float64Range(-1, 1).Draw(rt, "taper"), Height: 3, OnDeck: rapid.SampledFrom([]load.OnDeck{load.Hangs, load.Piles}).Draw(rt, "on deck")})
+				Taper: rapid.Float64Range(-1, 1).Draw(rt, "taper"), Height: 3, OnDeck: rapid.SampledFrom([]load.OnDeck{load.Hangs, load.Piles}).Draw(rt, "on deck"),
+			})
 		}
 		r, err := s.Rig(stock)
 		if err != nil {

@@ -98,8 +98,10 @@ func (s State) Working(sys units.System) []Step {
 	steps := []Step{{"carried" + at, w.mass(s.Carried) + " at standard gravity", w.force(s.Share.Weight), basisWeight}}
 	for i, rope := range s.Ropes.Lift[:min(len(s.Ropes.Lift), len(s.Share.Lines))] {
 		share := s.Share.Lines[i].Tension
-		steps = append(steps, Step{"lift line " + strconv.Itoa(i+1) + at,
-			w.force(share) + " at the batten + " + w.force(rope.Greatest()-share) + " of its own up to the blocks", w.force(rope.Greatest()), basisBeam})
+		steps = append(steps, Step{
+			"lift line " + strconv.Itoa(i+1) + at,
+			w.force(share) + " at the batten + " + w.force(rope.Greatest()-share) + " of its own up to the blocks", w.force(rope.Greatest()), basisBeam,
+		})
 	}
 	// The hand line passes the head block plumb on both sides.
 	var hand units.Force

@@ -181,14 +181,20 @@ func TestUnitsWithoutACode(t *testing.T) {
 // Other programs have more than one way to write some units, and all are read.
 func TestOtherCodesOfAUnit(t *testing.T) {
 	for _, row := range []struct{ quantity, code, same string }{
-		{"area", "[in_i]2", "[sin_i]"}, {"area", "[ft_i]2", "[sft_i]"}, {"area", "[yd_i]2", "[syd_i]"},
-		{"moment", "[ft_i].[lbf_av]", "[lbf_av].[ft_i]"}, {"moment", "[in_i].[lbf_av]", "[lbf_av].[in_i]"},
+		{"area", "[in_i]2", "[sin_i]"},
+		{"area", "[ft_i]2", "[sft_i]"},
+		{"area", "[yd_i]2", "[syd_i]"},
+		{"moment", "[ft_i].[lbf_av]", "[lbf_av].[ft_i]"},
+		{"moment", "[in_i].[lbf_av]", "[lbf_av].[in_i]"},
 		{"energy", "[lbf_av].[ft_i]", "[ft_i].[lbf_av]"},
 		{"stress", "[lbf_av]/[in_i]2", "[psi]"},
-		{"mass per area", "[oz_av]/[yd_i]2", "[oz_av]/[syd_i]"}, {"mass per area", "[lb_av]/[ft_i]2", "[lb_av]/[sft_i]"},
-		{"density", "[lb_av]/[ft_i]3", "[lb_av]/[cft_i]"}, {"density", "[lb_av]/[in_i]3", "[lb_av]/[cin_i]"},
+		{"mass per area", "[oz_av]/[yd_i]2", "[oz_av]/[syd_i]"},
+		{"mass per area", "[lb_av]/[ft_i]2", "[lb_av]/[sft_i]"},
+		{"density", "[lb_av]/[ft_i]3", "[lb_av]/[cft_i]"},
+		{"density", "[lb_av]/[in_i]3", "[lb_av]/[cin_i]"},
 		{"section modulus", "[in_i]3", "[cin_i]"},
-		{"mass moment of inertia", "[lb_av].[ft_i]2", "[lb_av].[sft_i]"}, {"mass moment of inertia", "[lb_av].[in_i]2", "[lb_av].[sin_i]"},
+		{"mass moment of inertia", "[lb_av].[ft_i]2", "[lb_av].[sft_i]"},
+		{"mass moment of inertia", "[lb_av].[in_i]2", "[lb_av].[sin_i]"},
 	} {
 		for _, k := range kinds {
 			if k.name != row.quantity {
