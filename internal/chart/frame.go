@@ -14,10 +14,11 @@ type frame struct {
 	box  svg.Box
 }
 
+// place is where a point of the chart stands in the picture: the same everywhere, for no product is fused with a sum.
 func (f frame) place(at svg.Point) svg.Point {
 	return svg.Point{
-		X: f.box.X + (at.X-f.x.low)/(f.x.high-f.x.low)*f.box.W,
-		Y: f.box.Y + f.box.H - (at.Y-f.y.low)/(f.y.high-f.y.low)*f.box.H,
+		X: f.box.X + float64((at.X-f.x.low)/(f.x.high-f.x.low)*f.box.W),
+		Y: f.box.Y + f.box.H - float64((at.Y-f.y.low)/(f.y.high-f.y.low)*f.box.H),
 	}
 }
 

@@ -103,12 +103,14 @@ func (p *Picture) Arrow(from, to Point, pen Pen) {
 	}
 	head := math.Min(6+3*pen.width(), length)
 	x, y := (to.X-from.X)/length, (to.Y-from.Y)/length
-	neck := Point{to.X - head*x, to.Y - head*y}
+	// Without the conversions a machine may fuse product and sum, and the last digit written be another there.
+	neck := Point{to.X - float64(head*x), to.Y - float64(head*y)}
 	half := head * 0.36
 	if length > head {
-		p.Line(from, Point{to.X - 0.8*head*x, to.Y - 0.8*head*y}, pen)
+		p.Line(from, Point{to.X - float64(0.8*head*x), to.Y - float64(0.8*head*y)}, pen)
 	}
-	corners := []Point{to, {neck.X - half*y, neck.Y + half*x}, {neck.X + half*y, neck.Y - half*x}}
+	acrossX, acrossY := float64(half*y), float64(half*x)
+	corners := []Point{to, {neck.X - acrossX, neck.Y + acrossY}, {neck.X + acrossX, neck.Y - acrossY}}
 	p.Area(corners, pen.colour())
 	p.stroke(pen, append(corners, to)...)
 }

@@ -27,7 +27,7 @@ var rooms = map[string][]string{
 	"examples/diagram":           {"units", "load", "arbor", "purchase", "purchase/lineset", "internal/svg", "internal/chart", "examples/lesson", "examples/lesson/lessontest", "examples/quillmoor"},
 	"examples/lesson":            {"units", "purchase/lineset", "internal/svg", "examples/quillmoor", "examples/lesson/lessontest"},
 	"examples/lesson/lessontest": {"examples/lesson", "internal/svg"},
-	"examples/quillmoor":         {"purchase/lineset"},
+	"examples/quillmoor":         {"purchase", "purchase/lineset", "examples/lesson/lessontest"},
 	"internal/svg":               {},
 	"internal/chart":             {"internal/svg"},
 }
