@@ -91,6 +91,12 @@ type Layout struct {
 // Validate reports everything that is wrong with the layout, as *units.FieldError
 // joined.
 func (l Layout) Validate() error {
+	_, err := l.validate()
+	return err
+}
+
+// validate is Validate, and gives the ropes of a layout that nothing is wrong with.
+func (l Layout) validate() (Reeving, error) {
 	var p check.Problems
 	if !l.Kind.known() {
 		p.Add("kind", kindShown(l.Kind), wantKind, kindFault(l.Kind))
@@ -140,21 +146,35 @@ func (l Layout) Validate() error {
 		p.Add("loft", "", "a loft block for each lift line", units.ErrMissing)
 	case n > maxLines:
 		p.Add("loft", strconv.Itoa(n)+" loft blocks", "at most "+strconv.Itoa(maxLines), units.ErrOutOfRange)
-		return p.Err()
+		return Reeving{}, p.Err()
 	}
 	blocks := make(places)
-	for i, b := range l.Loft {
-		field := "loft[" + strconv.Itoa(i) + "]."
-		check.Positive(&p, field+"across", b.Across, "the distance from the arbor to the loft block")
-		if check.Finite(&p, field+"height", b.Height) && trim && b.Height <= l.Trim {
-			p.Add(field+"height", check.Show(b.Height), "more than the batten's trim, "+check.Show(l.Trim), units.ErrOutOfRange)
+	for i := range l.Loft {
+		if err := l.validateLoft(i, trim, blocks); err != nil {
+			p.Within("loft["+strconv.Itoa(i)+"]", "", err)
 		}
-		b.Offsets.check(&p, field+"offsets.")
-		l.checkMules(&p, field, b, blocks)
 	}
-	if p.Err() == nil {
-		l.checkTurns(&p)
+	if err := p.Err(); err != nil {
+		return Reeving{}, err
 	}
+	r := l.Reeving()
+	l.checkTurns(&p, r.Lift)
+	return r, p.Err()
+}
+
+// validateLoft looks at one loft block and the mule blocks of its line.
+func (l Layout) validateLoft(i int, trim bool, blocks places) error {
+	var p check.Problems
+	b := &l.Loft[i]
+	check.Positive(&p, "across", b.Across, "the distance from the arbor to the loft block")
+	if check.Finite(&p, "height", b.Height) && trim && b.Height <= l.Trim {
+		p.Add("height", check.Show(b.Height), "more than the batten's trim, "+check.Show(l.Trim), units.ErrOutOfRange)
+	}
+	checkOffset(&p, "offsets.loft", b.Offsets.Loft)
+	checkOffset(&p, "offsets.head", b.Offsets.Head)
+	checkOffset(&p, "offsets.arbor", b.Offsets.Arbor)
+	checkOffset(&p, "offsets.beam", b.Offsets.Beam)
+	l.checkMules(&p, i, blocks)
 	return p.Err()
 }
 
@@ -177,10 +197,11 @@ func (k Kind) atRail() string {
 // Rig lays the standard ropes and makes them ready to be asked. The error joins
 // a *units.FieldError for everything that is wrong.
 func (l Layout) Rig() (*Reeved, error) {
-	if err := l.Validate(); err != nil {
+	r, err := l.validate()
+	if err != nil {
 		return nil, err
 	}
-	return l.Reeving().Rig()
+	return r.Rig()
 }
 
 // Reeving gives the ropes of the layout as paths.

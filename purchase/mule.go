@@ -25,14 +25,15 @@ type Mule struct {
 // maxMules leaves room on a path for all its other stops.
 const maxMules = maxStops / 2
 
-func (l Layout) checkMules(p *check.Problems, field string, b Loft, blocks places) {
+func (l Layout) checkMules(p *check.Problems, line int, blocks places) {
+	b := &l.Loft[line]
 	if n := len(b.Mules); n > maxMules {
-		p.Add(field+"mules", strconv.Itoa(n)+" mule blocks", "at most "+strconv.Itoa(maxMules), units.ErrOutOfRange)
+		p.Add("mules", strconv.Itoa(n)+" mule blocks", "at most "+strconv.Itoa(maxMules), units.ErrOutOfRange)
 		return
 	}
 	before := Mule{Across: b.Across, Height: b.Height}
 	for k, m := range b.Mules {
-		at := field + "mules[" + strconv.Itoa(k) + "]"
+		at := "mules[" + strconv.Itoa(k) + "]"
 		switch {
 		case m.Name == "":
 			p.Add(at+".name", "", "a name for the mule block", units.ErrMissing)
@@ -48,7 +49,10 @@ func (l Layout) checkMules(p *check.Problems, field string, b Loft, blocks place
 		}
 		across := check.Finite(p, at+".across", m.Across)
 		if check.Finite(p, at+".height", m.Height) && across {
-			blocks.check(p, at, Stop{Name: m.Name, On: m.On, Across: m.Across, Height: m.Height})
+			here := place{line, k, Stop{Name: m.Name, On: m.On, Across: m.Across, Height: m.Height}}
+			if want := blocks.clash(here, muleField); want != "" {
+				p.Add(at, strconv.Quote(m.Name), want, units.ErrDuplicate)
+			}
 		}
 		checkOffset(p, at+".offset", m.Offset)
 		if m.Across == before.Across && m.Height == before.Height {
@@ -59,6 +63,10 @@ func (l Layout) checkMules(p *check.Problems, field string, b Loft, blocks place
 		}
 		before = m
 	}
+}
+
+func muleField(line, k int) string {
+	return "loft[" + strconv.Itoa(line) + "].mules[" + strconv.Itoa(k) + "]"
 }
 
 // names tells whether the layout itself may give a block that name.
@@ -72,21 +80,20 @@ func (l Layout) names(name string) bool {
 
 // checkTurns makes sure that a lift line turns at every sheave a Layout names: at
 // one where it runs straight on, whoever gave it meant another place.
-func (l Layout) checkTurns(p *check.Problems) {
-	r := l.Reeving()
-	for i, rp := range r.Lift {
-		path := make(rope.Path, len(rp.Path))
-		for k, s := range rp.Path {
-			path[k] = rope.Stop{Body: int(s.On), X: s.Across.In(units.Metre), Z: s.Height.In(units.Metre)}
+func (l Layout) checkTurns(p *check.Problems, lift []Rope) {
+	var h rope.Heights
+	h[Batten], h[Arbor] = l.Trim.In(units.Metre), l.ArborTop.In(units.Metre)
+	var path rope.Path
+	for i, rp := range lift {
+		path = path[:0]
+		for _, s := range rp.Path {
+			path = append(path, rope.Stop{Body: int(s.On), X: s.Across.In(units.Metre), Z: s.Height.In(units.Metre)})
 		}
-		var h rope.Heights
-		h[Batten], h[Arbor] = l.Trim.In(units.Metre), l.ArborTop.In(units.Metre)
-		field := "loft[" + strconv.Itoa(i) + "]"
 		for k := 1; k <= len(l.Loft[i].Mules)+2; k++ {
 			if path.Turn(k, &h) > noTurn {
 				continue
 			}
-			at := field
+			at := "loft[" + strconv.Itoa(i) + "]"
 			// Straight past the head block, it is the block before it that is out of place.
 			if mule := min(k-2, len(l.Loft[i].Mules)-1); mule >= 0 {
 				at += ".mules[" + strconv.Itoa(mule) + "]"

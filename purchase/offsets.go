@@ -17,13 +17,6 @@ type LineOffsets struct {
 	Beam  units.Length `json:"beam,omitzero"`  // of its dead end in double purchase, of its block at the head beam in triple
 }
 
-func (o LineOffsets) check(p *check.Problems, field string) {
-	checkOffset(p, field+"loft", o.Loft)
-	checkOffset(p, field+"head", o.Head)
-	checkOffset(p, field+"arbor", o.Arbor)
-	checkOffset(p, field+"beam", o.Beam)
-}
-
 // mostOffset is how far a stop may stand off: beyond it a rope is no longer one in the plane of the set.
 const mostOffset = 1 * units.Metre
 
