@@ -18,8 +18,12 @@ import (
 //go:embed page.html
 var page string
 
-// largest is the most that a posted house may be: a thousand sets take a few megabytes.
-const largest = 8 << 20
+// What a posted house may be at the most, so that its answer takes a second or two.
+const (
+	largest   = 8 << 20 // bytes
+	mostSets  = 500
+	mostItems = 5000 // on all of them together
+)
 
 // service answers every address. Each question is asked of the demo house, or of the house that is posted with it.
 type service struct {
@@ -113,6 +117,16 @@ func rig(text []byte) (*lineset.RiggedHouse, error) {
 	var house lineset.House
 	if err := house.UnmarshalJSON(text); err != nil {
 		return nil, refused{http.StatusBadRequest, err} // it is no house
+	}
+	items := 0
+	for _, set := range house.Sets {
+		items += len(set.Hang)
+	}
+	if len(house.Sets) > mostSets || items > mostItems {
+		return nil, refused{http.StatusUnprocessableEntity, &units.FieldError{
+			Field: "sets", Value: fmt.Sprintf("%d sets with %d items", len(house.Sets), items),
+			Want: fmt.Sprintf("at most %d sets with %d items on all of them", mostSets, mostItems), Err: units.ErrOutOfRange,
+		}}
 	}
 	rigged, err := house.Rig()
 	if err != nil {

@@ -82,7 +82,7 @@ func serve(ctx context.Context, listen string, stdout, stderr io.Writer, ready f
 	}
 	logger := log.New(stderr, "service: ", log.LstdFlags)
 	server := &http.Server{
-		Handler:           logged(logger, newService(demo)),
+		Handler:           logged(logger, http.TimeoutHandler(newService(demo), 25*time.Second, `{"errors":[{"error":"the answer took too long; want a smaller house"}]}`)),
 		ReadHeaderTimeout: 5 * time.Second,
 		ReadTimeout:       15 * time.Second,
 		WriteTimeout:      30 * time.Second,
@@ -120,6 +120,9 @@ type answered struct {
 	http.ResponseWriter
 	code int
 }
+
+// Unwrap lets net/http reach the connection, which it closes under whoever sends too much.
+func (a *answered) Unwrap() http.ResponseWriter { return a.ResponseWriter }
 
 func (a *answered) WriteHeader(code int) {
 	a.code = code

@@ -66,6 +66,10 @@ func TestAnswers(t *testing.T) {
 			[]string{`"field": "sets[3].hang[0].mass"`, `"value": "\"312\""`, "has no unit"},
 		},
 		{"a house that cannot be", "POST", "/checks", "application/json", `{"name":"x"}`, 422, []string{`"field": "stock"`, `"field": "sets"`, `"want": "at least one set"`}},
+		{
+			"too many sets", "POST", "/checks", "application/json", `{"name":"x","sets":[` + strings.Repeat(`{"name":"s"},`, mostSets) + `{"name":"s"}]}`, 422,
+			[]string{`"value": "501 sets with 0 items"`, "at most 500 sets with 5000 items"},
+		},
 		{"too much", "POST", "/checks", "application/json", `{"name":"` + strings.Repeat("x", largest) + `"}`, 413, []string{"larger than 8 MiB"}},
 		{"a trim without a unit", "GET", "/freebody.svg?set=11+moon&trim=20", "", "", 400, []string{`"field": "trim"`, "has no unit"}},
 		{"a trim out of reach", "GET", "/freebody.svg?set=11+moon&trim=90+ft", "", "", 400, []string{`"field": "trim"`, "a trim that the set reaches"}},
