@@ -13,10 +13,10 @@ import (
 const bodyTop = bodiesTop + 154
 
 // head writes over a body what it is, and what is to be said of it.
-func (p panel) head(x float64, body string, words ...string) {
+func (p panel) head(x float64, body string, l svg.Letter, words ...string) {
 	p.pic.Text(svg.Point{X: x, Y: bodiesTop + 12}, body, name)
 	for i, text := range words {
-		p.pic.Text(svg.Point{X: x, Y: bodiesTop + 27 + 13*float64(i)}, text, small)
+		p.pic.Text(svg.Point{X: x, Y: bodiesTop + 27 + 13*float64(i)}, text, l)
 	}
 }
 
@@ -52,7 +52,7 @@ func (p panel) batten(x float64) {
 	under, text := svg.Letter{Size: 11, Anchor: svg.Middle}, "carries "+p.force(p.carried)
 	half := under.Width(text) / 2
 	p.pic.Text(svg.Point{X: min(max(tip.X, x+half), x+16+wide-half), Y: tip.Y + 15}, text, under)
-	p.head(x, "Batten", "up "+p.force(up)+", down "+p.force(p.carried))
+	p.head(x, "Batten", small, "up "+p.force(up)+", down "+p.force(p.carried))
 }
 
 // arbor draws the arbor cut free: lift lines and hand line pull it up; its weight, and the hand line under it, pull it down.
@@ -109,7 +109,7 @@ func (p panel) arbor(x float64) {
 	says, centred, y := "weighs "+p.force(p.weight), svg.Letter{Size: 11, Anchor: svg.Middle}, max(tip.Y+15, bodyTop+high+42)
 	aside := half + 10 + centred.Width(says)/2
 	p.write(says, centred, svg.Point{X: middle, Y: y}, svg.Point{X: middle - aside, Y: y}, svg.Point{X: middle + aside, Y: y}, svg.Point{X: middle - aside, Y: y - 28})
-	p.head(x, "Arbor", "up "+p.force(up)+", down "+p.force(down))
+	p.head(x, "Arbor", small, "up "+p.force(up)+", down "+p.force(down))
 }
 
 // underArbor are the parts of the hand line that pull at the arbor's foot.

@@ -77,13 +77,14 @@ func (p panel) building(w wall) {
 // beam is the height of the head beam in the picture.
 func (p panel) beam() float64 { return min(p.y(p.rig.HeadBlock), p.y(p.high)) - headWide - 4 }
 
-// across is where a distance from the arbor stands: between the first and the last lift line widths are as they are.
+// across is where a distance from the arbor stands: between the first and the last lift line, or along the batten where there is
+// but one, widths are as they are.
 func (p panel) across(w wall, at units.Length) float64 {
 	lines := p.rig.Batten.Lines
 	first, last := p.rig.Offset+lines[0].At, p.rig.Offset+lines[len(lines)-1].At
 	left, right := w.outer+112, p.x+elevationWide-30
 	if first == last {
-		return (left + right) / 2
+		first, last = p.rig.Offset, p.rig.Offset+p.rig.Batten.Length
 	}
 	x := left + units.Ratio(at-first, last-first)*(right-left)
 	return min(max(x, w.outer+34), p.x+elevationWide-14)
@@ -321,39 +322,30 @@ func (p panel) beamName() string {
 }
 
 // loftNames writes the load of each loft block over it; where they stand too close, upwards; and where there is no room even so,
-// the greatest.
+// the greatest alone.
 func (p panel) loftNames(w wall, first float64) {
-	y := p.beam() - 14
-	l := small
-	l.Anchor = svg.End
-	p.write("on loft blocks, "+p.sys.Symbol(p.carried)+":", l, svg.Point{X: first - 22, Y: y})
-	greatest, most := 0, units.Force(0)
-	room, wide := elevationWide, 0.0
+	var most units.Force
+	room, wide, last := elevationWide, 0.0, first
 	at := func(i int) float64 { return p.across(w, p.rig.Offset+p.rig.Batten.Lines[i].At) }
+	size := func(i int) units.Force { return p.load(purchase.LoftBlock(i + 1)).Size() }
 	for i := range p.lift {
-		load := p.load(purchase.LoftBlock(i + 1)).Size()
-		if load > most {
-			greatest, most = i, load
-		}
-		wide = max(wide, small.Width(p.bare(load)))
+		most = max(most, size(i))
+		wide = max(wide, small.Width(p.bare(size(i))))
 		if i > 0 {
-			room = min(room, at(i)-at(i-1))
+			room, last = min(room, at(i)-last), at(i)
 		}
 	}
+	y := p.beam() - 14
+	if room <= 12 {
+		p.pic.Text(svg.Point{X: first - 22, Y: y}, "on loft blocks, up to "+p.force(most), small)
+		return
+	}
+	p.pic.Text(svg.Point{X: first - 22, Y: y}, "on loft blocks, "+p.sys.Symbol(most)+":", svg.Letter{Size: 11, Anchor: svg.End})
 	for i := range p.lift {
-		text := p.bare(p.load(purchase.LoftBlock(i + 1)).Size())
-		over := svg.Letter{Size: 11, Anchor: svg.Middle}
-		x := at(i) - 4
-		switch {
-		case room > wide+3:
-		case room > 12:
-			over.Up, over.Anchor = true, svg.Start
-			x, y = x+4, p.beam()-8
-		case i != greatest:
-			continue
-		default:
-			text = "up to " + p.force(most)
+		if room > wide+3 {
+			p.pic.Text(svg.Point{X: at(i) - 4, Y: y}, p.bare(size(i)), svg.Letter{Size: 11, Anchor: svg.Middle})
+		} else {
+			p.pic.Text(svg.Point{X: at(i), Y: p.beam() - 8}, p.bare(size(i)), svg.Letter{Size: 11, Up: true})
 		}
-		p.write(text, over, svg.Point{X: x, Y: y})
 	}
 }

@@ -24,7 +24,8 @@ func legible(t *testing.T, pic *svg.Picture) {
 	for _, clash := range pic.Clashes() {
 		t.Error(clash)
 	}
-	d := xml.NewDecoder(strings.NewReader(pic.String()))
+	doc := pic.String()
+	d := xml.NewDecoder(strings.NewReader(doc))
 	for {
 		_, err := d.Token()
 		if err == io.EOF {
@@ -34,12 +35,12 @@ func legible(t *testing.T, pic *svg.Picture) {
 			t.Fatal(err)
 		}
 	}
-	if doc := pic.String(); strings.Contains(doc, "NaN") || strings.Contains(doc, "1000000") {
+	if strings.Contains(doc, "NaN") || strings.Contains(doc, "1000000") {
 		t.Error("something is drawn nowhere")
 	}
 	if dir := os.Getenv("PICTURES"); dir != "" {
 		file := dir + "/" + strings.NewReplacer("/", "_", " ", "_", ",", "").Replace(t.Name()) + ".svg"
-		if err := os.WriteFile(file, []byte(pic.String()), 0o644); err != nil {
+		if err := os.WriteFile(file, []byte(doc), 0o644); err != nil {
 			t.Error(err)
 		}
 	}
@@ -195,6 +196,36 @@ func TestAnyHouse(t *testing.T) {
 						})
 					}
 				}
+			}
+		})
+	}
+}
+
+// What some sets ask to be said or drawn besides.
+func TestBesides(t *testing.T) {
+	for _, c := range []struct {
+		name, set string
+		change    func(s *lineset.Set)
+		way       purchase.Way
+		want      string
+	}{
+		{"mule blocks", "15 back border", func(*lineset.Set) {}, 0, ">on the mule block: "},
+		{"too many to tell each", "9 empty", lines(40), 0, ">on loft blocks, up to "},
+		{"not held", "4 first electric", func(s *lineset.Set) { s.Rigging.Arbor.Capacity = 700 * units.Pound }, 0, `font-weight="bold">the lock alone does<`},
+		{"runs", "4 first electric", func(s *lineset.Set) { s.Rigging.Arbor.Capacity = 700 * units.Pound }, purchase.In, ">the hand holds back "},
+		{"two parts at the rail block", "9 empty", func(s *lineset.Set) {
+			s.Rigging.Purchase, s.Rigging.Run.LowerStop, s.High = purchase.Triple, 30*units.Foot, 20*units.Foot
+		}, 0, `text-anchor="end">rail block<`},
+		{"the batten of one line is drawn", "9 empty", lines(1), 0, `x2="484" y2="384.2" stroke="` + svg.Ink + `" stroke-width="4"`},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			pic, err := diagram.FreeBody(units.US, "t", diagram.Cut{Set: described(t, c.set, c.change), Trim: 20 * units.Foot, Way: c.way})
+			if err != nil {
+				t.Fatal(err)
+			}
+			legible(t, pic)
+			if !strings.Contains(pic.String(), c.want) {
+				t.Errorf("no %s", c.want)
 			}
 		})
 	}

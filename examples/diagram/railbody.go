@@ -27,7 +27,11 @@ func (p panel) rail(x float64) {
 		p.longer(svg.Point{X: at(i), Y: end}, r.under, pull)
 	}
 	p.longer(svg.Point{X: middle, Y: idlerY}, -p.load(purchase.IdlerBlock).Up, weight)
-	p.head(x, "At the rail", p.acts(at, ropes, railY)...)
+	says := small
+	if p.way == 0 && !p.state.Ropes.Held() {
+		says = svg.Letter{Size: 11, Bold: true, Colour: svg.Red}
+	}
+	p.head(x, "At the rail", says, p.acts(at, ropes, railY)...)
 
 	for i, r := range ropes {
 		p.write(p.bare(r.top), svg.Letter{Size: 11, Anchor: svg.Middle}, svg.Point{X: at(i), Y: topY - 5}, svg.Point{X: at(i), Y: topY - 20}, svg.Point{X: at(i) - 20, Y: topY - 5})

@@ -76,7 +76,8 @@ func rounded[Q units.Quantity](q Q, will func(Q) bool) Q {
 	return 1e6 * q
 }
 
-// forces is the scale of forces: how much so long an arrow is. At the rail, where pulls are small, arrows are some times longer.
+// forces is the scale of forces: how much so long an arrow is. At the rail, where pulls are most often small, arrows are
+// some times as long.
 type forces struct {
 	per    units.Force
 	atRail float64
@@ -89,13 +90,13 @@ const (
 )
 
 func scaleForces(views []view) forces {
-	f := forces{atRail: 1}
+	f := forces{atRail: 0.1}
 	var most units.Force
 	for _, v := range views {
 		f.per = max(f.per, v.heaviest+v.rig.Idler.Mass.Weight(units.StandardGravity)/2+v.rig.Idler.Base)
 		most = max(most, v.run.Pull, v.load(purchase.IdlerBlock).Size(), v.hand.Greatest())
 	}
-	for _, times := range []float64{2, 4, 5, 10} {
+	for _, times := range []float64{0.2, 0.5, 1, 2, 4, 5, 10} {
 		if times*f.long(most) <= railLong {
 			f.atRail = times
 		}
@@ -121,7 +122,7 @@ func (f forces) key(pic *svg.Picture, sys units.System) {
 	}
 	round := rounded(unit, func(u units.Force) bool { return f.long(u) >= 36 })
 	say("Arrows: so long is "+sys.Format(round), f.long(round), pull)
-	if f.atRail > 1 {
+	if f.atRail != 1 {
 		round := rounded(unit, func(u units.Force) bool { return f.long(u)*f.atRail >= 28 })
 		say("at the rail "+sys.Format(round), f.long(round)*f.atRail, pull)
 	}

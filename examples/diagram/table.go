@@ -98,17 +98,22 @@ func (p panel) table(x, y float64) {
 	p.notes(x+8, y+10, at(len(columns)-1)-x-8)
 }
 
-// notes writes under the table what the figures alone do not tell.
+// notes writes under the table what the figures alone do not tell, and what mule blocks bear.
 func (p panel) notes(x, y, wide float64) {
-	for _, note := range p.warnings() {
-		for _, line := range fill(note, wide, small) {
-			if y > elevationBottom {
-				return
+	say := func(note string, l svg.Letter) {
+		for _, line := range fill(note, wide, l) {
+			if y < elevationBottom {
+				p.pic.Text(svg.Point{X: x, Y: y}, line, l)
 			}
-			p.pic.Text(svg.Point{X: x, Y: y}, line, svg.Letter{Size: 11, Colour: svg.Red})
 			y += 14
 		}
 		y += 4
+	}
+	for _, warning := range p.warnings() {
+		say(warning, svg.Letter{Size: 11, Colour: svg.Red})
+	}
+	for _, m := range p.mules() {
+		say("on the "+m.Name+": "+p.force(p.load(m.Name).Size()), small)
 	}
 }
 

@@ -154,9 +154,9 @@ func (v view) railRopes() (ropes []railRope) {
 		case part.From == purchase.RailDeadEnd:
 			ropes = append(ropes, railRope{name: "dead end", top: part.TensionTo, under: part.TensionFrom})
 		case part.From == purchase.RailBlock:
-			ropes = append(ropes, railRope{name: "rail block", top: part.TensionTo, under: part.TensionFrom})
+			ropes = append(ropes, railRope{name: "block", top: part.TensionTo, under: part.TensionFrom})
 		case part.To == purchase.RailBlock:
-			ropes = append(ropes, railRope{name: "rail block", top: part.TensionFrom, under: part.TensionTo})
+			ropes = append(ropes, railRope{name: "block", top: part.TensionFrom, under: part.TensionTo})
 		case part.To == purchase.IdlerBlock:
 			ropes = append(ropes, railRope{"inner, live", part.TensionFrom, part.TensionTo, purchase.InnerRope})
 		case part.From == purchase.IdlerBlock:
