@@ -34,6 +34,7 @@ func drawSized(t *rapid.T, positions, pieces, things int) *order.Problem {
 		for range p.Pieces {
 			position.Reach = append(position.Reach, !few && at == 0 || rapid.Bool().Draw(t, "in reach"))
 		}
+		position.Above = halt && rapid.IntRange(0, 3).Draw(t, "judged with the next") == 0
 		p.Positions = append(p.Positions, position)
 		light, heavy := rapid.Int64Range(0, 40).Draw(t, "arbor-heavy limit"), rapid.Int64Range(0, 40).Draw(t, "batten-heavy limit")
 		var low, high, even []int64
@@ -78,7 +79,7 @@ func exhaustive(p *order.Problem) (hands, flights int, found bool) {
 		}
 		return sum
 	}
-	allowed := func(s situation) bool {
+	alone := func(s situation) bool {
 		if p.Barred != nil {
 			hung := make([]int, len(p.Items))
 			for k, i := range kinds {
@@ -90,6 +91,14 @@ func exhaustive(p *order.Problem) (hands, flights int, found bool) {
 		}
 		c := carried(s)
 		return p.Low[s.at][s.pieces] <= c && c <= p.High[s.at][s.pieces]
+	}
+	allowed := func(s situation) bool {
+		if !alone(s) {
+			return false
+		}
+		above := s
+		above.at++
+		return !p.Positions[s.at].Above || above.at == len(p.Positions) || alone(above)
 	}
 	type place struct {
 		hung             uint
@@ -173,7 +182,14 @@ func agrees(t *rapid.T, p *order.Problem) {
 		left[i] = item.Count
 	}
 	at, pieces, side := p.Start, 0, -1
+	var holds func(at int)
 	check := func() {
+		holds(at)
+		if p.Positions[at].Above && at+1 < len(p.Positions) {
+			holds(at + 1)
+		}
+	}
+	holds = func(at int) {
 		var sum int64
 		for i, item := range p.Items {
 			sum += int64(item.Count-left[i]) * item.Carried[at]

@@ -62,6 +62,14 @@ func newStates(p *Problem) *states {
 			}
 		}
 	}
+	n := s.choices * s.words
+	for at, position := range p.Positions {
+		if position.Above && at+1 < len(p.Positions) {
+			for i := at * n; i < (at+1)*n; i++ {
+				s.allow[i] &= s.allow[i+n]
+			}
+		}
+	}
 	return s
 }
 

@@ -148,7 +148,7 @@ func TestCheckOrderByHand(t *testing.T) {
 // tidy is a force in whole pounds where it is one to within rounding.
 func tidy(f units.Force) float64 {
 	lb := f.In(units.PoundForce)
-	for n := -200.0; n <= 200; n++ {
+	for n := -400.0; n <= 400; n++ {
 		if near.Abs(lb, n, 1e-9) {
 			return n
 		}
@@ -169,13 +169,20 @@ func TestFlightsCountOnTheirWay(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for i, want := range []struct{ imbalance, worst float64 }{{0, 0}, {0, 0}, {-30, 30}, {-30, 30}, {-30, 30}, {20, 20}} {
+	for i, want := range []struct{ imbalance, worst float64 }{{0, 0}, {0, 0}, {-30, 30}, {-30, 30}, {-30, 20}, {20, 20}} {
 		s := c.States[i]
 		if tidy(s.Imbalance) != want.imbalance || tidy(s.Balance.Demand.(units.Force)) != want.worst {
 			t.Errorf("state %d: %v, worst of the way %v", i, tidy(s.Imbalance), s.Balance)
 		}
 	}
-	// Standing at 16 ft it is 30 arbor-heavy, a hair above 20 batten-heavy: of the two, 20 exceeds.
+	// Standing at 16 ft it is 30 arbor-heavy, a hair above 20 batten-heavy: of the two, 20 exceeds. No rope holds a batten to a
+	// hair, so it does where it is halted just there, too.
+	if halted := c.States[4]; !halted.Exceeds() || halted.Balance.Name != "batten-heavy" || halted.Balance.Trim != 16*units.Foot {
+		t.Errorf("halted where the flat leaves the deck: %+v", halted.Balance)
+	}
+	if text := c.Lines(units.US)[4]; !strings.Contains(text, "30 lbf arbor-heavy: would run out; a hair higher 20 lbf batten-heavy: would run in; exceeds the limit given") {
+		t.Errorf("it is read out as %q", text)
+	}
 	last := c.States[5]
 	if last.Balance.Name != "batten-heavy" || last.Balance.Trim != 16*units.Foot || !last.Exceeds() {
 		t.Errorf("%+v", last.Balance)
@@ -184,6 +191,66 @@ func TestFlightsCountOnTheirWay(t *testing.T) {
 	o.Steps = append(o.Steps, fly(10))
 	if c, err = r.CheckOrder(o, within(30, 19)); err != nil || !c.States[6].Exceeds() || tidy(c.States[6].Imbalance) != -30 {
 		t.Errorf("flown in: %+v, %v", c.States[6], err)
+	}
+}
+
+// A line that holds the batten where a standing piece leaves the deck must hold it with the piece off the deck as well.
+func TestHeldWhereAPieceLeavesTheDeck(t *testing.T) {
+	flat := pounds("flat", 50)
+	flat.Height, flat.OnDeck = 16*units.Foot, load.Stands
+	s := plain(t, purchase.Single, flat)
+	s.Rigging.MadeOff = 4 * units.Foot
+	held := lineset.OrderStep{Act: lineset.SetLine, On: purchase.Batten}
+	limits := within(100, 100)
+	limits.HeldLine = lineset.ForceLimit{Max: 25 * units.PoundForce, Basis: "given in the test"}
+	c, err := rigTens(t, s).CheckOrder(lineset.Order{From: lineset.FromBare, Trim: 16 * units.Foot, Steps: []lineset.OrderStep{hang("flat"), held, add(2)}}, limits)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, want := range []float64{0, 50, 50, 30} { // of 50 lb off the deck, and 10 lb pieces
+		if got := tidy(c.States[i].Balance.Demand.(units.Force)); got != want {
+			t.Errorf("state %d: %v, want %v", i, got, want)
+		}
+	}
+	if got := tidy(c.States[3].Held); got != 30 || !c.States[3].Exceeds() {
+		t.Errorf("holds %v: %+v", got, c.States[3].Balance)
+	}
+}
+
+// A plan is within its limits a hair higher wherever it halts. A halt just where a flat of 300 lb is about to leave the deck is of no
+// use: with all pieces in it is 300 arbor-heavy there. One that is clear of the deck lets the pieces be shared out.
+func TestNoHaltAHairBelow(t *testing.T) {
+	flat := pounds("flat", 300)
+	flat.Height, flat.OnDeck = 14*units.Foot, load.Stands
+	s := plain(t, purchase.Single, flat)
+	s.Rigging.MadeOff = 4 * units.Foot
+	r := rigTens(t, s)
+	for _, c := range []struct {
+		halt                     units.Length
+		arborHeavy, battenHeavy  float64
+		can                      bool
+		either, arbor, battenToo float64 // smallest limits; 0: more of this one alone does not help
+	}{
+		{halt: 14 * units.Foot, arborHeavy: 280, battenHeavy: 50, either: 300, arbor: 300},
+		{halt: 14 * units.Foot, arborHeavy: 300, battenHeavy: 0, can: true},
+		{halt: 14*units.Foot + units.Inch, arborHeavy: 150, battenHeavy: 150, can: true},
+		{halt: 14*units.Foot + units.Inch, arborHeavy: 149, battenHeavy: 150, either: 150, arbor: 150, battenToo: 160}, // pieces of 10
+		{halt: 14*units.Foot + units.Inch, arborHeavy: 150, battenHeavy: 149, either: 150, arbor: 160, battenToo: 150},
+	} {
+		limits := within(c.arborHeavy, c.battenHeavy)
+		limits.RestsOnStop = true
+		plan, err := r.Order(lineset.Loading, limits,
+			lineset.WorkTrim{Trim: 4 * units.Foot, Deck: true, Bridge: true}, lineset.WorkTrim{Trim: c.halt, Bridge: true})
+		if c.can {
+			if err != nil || plan.Check.Exceeds {
+				t.Errorf("%+v: %v", c, err)
+			}
+			continue
+		}
+		var none *lineset.NoOrderError
+		if !errors.As(err, &none) || tidy(none.Either) != c.either || tidy(none.ArborHeavy) != c.arbor || tidy(none.BattenHeavy) != c.battenToo {
+			t.Errorf("%+v: %v", c, err)
+		}
 	}
 }
 

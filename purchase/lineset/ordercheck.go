@@ -58,7 +58,7 @@ func (r *Rigged) through(o Order, limits OrderLimits, look func(w *walked, n int
 	if err != nil {
 		return nil, err
 	}
-	look(w, 0, OrderStep{}, []spot{{trim: w.trim}})
+	look(w, 0, OrderStep{}, w.way(w.trim, w.trim))
 	for i, step := range o.Steps {
 		way, err := w.do(&step)
 		if err != nil {
@@ -209,7 +209,9 @@ func (w *walked) state(n int, did OrderStep, way []spot) OrderState {
 	}
 	s.Hazard = w.hazard(s.Imbalance, here)
 	if w.held != purchase.Building {
-		s.Held = units.Abs(s.Imbalance).Scale(w.heldBy())
+		for _, at := range way { // where a standing piece is about to leave the deck, off it too
+			s.Held = max(s.Held, units.Abs(w.unbalanced(at.trim, w.carried(at), atArbor)).Scale(w.heldBy()))
+		}
 		s.Balance = compare("held line", "on the "+w.held.String(), s.Held, w.limits.HeldLine.Max, w.limits.HeldLine.Basis)
 		s.Balance.Trim = w.trim
 	} else {

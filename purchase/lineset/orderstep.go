@@ -62,7 +62,7 @@ func (s OrderStep) validate() error {
 
 // do does one step, completes the reference to its item, and gives the way on which its states are looked at.
 func (w *walked) do(s *OrderStep) ([]spot, error) {
-	here := []spot{{trim: w.trim}}
+	here := w.way(w.trim, w.trim)
 	switch s.Act {
 	case HangItem, StripItem:
 		i, err := w.find(s)

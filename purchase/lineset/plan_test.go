@@ -184,7 +184,7 @@ func TestWorkTrims(t *testing.T) {
 	flat.Height, flat.OnDeck = 10*units.Foot, load.Stands
 	r := rigTens(t, plain(t, purchase.Single, cloth, flat))
 	want := []lineset.WorkTrim{
-		{Trim: 4 * units.Foot, Deck: true, Bridge: true}, {Trim: 10 * units.Foot, Bridge: true}, {Trim: 11 * units.Foot, Bridge: true}, {Trim: 12 * units.Foot},
+		{Trim: 4 * units.Foot, Deck: true, Bridge: true}, {Trim: 10*units.Foot + units.Inch, Bridge: true}, {Trim: 11 * units.Foot, Bridge: true}, {Trim: 12 * units.Foot},
 	}
 	if diff := cmp.Diff(want, r.WorkTrims(6*units.Foot, 11*units.Foot)); diff != "" {
 		t.Error(diff)

@@ -14,7 +14,7 @@ func (q *planning) layTrims() {
 	q.bridged = make([]bool, len(q.spots))
 	for i, s := range q.spots {
 		if k := slices.IndexFunc(q.trims, func(t WorkTrim) bool { return t.Trim == s.trim }); k >= 0 && !s.above {
-			q.problem.Positions[i] = order.Position{Halt: true, Deck: q.trims[k].Deck}
+			q.problem.Positions[i] = order.Position{Halt: true, Deck: q.trims[k].Deck, Above: q.lifts(s.trim)}
 			q.bridged[i] = q.trims[k].Bridge
 		}
 	}

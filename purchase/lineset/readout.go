@@ -17,7 +17,7 @@ func (c OrderCheck) Lines(sys units.System) []string {
 		if i > 0 {
 			line = s.Did.Act.by() + ": " + s.Did.Call(sys) + callPlates(s.Plates-c.States[i-1].Plates) + ", then"
 		}
-		line += " " + standing(s, sys)
+		line += " " + standing(s, sys) + aHairHigher(s, sys)
 		if s.Tips {
 			line += "; the batten tips"
 		} else if s.Exceeds() {
@@ -38,6 +38,16 @@ func standing(s OrderState, sys units.System) string {
 		return text + heavy(s.Imbalance) + ": " + s.Hazard.String() + " with " + sys.Format(s.Held)
 	}
 	return text + s.Hazard.String()
+}
+
+// aHairHigher says how the set stands with what leaves the deck there off it, where it is halted just there and that is the worse.
+func aHairHigher(s OrderState, sys units.System) string {
+	demand, ok := s.Balance.Demand.(units.Force)
+	if !ok || s.Hazard == HeldByLine || s.Balance.Trim != s.Trim ||
+		demand.Within(units.Abs(s.Imbalance), demand.Scale(1e-9)) {
+		return ""
+	}
+	return "; a hair higher " + sys.Format(demand) + " " + s.Balance.Where
 }
 
 // by says who does it.

@@ -18,9 +18,20 @@ type spot struct {
 // onStop tells whether the arbor is against its upper stop.
 func (r *Rigged) onStop(s spot) bool { return !s.above && s.trim <= r.travel.Lowest }
 
+// lifts tells whether a standing piece of the hang leaves the deck just above a trim at which the batten can be halted: then what is
+// carried a hair above is as much of the halt as what is carried there, for no rope holds a batten to a hair. At the ends of the
+// reach a stop does.
+func (r *Rigged) lifts(trim units.Length) bool {
+	return trim > r.travel.Lowest && trim < r.travel.Highest && r.jumps(trim)
+}
+
+func (r *Rigged) jumps(trim units.Length) bool {
+	return slices.ContainsFunc(r.set.Hang, func(i load.Item) bool { return i.Carried(trim) != i.CarriedAbove(trim) })
+}
+
 // way lists where a batten that flies between two trims is looked at, from the lower to the higher, both included:
 // between two of those the imbalance of any choice of items is a straight line over trim, so that none in between is
-// worse than both. Trims of halts in between are listed too.
+// worse than both. Trims of halts in between are listed too. With both trims the same it is where a halted batten is looked at.
 func (r *Rigged) way(low, high units.Length, halts ...units.Length) []spot {
 	out := []spot{{trim: low}}
 	turns := slices.Concat([]units.Length{low}, halts, r.breaks)
@@ -33,14 +44,15 @@ func (r *Rigged) way(low, high units.Length, halts ...units.Length) []spot {
 			out = append(out, spot{trim: trim})
 		}
 		// With the trim itself as lowest, it is also where the stop lets go.
-		if trim <= r.travel.Lowest || slices.ContainsFunc(r.set.Hang, func(i load.Item) bool {
-			return i.Carried(trim) != i.CarriedAbove(trim)
-		}) {
+		if trim <= r.travel.Lowest || r.jumps(trim) {
 			out = append(out, spot{trim, true})
 		}
 	}
 	if high > low {
 		out = append(out, spot{trim: high})
+	}
+	if r.lifts(high) {
+		out = append(out, spot{high, true})
 	}
 	return out
 }

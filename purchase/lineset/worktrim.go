@@ -14,8 +14,12 @@ type WorkTrim struct {
 	Bridge bool         `json:"bridge,omitempty"` // pieces can be put in and taken out: those that arms reach from the run's bridges; all where it has none
 }
 
-// WorkTrims suggests where to halt: at the lowest trim and, further out, wherever something leaves the deck, each
-// with who can work there. Things can be hung up to the trim deck. Where the run has bridges, there are halts besides
+// clearOfDeck is how far above the deck a standing piece is to hang where the batten is halted to weight it. Where it
+// just touches, both what is carried with it and what is carried without it would have to be within the limits.
+const clearOfDeck = 1 * units.Inch
+
+// WorkTrims suggests where to halt: at the lowest trim and, further out, wherever something leaves the deck (an inch
+// above, where it is a standing piece), each with who can work there. Things can be hung up to the trim deck. Where the run has bridges, there are halts besides
 // at which arms reach from them, one after the other, the pieces that they do not reach at the lowest trim, as few as
 // will do. Where it has none, pieces can be put in while the batten is no higher than the trim bridge, which is a
 // halt too. Trims beyond the reach of the set are taken as its highest or lowest.
@@ -24,7 +28,13 @@ func (r *Rigged) WorkTrims(deck, bridge units.Length) []WorkTrim {
 		return nil // of a Rigged that Rig did not make
 	}
 	lowest, highest := r.travel.Lowest, r.travel.Highest
-	trims := append(r.load.Breaks(), r.reachTrims()...)
+	trims := r.reachTrims()
+	for _, t := range r.load.Breaks() {
+		if r.jumps(t) && lowest <= t && t < highest {
+			t = min(t+clearOfDeck, highest)
+		}
+		trims = append(trims, t)
+	}
 	bridges := len(r.set.Rigging.Run.Bridges) > 0
 	if !bridges {
 		trims = append(trims, min(bridge, highest))
