@@ -76,6 +76,9 @@ func (r *Rigged) reaches(trim units.Length) error {
 	if r.ropes != nil && trim >= r.travel.Lowest && trim <= r.travel.Highest {
 		return nil
 	}
+	if r.ropes == nil {
+		return &units.FieldError{Value: "a Rigged that is none", Want: "one that Set.Rig or House.Rig made", Err: units.ErrMissing}
+	}
 	return &units.FieldError{
 		Field: "trim", Value: check.Show(trim), Err: units.ErrOutOfRange,
 		Want: "a trim that the set reaches, from " + check.Show(r.travel.Lowest) + " to " + check.Show(r.travel.Highest),
