@@ -18,6 +18,12 @@ type effort struct {
 	program  bool          // the house goes through the program too
 }
 
+// longer is for what leaves garbage behind: slices in which some of it is collected too.
+func (e effort) longer() effort {
+	e.slice, e.rounds = 100*e.slice, max(e.rounds/20, 1)
+	return e
+}
+
 // race times contenders against each other: in every round each has one slice of time, and of all rounds its best
 // counts, in nanoseconds for one turn. What else runs on the machine only ever makes a slice longer, and it hits
 // all of them alike, so that the ratio of two minima holds where neither mean would.
@@ -54,14 +60,14 @@ func allocations(once func(i int)) float64 {
 }
 
 // scale is how many times as much work two goroutines do in the same time as one: each has memory of its own. The best
-// of many rounds counts, of the one and of the two.
+// of many rounds counts, of the one and of the two. A slice must be long beside what it takes to wake a goroutine.
 func (e effort) scale(one, other func(i int)) (alone, together, times float64) {
 	turns := 1
-	for clock(turns, one) < 10*e.slice {
+	for clock(turns, one) < e.slice {
 		turns *= 2
 	}
 	alone, together = math.Inf(1), math.Inf(1)
-	for range max(e.rounds/4, 1) {
+	for range e.rounds {
 		alone = min(alone, float64(clock(turns, one).Nanoseconds())/float64(turns))
 		var done sync.WaitGroup
 		start := time.Now()
@@ -74,8 +80,8 @@ func (e effort) scale(one, other func(i int)) (alone, together, times float64) {
 	return alone, together, alone / together
 }
 
-// alive is how many bytes of the heap are still in use after all that is not was swept, and how many the program has
-// asked the system for.
+// alive is how many bytes of the heap are still in use after all that is not was swept, and how many the program holds
+// from the system: that comes in large steps, and lags behind.
 func alive() (heap, system float64) {
 	runtime.GC()
 	runtime.GC() // what the first left in pools

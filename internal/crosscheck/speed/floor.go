@@ -18,16 +18,15 @@ import (
 // block and hangs plumb elsewhere, the idler is free, and it is asked for no trim that is out of reach. All is in SI.
 type floor struct {
 	still         [items]float64 // weights of what hangs clear; 0 for the others
+	clear, about  float64        // weight of batten and of what hangs clear, and its moment about the batten's middle
 	moving        []moving
-	clear         float64 // weight of batten and of what hangs clear
-	arms          [items]float64
-	middle        float64 // of the batten, from which the arms are measured
+	middle        float64
 	section       float64 // modulus
 	at            [lines]float64
 	spans, per    [spans]float64 // their lengths, and one over each
-	bare          [fields]field  // the batten itself
-	perLength     float64        // and its weight per length
-	parts         []part
+	bare          [fields]field  // what batten and what hangs clear do
+	perLength     float64        // weight per length of the batten
+	parts         []part         // of what moves
 	marks         [spans][]mark
 	pivot, beside [lines]float64 // of the three-moment equations, eliminated
 
@@ -61,6 +60,7 @@ type part struct {
 type moving struct {
 	item               int
 	weight, below, per float64
+	arm                float64 // from the middle of the batten
 }
 
 // mark is a place in a span where a point hangs, or weight per length begins or ends.
@@ -89,7 +89,7 @@ type numbers struct {
 // height by the rope's own weight, and is the same on both sides of a sheave.
 func (f *floor) statics(trim float64, n *numbers) {
 	// What hangs, and on which field of the batten.
-	weight, all := f.still, f.clear
+	weight, all, moment := f.still, f.clear, f.about
 	for i := range f.moving {
 		m := &f.moving[i]
 		v := (trim - m.below) * m.per
@@ -100,10 +100,7 @@ func (f *floor) statics(trim float64, n *numbers) {
 		}
 		weight[m.item] = v
 		all += v
-	}
-	moment := 0.0
-	for k, v := range weight {
-		moment += v * f.arms[k]
+		moment += v * m.arm
 	}
 	n.carried, n.centre = all, f.middle+moment/all
 	on := f.bare
@@ -157,7 +154,7 @@ func (f *floor) statics(trim float64, n *numbers) {
 		if v <= 0 || left[j+1] <= 0 {
 			continue
 		}
-		if most := m + v*(over[j+1]-m+left[j+1]*f.spans[j])/(v+left[j+1]); most <= sag {
+		if beyond := left[j+1]; (m-sag)*(v+beyond) <= -v*(over[j+1]-m+beyond*f.spans[j]) {
 			continue
 		}
 		q, place, turned := f.perLength, 0.0, false
@@ -193,10 +190,11 @@ func (f *floor) statics(trim float64, n *numbers) {
 	imbalance := all - f.arbor/2 + f.lifts*(top-trim) + f.hand*f.length
 	n.imbalance, n.lock = imbalance, imbalance
 	headAcross, headUp, topUp := 0.0, 0.0, 0.0
+	toLoft, toHead, toTop, toDead := f.lift*(f.loft-trim), f.lift*(f.head-trim), f.lift*(top-trim), f.lift*(f.dead-trim)
 	for i, t := range n.tension {
-		c := t - f.lift*trim
-		a, b, d, e := c+f.lift*f.loft, c+f.lift*f.head, c+f.lift*top, c+f.lift*f.dead
-		n.lift[i] = [8]float64{t, a, a, b, b, d, d, e}
+		a, b, d, e := t+toLoft, t+toHead, t+toTop, t+toDead
+		ends := &n.lift[i]
+		ends[0], ends[1], ends[2], ends[3], ends[4], ends[5], ends[6], ends[7] = t, a, a, b, b, d, d, e
 		n.loftAcross[i], n.loftUp[i], n.deadUp[i] = a*f.across[i], a*(f.up[i]-1), -e
 		headAcross -= b * f.across[i]
 		headUp -= b * (f.up[i] + 1)
@@ -219,19 +217,20 @@ func (f *floor) statics(trim float64, n *numbers) {
 // balance is the imbalance at the trims of the curve.
 func (f *floor) balance(curve *[trims]float64) {
 	for i, trim := range f.curve {
-		all := f.clear
-		for k := range f.moving {
-			m := &f.moving[k]
+		top := f.upper - (trim-f.madeOff)/2
+		curve[i] = f.clear - f.arbor/2 + f.lifts*(top-trim) + f.hand*f.length
+	}
+	for k := range f.moving {
+		m := &f.moving[k]
+		for i, trim := range f.curve {
 			v := (trim - m.below) * m.per
 			if v > m.weight {
 				v = m.weight
 			} else if v < 0 {
 				v = 0
 			}
-			all += v
+			curve[i] += v
 		}
-		top := f.upper - (trim-f.madeOff)/2
-		curve[i] = all - f.arbor/2 + f.lifts*(top-trim) + f.hand*f.length
 	}
 }
 
@@ -267,24 +266,33 @@ func newFloor(s lineset.Set, arbor units.Mass) *floor {
 		f.beside[i] = f.spans[i] * f.pivot[i]
 	}
 	f.clear = f.perLength * long
-	for _, p := range f.cut(0, 0, long, false) {
-		does, on := p.does, &f.bare[p.field]
-		on.left, on.right = does.left*f.clear, does.right*f.clear
-		on.atLeft, on.atRight = does.atLeft*f.clear, does.atRight*f.clear
+	hang := func(w float64, parts []part) {
+		for _, p := range parts {
+			does, on := p.does, &f.bare[p.field]
+			on.left += does.left * w
+			on.right += does.right * w
+			on.atLeft += does.atLeft * w
+			on.atRight += does.atRight * w
+		}
 	}
+	f.clear = f.perLength * long
+	hang(f.clear, f.cut(0, 0, long, false))
 	for k, item := range s.Hang {
-		w := item.Mass.In(units.Kilogram) * g
+		w, arm := item.Mass.In(units.Kilogram)*g, (m(item.From)+m(item.To))/2-f.middle
+		parts := f.cut(k, m(item.From), m(item.To), true)
 		switch item.OnDeck {
 		case load.Hangs:
 			f.still[k] = w
 			f.clear += w
+			f.about += w * arm
+			hang(w, parts)
+			continue
 		case load.Piles:
-			f.moving = append(f.moving, moving{k, w, m(item.Below), w / m(item.Height)})
+			f.moving = append(f.moving, moving{k, w, m(item.Below), w / m(item.Height), arm})
 		case load.Stands:
-			f.moving = append(f.moving, moving{k, w, m(item.Below) + m(item.Height), 1e300})
+			f.moving = append(f.moving, moving{k, w, m(item.Below) + m(item.Height), 1e300, arm})
 		}
-		f.arms[k] = (m(item.From)+m(item.To))/2 - f.middle
-		f.parts = append(f.parts, f.cut(k, m(item.From), m(item.To), true)...)
+		f.parts = append(f.parts, parts...)
 	}
 	for j := range f.marks {
 		slices.SortStableFunc(f.marks[j], func(a, b mark) int { return cmp.Compare(a.place, b.place) })

@@ -16,7 +16,7 @@ import (
 func TestFloorIsTheLibrary(t *testing.T) {
 	const within = 1e-9 // of the size of the figures of its kind: some ten thousand roundings
 	rng := rand.New(rand.NewPCG(7, 10))
-	for number := range 12 {
+	for number := range 6 {
 		s := wholeSet(number)
 		w, err := newWhole(s)
 		if err != nil {
@@ -26,7 +26,7 @@ func TestFloorIsTheLibrary(t *testing.T) {
 		var n numbers
 		at := rounds(s)
 		all := at[:]
-		for range 200 {
+		for range 100 {
 			all = append(all, s.Low+(s.High-s.Low).Scale(rng.Float64()))
 		}
 		for _, item := range s.Hang {

@@ -76,11 +76,11 @@ func (e effort) wholeRows() ([]row, error) {
 
 	best := e.race(statics, fresh, plain)
 	curves := e.race(curve, plainCurve)
-	alone := e.race(check, list, rig)
+	alone := append(e.race(check, list), e.longer().race(rig)...)
 	const line = "straight-line floor"
 	rows := []row{
 		against(group, "statics and curve, room by room", line, []float64{best[0], best[2]}, allocations(statics), 2, true),
-		against(group, "statics and curve, Rigged.At", line, []float64{best[1], best[2]}, allocations(fresh), 2, true),
+		against(group, "statics and curve, by Rigged.At", line, []float64{best[1], best[2]}, allocations(fresh), 2, true),
 		against(group, "balance curve alone", line, curves, allocations(curve), 2, true),
 	}
 	rigRow := within(group, "Rig: validated and computed once", alone[2], 20e3, "under 20 µs")
@@ -100,11 +100,13 @@ func (e effort) wholeRows() ([]row, error) {
 		exceededApart += other.exceeds()
 	}
 	rigApart := func(int) { _, err := s.Rig(pieces); apart.note("rig", err) }
+	e.slice *= 4
 	for _, c := range []struct {
 		what       string
 		one, other func(int)
-	}{{"full checks on two cores", check, second}, {"Rig on two cores", rig, rigApart}} {
-		a, b, scale := e.scale(c.one, c.other)
+		effort
+	}{{"full checks on two cores", check, second, e}, {"Rig on two cores", rig, rigApart, e.longer()}} {
+		a, b, scale := c.scale(c.one, c.other)
 		rows = append(rows, row{
 			group: group, what: c.what, ours: ns(b), rival: ns(a), than: "one core", ratio: times(scale) + " as many",
 			asked: "at least 1.6×", met: verdictOf(scale >= 1.6),

@@ -49,7 +49,7 @@ func wholeSet(number int) lineset.Set {
 				Lines: load.Spaced(2*units.Foot, 10*units.Foot, lines),
 			},
 			Offset: 7 * units.Foot, LoftBlocks: 54 * units.Foot, HeadBlock: 55 * units.Foot, DeadEnds: 55.5 * units.Foot,
-			Rail: 21 * units.Foot, Idler: lineset.Idler{Height: 19.5 * units.Foot, Mass: 400 * units.Pound},
+			Rail: 21 * units.Foot, Idler: lineset.Idler{Height: 19.5 * units.Foot, Mass: 90 * units.Pound},
 			Run: arbor.Run{LowerStop: 22 * units.Foot, UpperStop: 53 * units.Foot},
 			Arbor: arbor.Frame{
 				Tare: 96 * units.Pound, Length: 8 * units.Foot, Room: 75 * units.Inch, Capacity: 2000 * units.Pound,

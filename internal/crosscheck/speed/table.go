@@ -110,6 +110,8 @@ func times(ratio float64) string { return three(ratio) + "×" }
 // three writes a number with three digits, or more where it has more before the point.
 func three(x float64) string {
 	switch {
+	case x < 0.1:
+		return strconv.FormatFloat(x, 'g', 2, 64)
 	case x < 9.995:
 		return strconv.FormatFloat(x, 'f', 2, 64)
 	case x < 99.95:
