@@ -41,7 +41,7 @@ func (e effort) streamRows() ([]row, error) {
 	}
 	each := float64(time.Since(start).Nanoseconds()) / float64(e.streamed)
 	memory := func(what string, of [2]float64) row {
-		return row{group: group, what: what, ours: bytes(of[1]), rival: bytes(of[0]), than: fmt.Sprintf("after %d", few), ratio: times(of[1] / of[0])}
+		return row{group: group, what: what, ours: kib(of[1]), rival: kib(of[0]), than: fmt.Sprintf("after %d", few), ratio: times(of[1] / of[0])}
 	}
 	live, held := memory("heap alive at the end", heap), memory("held from the system at the end", system)
 	live.asked, live.met = "constant, within 5 %", verdictOf(heap[1] <= 1.05*heap[0])

@@ -1,7 +1,7 @@
 // Command speed times the library and prints one table: how long each question takes, how long what it stands beside
 // takes, what was asked for, and whether that is met. What is missed is printed as missed.
 //
-//	go run ./speed          about half a minute on a quiet machine
+//	go run ./speed          a minute or two
 //	go run ./speed -quick   a few rounds of everything, to see that it runs; its figures are worth little
 //
 // It stands beside plain float64 code for one set (see floor), gonum for the batten on its lines, a search through every
@@ -66,7 +66,7 @@ func run(ctx context.Context, w, progress io.Writer, e effort) error {
 		}
 	}
 	fmt.Fprintf(w, "%s, %s/%s, %d CPUs, GOMAXPROCS %d\n\n", runtime.Version(), runtime.GOOS, runtime.GOARCH, runtime.NumCPU(), runtime.GOMAXPROCS(0))
-	if err := print(w, rows); err != nil {
+	if err := write(w, rows); err != nil {
 		return err
 	}
 	asked, unmet := 0, 0
@@ -83,11 +83,15 @@ func run(ctx context.Context, w, progress io.Writer, e effort) error {
 	return errors.Join(faults...)
 }
 
-const foot = `Times are for one turn, and minima: those who are compared run by turns, %d rounds of a slice of %v each, and
-of each the best slice counts; the house goes through %d times, and the best of each step counts. Other work on the
-machine only ever makes a slice longer. The ratio is ours over the other, but on two cores: there it is how much more is done.
+const foot = `Times are for one turn, and minima: those who are compared run by turns, %d rounds of a slice of %v each (what makes
+garbage has fewer and longer ones, so that collecting it counts), and of each the best slice counts; the house goes
+through %d times, and the best of each step counts. Other work on the machine only ever makes a slice longer; for what two
+cores do it must be idle. The ratio is ours over the other, below 1 where ours is quicker; on two cores it is how much
+more is done. Allocations are those of one turn.
+
 The straight-line floor is plain float64 code that knows this one set and no slack lines, drag, faults or names. The
 library room by room is load.Rigged.ShareInto, purchase.Reeved.AtInto and lineset.Rigged.Imbalance, into the same memory.
+A full check is that, and every line, block, dead end and point of the curve, the pipe and the lock held against a limit.
 gonum as documented is mat.VecDense.SolveVec; without allocation the matrix is factorised anew by LAPACK; with the factor
 kept it is LAPACK for three diagonals. gonum gives tensions and knows no slack lines; the whole answer has moments, shear and
 stress too.

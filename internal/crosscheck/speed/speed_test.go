@@ -29,7 +29,7 @@ func TestEverythingRuns(t *testing.T) {
 	}
 	rows, verdicts := 0, 0
 	asked := 0
-	for _, line := range strings.Split(text, "\n") {
+	for line := range strings.SplitSeq(text, "\n") {
 		if strings.Contains(line, "asked") && asked == 0 {
 			asked = utf8.RuneCountInString(line[:strings.Index(line, "asked")])
 			continue
@@ -75,8 +75,18 @@ func TestExhaustiveIsTheLibrary(t *testing.T) {
 // Figures as they are printed.
 func TestFigures(t *testing.T) {
 	for _, c := range []struct{ got, want string }{
-		{ns(0.4), "0.40 ns"}, {ns(149.6), "150 ns"}, {ns(999.4), "999 ns"}, {ns(999.6), "1.00 µs"}, {ns(2233), "2.23 µs"}, {ns(581_582), "582 µs"},
-		{ns(1.8e9), "1.80 s"}, {ns(123e9), "123 s"}, {times(0.00209), "0.0021×"}, {times(12.34), "12.3×"}, {bytes(95 << 10), "95 KiB"}, {count(1306), "1306"},
+		{ns(0.4), "0.40 ns"},
+		{ns(149.6), "150 ns"},
+		{ns(999.4), "999 ns"},
+		{ns(999.6), "1.00 µs"},
+		{ns(2233), "2.23 µs"},
+		{ns(581_582), "582 µs"},
+		{ns(1.8e9), "1.80 s"},
+		{ns(123e9), "123 s"},
+		{times(0.00209), "0.0021×"},
+		{times(12.34), "12.3×"},
+		{kib(95 << 10), "95 KiB"},
+		{count(1306), "1306"},
 		{against("", "", "", []float64{200, 100}, 0, 2, true).met.String(), "yes"},
 		{against("", "", "", []float64{200.1, 100}, 0, 2, true).met.String(), "NO"},
 		{against("", "", "", []float64{100, 100}, 1, 2, true).met.String(), "NO"},

@@ -47,8 +47,8 @@ func (r row) cells() [len(columns)]string {
 	return [...]string{r.what, r.ours, r.rival, r.than, r.ratio, r.allocs, r.asked, r.met.String()}
 }
 
-// print writes the rows under their groups, aligned.
-func print(w io.Writer, rows []row) error {
+// write writes the rows under their groups, aligned.
+func write(w io.Writer, rows []row) error {
 	lines := [][len(columns)]string{columns}
 	for _, r := range rows {
 		lines = append(lines, r.cells())
@@ -72,7 +72,7 @@ func print(w io.Writer, rows []row) error {
 		if i > 0 {
 			cells[0] = "  " + cells[0]
 		}
-		line := ""
+		var line strings.Builder
 		for c, text := range cells {
 			pad := strings.Repeat(" ", width[c]-utf8.RuneCountInString(text))
 			if right[c] {
@@ -80,9 +80,9 @@ func print(w io.Writer, rows []row) error {
 			} else {
 				text += pad
 			}
-			line += text + "  "
+			line.WriteString(text + "  ")
 		}
-		out.WriteString(strings.TrimRight(line, " ") + "\n")
+		out.WriteString(strings.TrimRight(line.String(), " ") + "\n")
 	}
 	_, err := io.WriteString(w, out.String())
 	return err
@@ -101,8 +101,8 @@ func ns(t float64) string {
 	return ""
 }
 
-// bytes writes a size.
-func bytes(n float64) string { return strconv.FormatFloat(math.Round(n/1024), 'f', -1, 64) + " KiB" }
+// kib writes a size.
+func kib(n float64) string { return strconv.FormatFloat(math.Round(n/1024), 'f', -1, 64) + " KiB" }
 
 // times writes a ratio.
 func times(ratio float64) string { return three(ratio) + "×" }
