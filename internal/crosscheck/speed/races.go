@@ -62,15 +62,11 @@ func (e effort) wholeRows() ([]row, error) {
 	statics := func(i int) { trouble.note("statics", rooms.statics(at[i%len(at)])) }
 	fresh := func(i int) { trouble.note("statics", rigged.fresh(at[i%len(at)])) }
 	curve := func(int) { trouble.note("balance", rooms.balance()) }
-	exceeded := 0
-	checkOf := func(w *whole, exceeded *int) func(int) {
-		return func(i int) {
-			trouble.note("check", w.statics(at[i%len(at)]))
-			*exceeded += w.exceeds()
-		}
+	check := func(i int) {
+		trouble.note("check", rooms.statics(at[i%len(at)]))
+		rooms.exceeded += rooms.exceeds()
 	}
-	check := checkOf(rooms, &exceeded)
-	list := func(int) { exceeded += len(rooms.rigged.Checks()) }
+	list := func(int) { rooms.exceeded += len(rooms.rigged.Checks()) }
 	pieces := stock()
 	rig := func(int) { _, err := s.Rig(pieces); trouble.note("rig", err) }
 
@@ -92,12 +88,12 @@ func (e effort) wholeRows() ([]row, error) {
 	if runtime.GOMAXPROCS(0) < 2 {
 		return append(rows, row{group: group, what: "two cores: this machine gives one", asked: "at least 1.6× on two cores"}), trouble.err
 	}
-	// Each goroutine notes its own trouble and counts its own.
+	// Both goroutines ask the same set; each notes its own trouble, counts its own, and has memory of its own.
 	var apart failed
-	exceededApart := 0
+	other.rigged, other.load, other.ropes = rooms.rigged, rooms.load, rooms.ropes
 	second := func(i int) {
 		apart.note("check", other.statics(at[i%len(at)]))
-		exceededApart += other.exceeds()
+		other.exceeded += other.exceeds()
 	}
 	rigApart := func(int) { _, err := s.Rig(pieces); apart.note("rig", err) }
 	e.slice *= 4

@@ -18,8 +18,9 @@ type whole struct {
 	idler  units.Mass
 	curve  [trims]units.Length
 
-	answer answer
-	limits limits
+	answer   answer
+	exceeded int // counted here, so that no two goroutines count in one line of the cache
+	limits   limits
 }
 
 // answer is one, in memory that is used again.
