@@ -82,27 +82,81 @@ type leg struct {
 // direction is that of a part, from the stop it leaves to the one it runs to.
 type direction struct{ across, up float64 }
 
-// settle fills in all of this but what drag and a hand do. While the arbor rises by a unit the bodies rise by travel.
+// ground is memory for ropes that are laid one after the other, made for all of them at once.
+type ground struct {
+	path     rope.Path
+	stations []station
+	legs     []leg
+	named    []Part
+	figures  []float64
+	blocks   []int // of each stop; −1: none
+}
+
+// take cuts the first n off.
+func take[S ~[]E, E any](from *S, n int) S {
+	first := (*from)[:n:n]
+	*from = (*from)[n:]
+	return first
+}
+
+// lay lays a rope along its path while the bodies are at heights h. Stops that belong to no block count with nobody's.
+func (m *ground) lay(l *laid, rp *Rope, h *rope.Heights, nobodys int) {
+	n := len(rp.Path)
+	l.rope, l.weight = *rp, rp.Mass.Weight(units.StandardGravity).In(units.NewtonPerMetre)
+	l.path, l.stations, l.legs, l.named = take(&m.path, n), take(&m.stations, n), take(&m.legs, n-1), take(&m.named, n-1)
+	l.drag, l.rim, l.tight, l.gain = take(&m.figures, n), take(&m.figures, n), take(&m.figures, n), take(&m.figures, n)
+	l.factor = [2][]float64{take(&m.figures, n), take(&m.figures, n)}
+	l.past, l.speed = take(&m.figures, n), take(&m.figures, n-1)
+	l.grip = [grips]int{-1, -1, -1}
+	for i, block := range take(&m.blocks, n) {
+		s := &rp.Path[i]
+		l.path[i] = rope.Stop{Body: int(s.On), X: s.Across.In(units.Metre), Z: s.Height.In(units.Metre)}
+		l.drag[i] = float64(s.Drag)
+		l.rim[i] = s.Rim.In(units.Kilogram)
+		if block < 0 {
+			block = nobodys
+		}
+		l.stations[i].block = block
+	}
+	for i := range l.legs {
+		across, up, length := l.path.Part(i, h)
+		l.legs[i].runs, l.legs[i].length.Start = direction{across, up}, length
+		l.named[i] = Part{From: rp.Path[i].Name, To: rp.Path[i+1].Name}
+	}
+}
+
+// rate is how much more rope the path up to a stop wants for each unit that a body rises, as [rope.Path.Rate].
+func (l *laid) rate(body Body, last int) (rate float64) {
+	for i := range l.legs[:last] {
+		up := l.legs[i].runs.up
+		if Body(l.path[i].Body) == body {
+			rate -= up
+		}
+		if Body(l.path[i+1].Body) == body {
+			rate += up
+		}
+	}
+	return rate
+}
+
+// settle fills in all of this but what drag and a hand do. While the arbor rises by a unit the bodies rise by travel, and
+// while the batten flies out at one they rise as fast as out says.
 func (l *laid) settle(at *rope.Heights, travel, out *rope.Speeds) {
-	n := len(l.path)
-	l.speed, l.past = make([]float64, n-1), make([]float64, n)
 	l.path.Run(out, at, l.speed, l.past)
-	l.legs, l.named = make([]leg, n-1), make([]Part, n-1)
 	for i := range l.stations {
 		l.stations[i].hung = l.height(i, at, travel).Times(l.weight)
 	}
 	for i := range l.legs {
-		across, up, length := l.path.Part(i, at)
-		from, to := &l.stations[i], &l.stations[i+1]
+		leg, from, to := &l.legs[i], &l.stations[i], &l.stations[i+1]
+		across, up := leg.runs.across, leg.runs.up
 		from.pulls.across += across
 		from.pulls.up += up
 		to.pulls.across -= across
 		to.pulls.up -= up
-		rises := l.height(i+1, at, travel).Less(l.height(i, at, travel))
+		leg.rises = l.height(i+1, at, travel).Less(l.height(i, at, travel)).Times(l.weight)
 		// A part whose length changes hangs plumb.
-		reach := rope.Straight{Start: length, Rate: float64((travel[l.path[i+1].Body] - travel[l.path[i].Body]) * up)}
-		l.legs[i] = leg{runs: direction{across, up}, rises: rises.Times(l.weight), length: reach, rising: math.Copysign(1, up)}
-		l.named[i] = Part{From: l.rope.Path[i].Name, To: l.rope.Path[i+1].Name}
+		leg.length.Rate = float64((travel[l.path[i+1].Body] - travel[l.path[i].Body]) * up)
+		leg.rising = math.Copysign(1, up)
 	}
 	if parts, hung := l.pull(Batten, 0); parts > 0 {
 		l.rests = rests{perPull: 1 / parts, plain: hung.Times(-1 / parts), stops: len(l.stations)}
@@ -146,8 +200,14 @@ func (l *laid) drive() {
 		l.factor[0][i], l.factor[1][i] = k, 1/k
 	}
 	for way := range l.onto {
-		for role, part := range l.grip {
-			l.onto[way][role] = l.forces(l.factor[way], part)
+		onto := &l.onto[way]
+		onto[nowhere] = l.forces(l.factor[way], -1)
+		for role := nowhere + 1; role < grips; role++ {
+			if part := l.grip[role]; part < 0 {
+				onto[role] = onto[nowhere]
+			} else {
+				onto[role] = l.forces(l.factor[way], part)
+			}
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package purchase
 
 import (
+	"iter"
 	"math"
 	"slices"
 	"strconv"
@@ -56,6 +57,16 @@ type Reeved struct {
 // coincide, a sheave at which the rope does not turn, a block in two places, a part that is
 // not plumb where it must be.
 func (r Reeving) Rig() (*Reeved, error) {
+	blocks, err := r.validate()
+	if err != nil {
+		return nil, err
+	}
+	own := r.copied()
+	return own.rig(blocks)
+}
+
+// validate looks at every rope by itself, and at the blocks that they share.
+func (r *Reeving) validate() (blocks, error) {
 	var p check.Problems
 	check.Finite(&p, "trim", r.Trim)
 	check.Finite(&p, "arbor_top", r.ArborTop)
@@ -66,13 +77,9 @@ func (r Reeving) Rig() (*Reeved, error) {
 	}
 	if n := len(r.Lift); n > maxLines {
 		p.Add("lift", strconv.Itoa(n)+" lift lines", "at most "+strconv.Itoa(maxLines), units.ErrOutOfRange)
-		return nil, p.Err()
+		return blocks{}, p.Err()
 	}
-	ropes := slices.Clone(r.Lift)
-	if len(r.Hand.Path) > 0 {
-		ropes = append(ropes, r.Hand)
-	}
-	for i, rp := range ropes {
+	for i, rp := range r.ropes() {
 		off, why := Idler, "a body other than the idler, which only the hand line keeps"
 		if i == len(r.Lift) {
 			off, why = Batten, "a body other than the batten, which only lift lines carry"
@@ -81,30 +88,61 @@ func (r Reeving) Rig() (*Reeved, error) {
 			p.Within(ropeField(i, len(r.Lift)), strconv.Quote(rp.Name), err)
 		}
 	}
-	checkBlocks(&p, ropes, len(r.Lift))
-	if err := p.Err(); err != nil {
-		return nil, err
-	}
+	found := r.findBlocks(&p)
+	return found, p.Err()
+}
 
+// ropes are the lift lines and then the hand line, if there is one.
+func (r *Reeving) ropes() iter.Seq2[int, *Rope] {
+	return func(yield func(int, *Rope) bool) {
+		for i := range r.Lift {
+			if !yield(i, &r.Lift[i]) {
+				return
+			}
+		}
+		if len(r.Hand.Path) > 0 {
+			yield(len(r.Lift), &r.Hand)
+		}
+	}
+}
+
+// stops is how many all ropes have together.
+func (r *Reeving) stops() (n int) {
+	for _, rp := range r.ropes() {
+		n += len(rp.Path)
+	}
+	return n
+}
+
+// copied is the same with slices of its own.
+func (r Reeving) copied() Reeving {
+	r.Lift = slices.Clone(r.Lift)
+	stops := make([]Stop, r.stops())
+	for _, rp := range r.ropes() {
+		path := take(&stops, len(rp.Path))
+		copy(path, rp.Path)
+		rp.Path = path
+	}
+	return r
+}
+
+// rig makes the reeving, of which each rope was found right by itself, ready to be asked. It keeps the slices.
+func (r *Reeving) rig(found blocks) (*Reeved, error) {
+	var p check.Problems
 	out := &Reeved{
 		trim: r.Trim.In(units.Metre), top: r.ArborTop.In(units.Metre), idler: r.Idler.In(units.Metre),
 		lockHeight: r.Lock.In(units.Metre),
 		down:       math.Inf(-1), up: math.Inf(1), lock: -1,
 	}
 	h := out.heights(out.top)
-	for _, rp := range r.Lift {
-		out.lift = append(out.lift, out.lay(rp))
-	}
-	if len(r.Hand.Path) > 0 {
-		out.hand = out.lay(r.Hand)
-	}
+	out.lay(r, &h, found)
 	for i, l := range out.all() {
-		l.checkParts(&p, ropeField(i, len(r.Lift)), &h)
+		l.checkParts(&p, i, len(r.Lift))
 	}
 	if err := p.Err(); err != nil {
 		return nil, err
 	}
-	out.findRatio(&p, &h)
+	out.findRatio(&p)
 	if err := p.Err(); err != nil {
 		return nil, err
 	}
@@ -121,17 +159,8 @@ func (r Reeving) Rig() (*Reeved, error) {
 // ready works out what does not depend on the trim or on what hangs on the ropes.
 func (r *Reeved) ready(h *rope.Heights) {
 	r.limitTravel(h)
-	r.named = len(r.blocks)
-	nobodys := r.named + 1
-	r.blocks = append(r.blocks, Block{Name: RopeLock, On: Rail}, Block{})
 	travel, flyOut := rope.Speeds{Batten: -r.ratio, Arbor: 1}, rope.Speeds{Batten: 1, Arbor: -1 / r.ratio}
-	all := r.all()
-	for _, l := range all {
-		for i := range l.stations {
-			if l.stations[i].block < 0 {
-				l.stations[i].block = nobodys
-			}
-		}
+	for _, l := range r.all() {
 		l.settle(h, &travel, &flyOut)
 	}
 	if r.lock >= 0 {
@@ -140,35 +169,34 @@ func (r *Reeved) ready(h *rope.Heights) {
 		r.idlerParts, r.idlerHung = r.hand.pull(Idler, 0)
 		r.topParts, _ = r.hand.pull(Arbor, r.lock+1)
 	}
-	for _, l := range all {
+	for _, l := range r.all() {
 		l.drive()
 	}
 	r.ropes = r.ropeImbalance()
 	r.felt = r.ropesFelt()
+	r.rests = make([]rests, len(r.lift))
 	for i := range r.lift {
-		r.rests = append(r.rests, r.lift[i].rests)
-		r.stops = append(r.stops, r.lift[i].stations...)
+		r.rests[i] = r.lift[i].rests
 	}
 }
 
 // findRatio works the ratio out from each lift line and makes sure that all of
 // them agree.
-func (r *Reeved) findRatio(p *check.Problems, h *rope.Heights) {
+func (r *Reeved) findRatio(p *check.Problems) {
 	for i := range r.lift {
-		field := ropeField(i, len(r.lift))
-		path := r.lift[i].path
-		last := len(path) - 1
-		byBatten, byArbor := path.Rate(int(Batten), last, h), path.Rate(int(Arbor), last, h)
+		l := &r.lift[i]
+		last := len(l.path) - 1
+		byBatten, byArbor := l.rate(Batten, last), l.rate(Arbor, last)
 		n := byArbor / byBatten
 		switch {
 		case byBatten == 0 || byArbor == 0:
-			p.Add(field, strconv.Quote(r.lift[i].rope.Name), "a path whose length changes with both the batten's and the arbor's height", ErrNoTravel)
+			p.Add(ropeField(i, len(r.lift)), strconv.Quote(l.rope.Name), "a path whose length changes with both the batten's and the arbor's height", ErrNoTravel)
 		case n < 0:
-			p.Add(field, strconv.Quote(r.lift[i].rope.Name), "a path that lets the batten rise while the arbor sinks", ErrNoTravel)
+			p.Add(ropeField(i, len(r.lift)), strconv.Quote(l.rope.Name), "a path that lets the batten rise while the arbor sinks", ErrNoTravel)
 		case r.ratio == 0:
 			r.ratio = n
 		case math.Abs(n-r.ratio) > 1e-9*r.ratio:
-			p.Add(field, ratioText(n), "the ratio of the first lift line, "+ratioText(r.ratio), ErrOverConstrained)
+			p.Add(ropeField(i, len(r.lift)), ratioText(n), "the ratio of the first lift line, "+ratioText(r.ratio), ErrOverConstrained)
 		}
 	}
 }
@@ -194,7 +222,7 @@ func (r *Reeved) checkHand(p *check.Problems, h *rope.Heights) {
 	if n, _ := path.Pull(int(Arbor), idler, last, h); n <= 0 {
 		p.Add("hand", "", "a part from the head block down to the arbor's top", units.ErrOutOfRange)
 	}
-	rate := path.Rate(int(Arbor), last, h) - float64(r.ratio*path.Rate(int(Batten), last, h))
+	rate := r.hand.rate(Arbor, last) - float64(r.ratio*r.hand.rate(Batten, last))
 	if math.Abs(rate) > 1e-9 {
 		p.Add("hand", "", "as much rope paid out at one end of the arbor as is taken in at the other", ErrOverConstrained)
 	}
@@ -202,38 +230,38 @@ func (r *Reeved) checkHand(p *check.Problems, h *rope.Heights) {
 		p.Add("lock", check.Show(units.Length(r.lockHeight)), "a height between the idler's and the head block's", units.ErrOutOfRange)
 	}
 	r.lock = idler
-	flow := path.Rate(int(Arbor), idler, h) - float64(r.ratio*path.Rate(int(Batten), idler, h))
+	flow := r.hand.rate(Arbor, idler) - float64(r.ratio*r.hand.rate(Batten, idler))
 	r.handRatio = math.Abs(flow) / r.ratio
 }
 
 // checkParts makes sure that no two neighbouring stops coincide, that parts
 // which change their length hang plumb: then the ratio is the same at every trim, and
 // so are the turns; and that the rope turns at every sheave.
-func (l *laid) checkParts(p *check.Problems, field string, h *rope.Heights) {
+func (l *laid) checkParts(p *check.Problems, number, lifts int) {
+	field := func(stop int) string { return stopField(number, stop, lifts) }
 	apart := true
-	for i := range len(l.path) - 1 {
-		a, b := l.path[i], l.path[i+1]
-		at := field + ".path[" + strconv.Itoa(i+1) + "]"
-		if _, _, length := l.path.Part(i, h); length < plumb {
-			p.Add(at, strconv.Quote(l.rope.Path[i+1].Name), "a place apart from the stop before it when the lines are made off", units.ErrDuplicate)
+	for i := range l.legs {
+		a, b := &l.path[i], &l.path[i+1]
+		if l.legs[i].length.Start < plumb {
+			p.Add(field(i+1), strconv.Quote(l.rope.Path[i+1].Name), "a place apart from the stop before it when the lines are made off", units.ErrDuplicate)
 			apart = false
 			continue
 		}
 		if a.Body != b.Body && (moves(a) || moves(b)) && math.Abs(a.X-b.X) > plumb {
-			p.Add(at+".across", check.Show(units.Length(b.X)),
+			p.Add(field(i+1)+".across", check.Show(units.Length(b.X)),
 				check.Show(units.Length(a.X))+", plumb with the stop before it, as one of the two moves", units.ErrOutOfRange)
 			apart = false
 		}
 	}
-	for i := 1; apart && i < len(l.path)-1; i++ {
-		if l.path.Turn(i, h) <= noTurn {
-			p.Add(field+".path["+strconv.Itoa(i)+"]", strconv.Quote(l.rope.Path[i].Name),
+	for i := 1; apart && i < len(l.legs); i++ {
+		if in, off := l.legs[i-1].runs, l.legs[i].runs; !rope.Turns(in.across, in.up, off.across, off.up, noTurn) {
+			p.Add(field(i), strconv.Quote(l.rope.Path[i].Name),
 				"a place at which the rope turns: here it runs straight past", ErrNoTurn)
 		}
 	}
 }
 
-func moves(s rope.Stop) bool { return Body(s.Body) == Batten || Body(s.Body) == Arbor }
+func moves(s *rope.Stop) bool { return Body(s.Body) == Batten || Body(s.Body) == Arbor }
 
 // limitTravel finds how far the arbor may move before two stops of a part meet.
 func (r *Reeved) limitTravel(h *rope.Heights) {
@@ -253,39 +281,40 @@ func (r *Reeved) limitTravel(h *rope.Heights) {
 	}
 }
 
-func (r *Reeved) lay(rp Rope) laid {
-	n := len(rp.Path)
-	l := laid{rope: rp, path: make(rope.Path, n), drag: make([]float64, n), rim: make([]float64, n), tight: make([]float64, n), gain: make([]float64, n), factor: [2][]float64{make([]float64, n), make([]float64, n)}, stations: make([]station, n), grip: [grips]int{-1, -1, -1}}
-	l.rope.Path = slices.Clone(rp.Path)
-	l.weight = rp.Mass.Weight(units.StandardGravity).In(units.NewtonPerMetre)
-	for i, s := range rp.Path {
-		l.path[i] = rope.Stop{Body: int(s.On), X: s.Across.In(units.Metre), Z: s.Height.In(units.Metre)}
-		l.drag[i] = float64(s.Drag)
-		l.rim[i] = s.Rim.In(units.Kilogram)
-		l.stations[i].block = -1
-		if s.On == Batten {
-			continue
-		}
-		at := slices.IndexFunc(r.blocks, func(b Block) bool { return b.Name == s.Name && b.On == s.On })
-		if at < 0 {
-			at = len(r.blocks)
-			r.blocks = append(r.blocks, Block{Name: s.Name, On: s.On})
-		}
-		l.stations[i].block = at
+// lay lays all ropes while the bodies are at heights h. Their figures lie side by side, in one piece of memory of each sort.
+func (r *Reeved) lay(ropes *Reeving, h *rope.Heights, found blocks) {
+	r.blocks, r.named = found.ready(), len(found.first)
+	n, lines := ropes.stops(), len(ropes.Lift)
+	legs := n - lines
+	if len(ropes.Hand.Path) > 0 {
+		legs--
 	}
-	return l
+	m := ground{
+		path: make(rope.Path, n), stations: make([]station, n), legs: make([]leg, legs), named: make([]Part, legs),
+		figures: make([]float64, 7*n+legs), blocks: found.of,
+	}
+	r.lift, r.stops = make([]laid, lines), m.stations
+	for i := range r.lift {
+		m.lay(&r.lift[i], &ropes.Lift[i], h, r.named+1)
+	}
+	r.stops = r.stops[:len(r.stops)-len(m.stations)]
+	if len(ropes.Hand.Path) > 0 {
+		m.lay(&r.hand, &ropes.Hand, h, r.named+1)
+	}
 }
 
 // all gives the lift lines and then the hand line, if there is one.
-func (r *Reeved) all() []*laid {
-	all := make([]*laid, 0, len(r.lift)+1)
-	for i := range r.lift {
-		all = append(all, &r.lift[i])
+func (r *Reeved) all() iter.Seq2[int, *laid] {
+	return func(yield func(int, *laid) bool) {
+		for i := range r.lift {
+			if !yield(i, &r.lift[i]) {
+				return
+			}
+		}
+		if len(r.hand.path) > 0 {
+			yield(len(r.lift), &r.hand)
+		}
 	}
-	if len(r.hand.path) > 0 {
-		all = append(all, &r.hand)
-	}
-	return all
 }
 
 // heights gives the datum of every body while the arbor's top is at y.
@@ -362,6 +391,10 @@ func ropeField(i, lifts int) string {
 		return "lift[" + strconv.Itoa(i) + "]"
 	}
 	return "hand"
+}
+
+func stopField(rope, at, lifts int) string {
+	return ropeField(rope, lifts) + ".path[" + strconv.Itoa(at) + "]"
 }
 
 func ratioText(n float64) string { return strconv.FormatFloat(n, 'g', 6, 64) + ":1" }
