@@ -63,7 +63,7 @@ func (b blocks) ready() []Block {
 }
 
 // findBlocks makes sure that each name stands for one block. The rope lock has its name already.
-func (r *Reeving) findBlocks(p *check.Problems) blocks {
+func (r Reeving) findBlocks(p *check.Problems) blocks {
 	b := blocks{first: make(places, 0, 8+2*len(r.Lift)), of: make([]int, 0, r.stops())}
 	field := func(rope, at int) string { return stopField(rope, at, len(r.Lift)) }
 	for i, rp := range r.ropes() {

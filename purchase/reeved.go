@@ -3,7 +3,6 @@ package purchase
 import (
 	"iter"
 	"math"
-	"slices"
 	"strconv"
 
 	"example.com/steelyard/internal/check"
@@ -61,73 +60,11 @@ func (r Reeving) Rig() (*Reeved, error) {
 	if err != nil {
 		return nil, err
 	}
-	own := r.copied()
-	return own.rig(blocks)
-}
-
-// validate looks at every rope by itself, and at the blocks that they share.
-func (r *Reeving) validate() (blocks, error) {
-	var p check.Problems
-	check.Finite(&p, "trim", r.Trim)
-	check.Finite(&p, "arbor_top", r.ArborTop)
-	check.Finite(&p, "idler", r.Idler)
-	check.Finite(&p, "lock", r.Lock)
-	if len(r.Lift) == 0 {
-		p.Add("lift", "", "at least one lift line", units.ErrMissing)
-	}
-	if n := len(r.Lift); n > maxLines {
-		p.Add("lift", strconv.Itoa(n)+" lift lines", "at most "+strconv.Itoa(maxLines), units.ErrOutOfRange)
-		return blocks{}, p.Err()
-	}
-	for i, rp := range r.ropes() {
-		off, why := Idler, "a body other than the idler, which only the hand line keeps"
-		if i == len(r.Lift) {
-			off, why = Batten, "a body other than the batten, which only lift lines carry"
-		}
-		if err := rp.validate(off, why); err != nil {
-			p.Within(ropeField(i, len(r.Lift)), strconv.Quote(rp.Name), err)
-		}
-	}
-	found := r.findBlocks(&p)
-	return found, p.Err()
-}
-
-// ropes are the lift lines and then the hand line, if there is one.
-func (r *Reeving) ropes() iter.Seq2[int, *Rope] {
-	return func(yield func(int, *Rope) bool) {
-		for i := range r.Lift {
-			if !yield(i, &r.Lift[i]) {
-				return
-			}
-		}
-		if len(r.Hand.Path) > 0 {
-			yield(len(r.Lift), &r.Hand)
-		}
-	}
-}
-
-// stops is how many all ropes have together.
-func (r *Reeving) stops() (n int) {
-	for _, rp := range r.ropes() {
-		n += len(rp.Path)
-	}
-	return n
-}
-
-// copied is the same with slices of its own.
-func (r Reeving) copied() Reeving {
-	r.Lift = slices.Clone(r.Lift)
-	stops := make([]Stop, r.stops())
-	for _, rp := range r.ropes() {
-		path := take(&stops, len(rp.Path))
-		copy(path, rp.Path)
-		rp.Path = path
-	}
-	return r
+	return r.copied().rig(blocks)
 }
 
 // rig makes the reeving, of which each rope was found right by itself, ready to be asked. It keeps the slices.
-func (r *Reeving) rig(found blocks) (*Reeved, error) {
+func (r Reeving) rig(found blocks) (*Reeved, error) {
 	var p check.Problems
 	out := &Reeved{
 		trim: r.Trim.In(units.Metre), top: r.ArborTop.In(units.Metre), idler: r.Idler.In(units.Metre),
@@ -188,15 +125,22 @@ func (r *Reeved) findRatio(p *check.Problems) {
 		last := len(l.path) - 1
 		byBatten, byArbor := l.rate(Batten, last), l.rate(Arbor, last)
 		n := byArbor / byBatten
+		if byBatten != 0 && byArbor != 0 && n >= 0 {
+			if r.ratio == 0 {
+				r.ratio = n
+			}
+			if math.Abs(n-r.ratio) <= 1e-9*r.ratio {
+				continue
+			}
+		}
+		field := ropeField(i, len(r.lift))
 		switch {
 		case byBatten == 0 || byArbor == 0:
-			p.Add(ropeField(i, len(r.lift)), strconv.Quote(l.rope.Name), "a path whose length changes with both the batten's and the arbor's height", ErrNoTravel)
+			p.Add(field, strconv.Quote(r.lift[i].rope.Name), "a path whose length changes with both the batten's and the arbor's height", ErrNoTravel)
 		case n < 0:
-			p.Add(ropeField(i, len(r.lift)), strconv.Quote(l.rope.Name), "a path that lets the batten rise while the arbor sinks", ErrNoTravel)
-		case r.ratio == 0:
-			r.ratio = n
-		case math.Abs(n-r.ratio) > 1e-9*r.ratio:
-			p.Add(ropeField(i, len(r.lift)), ratioText(n), "the ratio of the first lift line, "+ratioText(r.ratio), ErrOverConstrained)
+			p.Add(field, strconv.Quote(r.lift[i].rope.Name), "a path that lets the batten rise while the arbor sinks", ErrNoTravel)
+		default:
+			p.Add(field, ratioText(n), "the ratio of the first lift line, "+ratioText(r.ratio), ErrOverConstrained)
 		}
 	}
 }
@@ -238,24 +182,26 @@ func (r *Reeved) checkHand(p *check.Problems, h *rope.Heights) {
 // which change their length hang plumb: then the ratio is the same at every trim, and
 // so are the turns; and that the rope turns at every sheave.
 func (l *laid) checkParts(p *check.Problems, number, lifts int) {
-	field := func(stop int) string { return stopField(number, stop, lifts) }
 	apart := true
 	for i := range l.legs {
 		a, b := &l.path[i], &l.path[i+1]
 		if l.legs[i].length.Start < plumb {
-			p.Add(field(i+1), strconv.Quote(l.rope.Path[i+1].Name), "a place apart from the stop before it when the lines are made off", units.ErrDuplicate)
+			at := stopField(number, i+1, lifts)
+			p.Add(at, strconv.Quote(l.rope.Path[i+1].Name), "a place apart from the stop before it when the lines are made off", units.ErrDuplicate)
 			apart = false
 			continue
 		}
 		if a.Body != b.Body && (moves(a) || moves(b)) && math.Abs(a.X-b.X) > plumb {
-			p.Add(field(i+1)+".across", check.Show(units.Length(b.X)),
+			at := stopField(number, i+1, lifts)
+			p.Add(at+".across", check.Show(units.Length(b.X)),
 				check.Show(units.Length(a.X))+", plumb with the stop before it, as one of the two moves", units.ErrOutOfRange)
 			apart = false
 		}
 	}
 	for i := 1; apart && i < len(l.legs); i++ {
 		if in, off := l.legs[i-1].runs, l.legs[i].runs; !rope.Turns(in.across, in.up, off.across, off.up, noTurn) {
-			p.Add(field(i), strconv.Quote(l.rope.Path[i].Name),
+			field := ropeField(number, lifts)
+			p.Add(field+".path["+strconv.Itoa(i)+"]", strconv.Quote(l.rope.Path[i].Name),
 				"a place at which the rope turns: here it runs straight past", ErrNoTurn)
 		}
 	}
@@ -282,7 +228,7 @@ func (r *Reeved) limitTravel(h *rope.Heights) {
 }
 
 // lay lays all ropes while the bodies are at heights h. Their figures lie side by side, in one piece of memory of each sort.
-func (r *Reeved) lay(ropes *Reeving, h *rope.Heights, found blocks) {
+func (r *Reeved) lay(ropes Reeving, h *rope.Heights, found blocks) {
 	r.blocks, r.named = found.ready(), len(found.first)
 	n, lines := ropes.stops(), len(ropes.Lift)
 	legs := n - lines
@@ -324,77 +270,6 @@ func (r *Reeved) heights(y float64) rope.Heights {
 	h[Arbor] = y
 	h[Idler] = r.idler
 	return h
-}
-
-// validate looks at one rope by itself. Off is the body that it must keep off, and
-// why says so.
-func (rp Rope) validate(off Body, why string) error {
-	var p check.Problems
-	check.NotNegative(&p, "mass", rp.Mass)
-	checkDiameter(&p, "diameter", rp.Diameter)
-	switch n := len(rp.Path); {
-	case n < 2:
-		p.Add("path", strconv.Itoa(n)+" stops", "at least its two ends", units.ErrMissing)
-	case n > maxStops:
-		p.Add("path", strconv.Itoa(n)+" stops", "at most "+strconv.Itoa(maxStops), units.ErrOutOfRange)
-		return p.Err()
-	}
-	for i := range rp.Path {
-		if err := rp.validateStop(i, off, why); err != nil {
-			p.Within("path["+strconv.Itoa(i)+"]", "", err)
-		}
-	}
-	return p.Err()
-}
-
-// validateStop looks at one stop of it.
-func (rp Rope) validateStop(i int, off Body, why string) error {
-	var p check.Problems
-	s, end := &rp.Path[i], i == 0 || i == len(rp.Path)-1
-	if s.On >= bodies {
-		p.Add("on", strconv.Itoa(int(s.On)), "one of the bodies of a set", units.ErrUnknown)
-	}
-	if s.On == off {
-		p.Add("on", s.On.String(), why, units.ErrOutOfRange)
-	}
-	if s.Name == "" {
-		p.Add("name", "", "a name for the stop", units.ErrMissing)
-	}
-	check.Finite(&p, "across", s.Across)
-	check.Finite(&p, "height", s.Height)
-	checkOffset(&p, "offset", s.Offset)
-	if s.On == Batten && s.Offset != 0 {
-		p.Add("offset", check.Show(s.Offset), "none: the batten hangs plumb under its blocks", units.ErrOutOfRange)
-	}
-	if !end {
-		checkTread(&p, "tread", s.Tread, rp.Diameter)
-	}
-	s.Drag.fault(&p, "drag")
-	check.NotNegative(&p, "rim", s.Rim)
-	switch {
-	case !end:
-	case s.Drag > 0:
-		p.Add("drag", plainText(float64(s.Drag)), "none: an end has no sheave", units.ErrOutOfRange)
-	case s.Rim > 0:
-		p.Add("rim", check.Show(s.Rim), "none: an end has no sheave", units.ErrOutOfRange)
-	case s.Tread > 0:
-		p.Add("tread", check.Show(s.Tread), "none: an end has no sheave", units.ErrOutOfRange)
-	}
-	if i > 0 && s.On == rp.Path[i-1].On && s.Across == rp.Path[i-1].Across && s.Height == rp.Path[i-1].Height {
-		p.Add("", strconv.Quote(s.Name), "a place of its own, apart from the stop before it", units.ErrDuplicate)
-	}
-	return p.Err()
-}
-
-func ropeField(i, lifts int) string {
-	if i < lifts {
-		return "lift[" + strconv.Itoa(i) + "]"
-	}
-	return "hand"
-}
-
-func stopField(rope, at, lifts int) string {
-	return ropeField(rope, lifts) + ".path[" + strconv.Itoa(at) + "]"
 }
 
 func ratioText(n float64) string { return strconv.FormatFloat(n, 'g', 6, 64) + ":1" }
