@@ -36,6 +36,11 @@ func billionths(f float64, places int) int64 {
 	if math.IsNaN(f) {
 		return 0
 	}
+	// Of two decimals of up to 15 digits no two are nearest to the same float64, and the shortest text of one has no more: so
+	// where the nearest whole number has no more, and is f when it is divided again, it is what the text says.
+	if n := math.Round(f * math.Pow10(places)); math.Abs(n) < 1e15 && n/math.Pow10(places) == f {
+		return int64(n)
+	}
 	var buf [32]byte
 	text := strconv.AppendFloat(buf[:0], math.Abs(f), 'e', -1, 64)
 	// d[.ddd]e±dd, at most 17 digits: they fit in int64 as they stand.
