@@ -251,20 +251,22 @@ func (l Layout) Reeving() Reeving {
 	return r
 }
 
-// stops is how many at most all ropes have together.
+// stops is how many all ropes have together.
 func (l Layout) stops() int {
-	n := mostHandStops
+	n := 2 + 2*int(l.handKind().orSingle())
 	for i := range l.Loft {
-		n += mostLiftStops + len(l.Loft[i].Mules)
+		n += 3 + int(l.Kind.orSingle()) + len(l.Loft[i].Mules)
 	}
 	return n
 }
 
-// The longest paths are those of triple purchase, without mule blocks.
-const (
-	mostLiftStops = 6
-	mostHandStops = 8
-)
+// orSingle is the kind that ropes are laid as: an unknown one as single purchase.
+func (k Kind) orSingle() Kind {
+	if k.known() {
+		return k
+	}
+	return Single
+}
 
 // handPath lays the hand line over the head block, the arbor's top and its foot.
 func (l Layout) handPath(path []Stop, head, top, foot Stop) []Stop {

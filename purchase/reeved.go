@@ -236,16 +236,16 @@ func (r *Reeved) lay(ropes Reeving, h *rope.Heights, found blocks) {
 		legs--
 	}
 	m := ground{
-		path: make(rope.Path, n), stations: make([]station, n), legs: make([]leg, legs), named: make([]Part, legs),
-		figures: make([]float64, 7*n+legs), blocks: found.of,
+		path: make(rope.Path, n), stations: make([]station, n), legs: make([]leg, legs),
+		figures: make([]float64, 7*n+legs), onto: make([]upward, 2*(lines+grips)), blocks: found.of,
 	}
 	r.lift, r.stops = make([]laid, lines), m.stations
 	for i := range r.lift {
-		m.lay(&r.lift[i], &ropes.Lift[i], h, r.named+1)
+		m.lay(&r.lift[i], &ropes.Lift[i], h, nowhere+1, r.named+1)
 	}
 	r.stops = r.stops[:len(r.stops)-len(m.stations)]
 	if len(ropes.Hand.Path) > 0 {
-		m.lay(&r.hand, &ropes.Hand, h, r.named+1)
+		m.lay(&r.hand, &ropes.Hand, h, grips, r.named+1)
 	}
 }
 

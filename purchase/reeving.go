@@ -88,11 +88,31 @@ func (rp Rope) validate(off Body, why string) error {
 		return p.Err()
 	}
 	for i := range rp.Path {
+		if plain(rp.Path, i, off) {
+			continue
+		}
 		if err := rp.validateStop(i, off, why); err != nil {
 			p.Within("path["+strconv.Itoa(i)+"]", "", err)
 		}
 	}
 	return p.Err()
+}
+
+// farthest is a place that no stop comes near.
+const farthest = 1e6 * units.Metre
+
+// plain tells of most stops that nothing is wrong with them, without a word for it.
+func plain(path []Stop, i int, off Body) bool {
+	s := &path[i]
+	switch {
+	case s.On >= bodies || s.On == off || s.Name == "" || s.Offset != 0 || s.Tread != 0 || s.Rim != 0:
+		return false
+	case !(units.Abs(s.Across) < farthest && units.Abs(s.Height) < farthest):
+		return false
+	case i > 0 && s.On == path[i-1].On && s.Across == path[i-1].Across && s.Height == path[i-1].Height:
+		return false
+	}
+	return s.Drag == 0 || i > 0 && i < len(path)-1 && s.Drag > 0 && s.Drag < mostDrag
 }
 
 // validateStop looks at one stop of it.
