@@ -36,9 +36,13 @@ func billionths(f float64, places int) int64 {
 	if math.IsNaN(f) {
 		return 0
 	}
-	// Of two decimals of up to 15 digits no two are nearest to the same float64, and the shortest text of one has no more: so
-	// where the nearest whole number has no more, and is f when it is divided again, it is what the text says.
-	if n := math.Round(f * math.Pow10(places)); math.Abs(n) < 1e15 && n/math.Pow10(places) == f {
+	// The text is within 2⁻⁵³ of f, and so is the product: where a rounding further from the half than both together leaves it
+	// in no doubt, it wants no text. Nor does a whole number of up to 15 digits that is f again when it is divided: of such
+	// decimals no two are nearest to one float64, and f's shortest text is no longer.
+	scale := math.Pow10(places)
+	x := f * scale
+	n := math.Round(x)
+	if size := math.Abs(x); math.Abs(x-n) < 0.5-float64(size*0x1p-50) || size < 1e15 && n/scale == f {
 		return int64(n)
 	}
 	var buf [32]byte
