@@ -16,7 +16,7 @@ import (
 )
 
 // Problem:   the size of each code's unit in SI.
-// Source:    the Unified Code for Units of Measure, file ucum-essence.xml: the value
+// Source:    UCUM, the Unified Code for Units of Measure, file ucum-essence.xml: the value
 //            and the unit that it gives for each atom, its prefixes, and its grammar
 //            (a dot multiplies, a stroke divides, from left to right, digits behind
 //            an atom are its power).
