@@ -1,12 +1,14 @@
 package purchase_test
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
 	"pgregory.net/rapid"
 
 	"example.com/steelyard/internal/near"
+	"example.com/steelyard/internal/verification"
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/units"
 )
@@ -81,7 +83,7 @@ func pinLoad(slack, tight, corner float64) float64 {
 }
 
 // Problem:   the load on a sheave by the angle between its two parts, as a sum of two equal pulls.
-// Source:    a multiplier table, 2·cos(θ/2), printed alike on two suppliers' pages (common practice)
+// Source:    sheave multiplier table, 2·cos(θ/2), printed alike on two suppliers' pages (common practice)
 // Expected:  the printed multipliers and examples
 // Tolerance: 0.01 of the pull: the table mixes rounding and truncation; 1.29 for 150 kg at 100° gives 1.5 kg
 func TestVerifySheaveVectors(t *testing.T) {
@@ -111,8 +113,10 @@ func TestVerifySheaveVectors(t *testing.T) {
 		{135, 1000, 760, 10},
 		{100, 150, 194, 1.5},
 	} {
-		if got := pinLoad(row.pull, row.pull, row.corner); !near.Abs(got, row.printed, row.tol) {
-			t.Errorf("%v at %v degrees: %v, printed %v", row.pull, row.corner, got, row.printed)
+		r := verification.Row{Key: "sheave/vectors", Source: "sheave multiplier table", What: "sum of two equal pulls", Why: "the table mixes rounding and truncation: 0.01 of the pull"}
+		if row.corner == 120 {
+			r = r.From("equilibrium", "three equal pulls at 120°").Because("an identity, but for rounding")
 		}
+		r.Of(fmt.Sprintf("%v at %v°", row.pull, row.corner), "", row.printed, row.tol).Check(t, pinLoad(row.pull, row.pull, row.corner))
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"example.com/steelyard/internal/near"
+	"example.com/steelyard/internal/verification"
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/units"
 )
@@ -27,29 +28,32 @@ func massed(batten, arbor, idler float64) purchase.Bodies {
 // Problem:   two masses on one rope over a fixed sheave, and 2:1 with the heavier on the moving sheave
 // Given:     single: 2 and 4 kg, 15 and 28 kg; double: batten and arbor in kg; printed with g 9.81, here scaled to it
 // Expected:  a/g = (m2 − m1)/(m1 + m2); a/g = (B − A/2)/(B + A/4), downward positive
-// Source:    Atwood's machine, as on several teaching pages (3.27 and 2.966 m/s²); 2:1 from Engineering Mechanics, example
-// 14.23: P 40 N on the single line, Q 60 N on the moving sheave, 1.783636 m/s²
+// Source:    Atwood problems, as on several teaching pages (3.27 and 2.966 m/s²); Engineering Mechanics, Example 14.23, for
+// 2:1 with P 40 N on the single line, Q 60 N on the moving sheave, 1.783636 m/s²
 // Tolerance: the sources' last place
-func TestAtwood(t *testing.T) {
+func TestVerifyAtwoodInMotion(t *testing.T) {
 	const g = 9.81
 	for _, c := range []struct {
-		name          string
-		kind          purchase.Kind
-		batten, arbor float64
-		down, within  float64 // of the batten, m/s²
+		name, source, place string
+		kind                purchase.Kind
+		batten, arbor       float64
+		down, within        float64 // of the batten, m/s²
+		why                 string
 	}{
-		{"2 and 4 kg", purchase.Single, 4, 2, 3.27, 1e-9},
-		{"15 and 28 kg", purchase.Single, 28, 15, 2.966, 5e-4},
-		{"2:1, 40 and 60 N", purchase.Double, 40 / g, 60 / g, 1.783636, 5e-7},
+		{"2 and 4 kg", "Atwood problems", "", purchase.Single, 4, 2, 3.27, 1e-9, "a third of 9.81 is exact"},
+		{"15 and 28 kg", "Atwood problems", "", purchase.Single, 28, 15, 2.966, 5e-4, "half the last digit"},
+		{"2:1, 40 and 60 N", "Engineering Mechanics", "Example 14.23", purchase.Double, 40 / g, 60 / g, 1.783636, 5e-7, "half the last digit"},
 	} {
 		r, err := oneLine(c.kind).Rig()
 		if err != nil {
 			t.Fatal(err)
 		}
 		gain, err := r.Gain(30*units.Foot, massed(c.batten, c.arbor, 20), purchase.In, 0, purchase.Pulling{})
-		if got := units.Ratio(gain, units.StandardGravity) * g; err != nil || !near.Abs(got, c.down, c.within) {
-			t.Errorf("%s: %v m/s², want %v (%v)", c.name, got, c.down, err)
+		if err != nil {
+			t.Fatal(err)
 		}
+		verification.Row{Key: "atwood/in motion", Source: c.source, Place: c.place, What: "acceleration of a set let go", Why: c.why}.
+			Of(c.name, "m/s²", c.down, c.within).Check(t, units.Ratio(gain, units.StandardGravity)*g)
 	}
 }
 
