@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"example.com/steelyard/internal/near"
+	"example.com/steelyard/internal/verification"
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/units"
 )
@@ -27,7 +28,7 @@ func weightless(kind purchase.Kind) purchase.Layout {
 // The free body of a double purchase set (common practice, no source): with no
 // drag, no rope weight and a weightless arbor, 500 lb on the batten answers
 // 1000 lb in the arbor.
-func TestDoubleFreeBody(t *testing.T) {
+func TestVerifyDoubleFreeBody(t *testing.T) {
 	r, err := weightless(purchase.Double).Rig()
 	if err != nil {
 		t.Fatal(err)
@@ -42,6 +43,7 @@ func TestDoubleFreeBody(t *testing.T) {
 		t.Fatal(err)
 	}
 
+	free := verification.Row{Key: "free body/reeving", Source: "counterweight practice", Place: "free body of a double purchase set", What: "500 lb on the batten", Why: "exact arithmetic, but for rounding"}
 	var inLine, upFirst, upSecond, atDeadEnd units.Force
 	for i, rope := range st.Lift {
 		if len(rope.Parts) != 4 {
@@ -67,15 +69,14 @@ func TestDoubleFreeBody(t *testing.T) {
 		{"towards the stage on the head block", st.Load(purchase.HeadBlock).Across, 500 * units.PoundForce},
 		{"down on the head beam", -st.On(purchase.HeadBeam).Up, 1000 * units.PoundForce},
 	} {
-		if !near.Abs(c.got.In(units.PoundForce), c.want.In(units.PoundForce), 1e-9) {
-			t.Errorf("%s: %v lbf, want %v", c.name, c.got.In(units.PoundForce), c.want.In(units.PoundForce))
-		}
+		free.Of(c.name, "lbf", c.want.In(units.PoundForce), 1e-9).Check(t, c.got.In(units.PoundForce))
 	}
 
 	wanted, err := r.Counterweight(20*units.Foot, carried)
-	if err != nil || !near.Abs(wanted.In(units.Pound), 1000, 1e-9) {
-		t.Errorf("counterweight %v lb, %v; want 1000", wanted.In(units.Pound), err)
+	if err != nil {
+		t.Fatal(err)
 	}
+	free.Of("counterweight", "lb", 1000, 1e-9).Check(t, wanted.In(units.Pound))
 	if got := purchase.Double.Counterweight(carried); got != arbor {
 		t.Errorf("one-line counterweight %v, want %v", got, arbor)
 	}
@@ -85,9 +86,11 @@ func TestDoubleFreeBody(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if r.Ratio() != kind.Ratio() || r.HandRatio() != 1 {
-			t.Errorf("%v: ratio %v, hand line %v; want %v and 1, exactly", kind, r.Ratio(), r.HandRatio(), kind.Ratio())
+		if r.Ratio() != kind.Ratio() {
+			t.Errorf("%v: ratio %v, want %v", kind, r.Ratio(), kind.Ratio())
 		}
+		verification.Row{Key: "hand line", Source: "counterweight practice", What: "speed of the hand line over the batten's", Why: "exact"}.
+			Of(kind.String(), "", 1, 0).Check(t, r.HandRatio())
 	}
 }
 
