@@ -249,7 +249,7 @@ func TestVerifyPublishedBeams(t *testing.T) {
 			crests: map[int]Peak{0: {0.175, 0.5}, 1: {0.1, 0.5}}, tolC: 1e-13, tolX: 1e-13,
 		},
 		{
-			name: "spans 1 and 2 of three loaded", from: book{"beam diagrams", "which cut 0.0534 short and transpose its place to 0.538: the shears 1.200 − 0.617 give 0.583", "three and four decimals", ""},
+			name: "spans 1 and 2 of three loaded", from: book{"beam diagrams", "which cut 0.0534 short and transpose its place to 0.538: the shears 1.200 − 0.617 give 0.583; the moment over line 2 is worked out", "three and four decimals", ""},
 			lines: spans(l, l, l), loads: []Stretch{{0, 2}}, weights: []float64{2},
 			pulls: []float64{0.383, 1.2, 0.45, -0.033}, tol: 5e-4,
 			moments: []float64{0, -0.1167, -0.0333, 0}, tolM: 5e-5,
