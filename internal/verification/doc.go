@@ -12,8 +12,8 @@
 //	}
 //
 // Where many figures stand in one place, [Row.Of] makes a row of each from what they share. A row names its source by a
-// key of the table in sources.go, which says what the publication is and how far it may be trusted: published, common
-// practice, from memory, or an identity that needs no publication. The "Source:" of a comment begins with such a key too,
+// key of the table in sources.go, which says what the publication is and how far it may be trusted: published,
+// second hand, common practice, from memory, or an identity that needs no publication. The "Source:" of a comment begins with such a key too,
 // and [Unresolved] finds those that do not; the scans in internal/treescan ask it of the whole tree, and report a
 // source of the table that nothing uses.
 //

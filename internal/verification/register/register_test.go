@@ -41,7 +41,7 @@ func TestCollect(t *testing.T) {
 	if faults := r.faults(); faults != nil {
 		t.Errorf("%v", faults)
 	}
-	if sum := r.sum(); !strings.HasPrefix(sum, "3 rows on ") || !strings.Contains(sum, "; published 3; common practice 0; from memory 0; identity 0; 0 fail.") {
+	if sum := r.sum(); !strings.HasPrefix(sum, "3 rows on ") || !strings.Contains(sum, "; published 3; second hand 0; common practice 0; from memory 0; identity 0; 0 fail.") {
 		t.Error(sum)
 	}
 	if text := r.markdown(); !strings.Contains(text, `| 10 parts | a \| b | 0.33334 | 0.333333333 | 0.005 | kN | agrees | published | NPTEL, Example 5.22 | half the last digit |`) ||

@@ -131,7 +131,7 @@ func (r register) sum() string {
 		}
 	}
 	text := fmt.Sprintf("%d rows on %d sources", len(r.records), len(verification.Sources()))
-	for _, s := range [...]verification.Standing{verification.Published, verification.CommonPractice, verification.FromMemory, verification.Identity} {
+	for _, s := range [...]verification.Standing{verification.Published, verification.SecondHand, verification.CommonPractice, verification.FromMemory, verification.Identity} {
 		text += fmt.Sprintf("; %s %d", s, by[s])
 	}
 	return text + fmt.Sprintf("; %d fail.", fails)
