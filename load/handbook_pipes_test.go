@@ -149,7 +149,24 @@ func TestVerifyStandardMetric(t *testing.T) {
 	row.Of("plastic modulus", "cm³", 7.87, 5e-3).Check(t, plastic(thick).In(units.CubicCentimetre))
 	radius := math.Sqrt(thick.SecondMoment().In(units.CentimetreToTheFourth) / thick.Area().In(units.SquareCentimetre))
 	row.Of("radius of gyration", "cm", 1.57, 5e-3).Check(t, radius)
+	thinner := mill.From("tube formulas", "π(D⁴−d⁴)/64 and so on").Because("half the last digit of an independent calculation")
+	thinner.Of("area", "cm²", 4.53, 5e-3).Check(t, thin.Area().In(units.SquareCentimetre))
+	thinner.Of("second moment", "cm⁴", 11.59, 5e-3).Check(t, thin.SecondMoment().In(units.CentimetreToTheFourth))
+	thinner.Of("section modulus", "cm³", 4.80, 5e-3).Check(t, thin.SectionModulus().In(units.CubicCentimetre))
+	thinner.Of("plastic modulus", "cm³", 6.52, 5e-3).Check(t, plastic(thin).In(units.CubicCentimetre))
 	wide := load.Tube{Outer: 60.3 * units.Millimetre, Wall: 4 * units.Millimetre}
 	verification.Row{Key: "tube/60.3 x 4", Source: "hollow section table", What: "60.3 x 4.0 mm", Why: "half the last digit"}.
 		Of("plastic modulus", "cm³", 12.7, 0.05).Check(t, plastic(wide).In(units.CubicCentimetre))
+}
+
+// What stands behind the tables: the constant of pipe weights, w = 10.6802·(D−t)·t lb/ft with D and t in inches, on another
+// page; and the moduli of elasticity of steel, US from memory and as on the scaffold tube data sheet.
+func TestVerifySteel(t *testing.T) {
+	unit := load.Tube{Outer: 2 * units.Inch, Wall: 1 * units.Inch, Density: load.PipeSteelDensity} // (D−t)·t = 1
+	row := verification.Row{Key: "steel", What: "steel", Why: "half the last digit"}
+	row.From("pipe schedule charts", "formula on a second page").Of("constant of pipe weights", "lb/ft", 10.6802, 5e-5).Check(t, unit.LineMass().In(units.PoundPerFoot))
+	row = row.Because("as printed, but for rounding")
+	row.From("US steel practice from memory", "").Of("modulus of elasticity, US", "ksi", 29000, 1e-9).Check(t, load.SteelModulusUS.In(units.KipPerSquareInch))
+	row.From("scaffold tube data sheet", "").Of("modulus of elasticity, metric", "N/mm²", 210000, 1e-9).Check(t, load.SteelModulusEN.In(units.Megapascal))
+	row.From("density tables", "").Of("density of rolled steel", "kg/m³", 7850, 0).Check(t, load.SteelDensity.In(units.KilogramPerCubicMetre))
 }

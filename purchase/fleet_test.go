@@ -23,6 +23,11 @@ func TestVerifyFleet(t *testing.T) {
 	primer := verification.Row{Key: "fleet", Source: "fleet angle primer", What: "offset at 25 ft that 1.5° allow", Why: "half the last digit"}
 	primer.Of("offset in feet", "ft", 0.65, 0.005).Check(t, offset.In(units.Foot))
 	primer.Of("offset in inches", "in", 7.8, 0.06).Because("the last digit, made from 0.65 ft").Check(t, offset.In(units.Inch))
+	unit, err := purchase.FleetOffset(1*units.Foot, purchase.FleetLimit)
+	if err != nil {
+		t.Fatal(err)
+	}
+	primer.Of("offset over the lead", "", 0.026, 5e-4).Check(t, unit.In(units.Foot))
 	angle, err := purchase.FleetAngle(1*units.Inch, 40*units.Inch)
 	if err != nil || angle > purchase.FleetLimit {
 		t.Errorf("1 in 40: %v degrees, %v; within 1.5", angle.In(units.Degree), err)

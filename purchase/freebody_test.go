@@ -250,7 +250,7 @@ func TestSlackRopeHangsFromTheHeadBlock(t *testing.T) {
 // Rope weight shifts with travel: five lines of 0.11 lb/ft over 55 ft shift about
 // 60 lb in single and 45 lb in double purchase, towards the arbor as the batten
 // flies out (arithmetic: twice and one and a half times 55 ft of 0.55 lb/ft).
-func TestRopeWeightShift(t *testing.T) {
+func TestVerifyRopeWeightShift(t *testing.T) {
 	for kind, want := range map[purchase.Kind]float64{purchase.Single: 2 * 55 * 0.55, purchase.Double: 1.5 * 55 * 0.55} {
 		l := weightless(kind)
 		l.HeadBlock, l.ArborTop, l.DeadEnd = 70*units.Foot, 68*units.Foot, 71*units.Foot
@@ -267,8 +267,10 @@ func TestRopeWeightShift(t *testing.T) {
 		if errLow != nil || errHigh != nil {
 			t.Fatal(errLow, errHigh)
 		}
-		if got := (low - high).In(units.PoundForce); !near.Abs(got, want, 1e-9) {
-			t.Errorf("%v: rope weight shifts by %v lbf, want %v", kind, got, want)
+		verification.Row{Key: "rope weight", Source: "equilibrium", Place: "twice and one and a half times 55 ft of 0.55 lb/ft", What: "shift of the lines' weight over 55 ft", Why: "exact arithmetic, but for rounding"}.
+			Of(kind.String(), "lbf", want, 1e-9).Check(t, (low - high).In(units.PoundForce))
+		if low < high {
+			t.Errorf("%v: the weight shifts to the batten", kind)
 		}
 	}
 }

@@ -151,6 +151,26 @@ func TestVerifyLeadLineFactors(t *testing.T) {
 	}
 }
 
+// The efficiencies of one sheave that another book prints for the two bearings.
+func TestVerifySheaveEfficiency(t *testing.T) {
+	for _, row := range []struct {
+		name    string
+		factor  float64
+		printed float64
+	}{{"plain bearings", 1.09, 0.917}, {"roller bearings", 1.04, 0.962}} {
+		drag, err := purchase.DragPerHalfTurn(row.factor)
+		if err != nil {
+			t.Fatal(err)
+		}
+		k, err := drag.Factor(units.Turn / 2)
+		if err != nil {
+			t.Fatal(err)
+		}
+		verification.Row{Key: "drag/efficiency", Source: "Pipeline Rules of Thumb Handbook", What: "slack side over tight side of a sheave", Why: "half the last digit, of another book's factor"}.
+			Of(row.name, "", row.printed, 5e-4).Check(t, 1/k)
+	}
+}
+
 // The two models are not one: the figures of PullByRule's comment.
 func TestRuleAgainstSeries(t *testing.T) {
 	four := purchase.Tackle{Parts: 4, Sheaves: 4}

@@ -142,3 +142,20 @@ func TestVerifyTwoToOne(t *testing.T) {
 		t.Errorf("out of balance %v N through the ropes, %v; want %v", i.In(units.Newton)*gravity/g, err, p-q/2)
 	}
 }
+
+// What balances 500 lb in each purchase, and how far its arbor goes for 60 ft at the batten (common practice). Exact: small
+// whole numbers, but for a third.
+func TestVerifyIdealRatios(t *testing.T) {
+	for _, row := range []struct {
+		kind           purchase.Kind
+		weight, travel float64 // lb, ft
+	}{
+		{purchase.Single, 500, 60},
+		{purchase.Double, 1000, 30},
+		{purchase.Triple, 1500, 20},
+	} {
+		practice := verification.Row{Key: "purchase/ideal/" + row.kind.String(), Source: "counterweight practice", What: row.kind.String() + " purchase", Why: "exact arithmetic, but for rounding"}
+		practice.Of("counterweight of 500 lb", "lb", row.weight, 1e-12*row.weight).Check(t, row.kind.Counterweight(500*units.Pound).In(units.Pound))
+		practice.Of("arbor travel for 60 ft", "ft", row.travel, 1e-12*row.travel).Check(t, row.kind.ArborTravel(60*units.Foot).In(units.Foot))
+	}
+}

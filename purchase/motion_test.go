@@ -2,6 +2,7 @@ package purchase_test
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"testing"
 
@@ -54,6 +55,67 @@ func TestVerifyAtwoodInMotion(t *testing.T) {
 		}
 		verification.Row{Key: "atwood/in motion", Source: c.source, Place: c.place, What: "acceleration of a set let go", Why: c.why}.
 			Of(c.name, "m/s²", c.down, c.within).Check(t, units.Ratio(gain, units.StandardGravity)*g)
+	}
+}
+
+// Problem:   2:1 with the heavier on the moving sheave, at standard gravity
+// Given:     batten and arbor, kg: 120 and 200, 100 and 240, 100 and 160
+// Expected:  g(B − A/2)/(B + A/4), downward positive: 1.153724, −1.225831, 1.400950 m/s²
+// Source:    conservation of energy
+// Tolerance: half the last digit
+func TestVerifyTwoToOneByEnergy(t *testing.T) {
+	r, err := oneLine(purchase.Double).Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct{ batten, arbor, down float64 }{{120, 200, 1.153724}, {100, 240, -1.225831}, {100, 160, 1.400950}} {
+		gain, err := r.Gain(30*units.Foot, massed(c.batten, c.arbor, 20), purchase.In, 0, purchase.Pulling{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		verification.Row{Key: "atwood/two to one", Source: "conservation of energy", Place: "g(B − A/2)/(B + A/4)", What: "acceleration of the batten", Why: "half the last digit"}.
+			Of(fmt.Sprintf("%v and %v kg", c.batten, c.arbor), "m/s²", c.down, 5e-7).Check(t, gain.In(units.MetrePerSecondSquared))
+	}
+}
+
+// Problem:   what a line bears under a weight that gains speed.
+// Source:    Engineering Mechanics, Example 14.16 (a man of 500 N in a lift, 1 m/s²: 550.97 N as it starts up, 449.03 N as it
+// slows down); Atwood problems (tension of the rope, the heavier mass going down)
+// Given:     printed with a g of their own, here scaled to it
+// Tolerance: half the last digit, but for 26.16 N, which is printed cut off as 26.1
+func TestVerifyLinesWhileItGains(t *testing.T) {
+	r, err := oneLine(purchase.Single).Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	const half = "half the last digit"
+	for _, c := range []struct {
+		name, source, place string
+		weight, gain, g     float64 // N, m/s², m/s²
+		up                  bool
+		start, stop, tol    float64 // N; a stop of 0 is not printed
+		why                 string
+	}{
+		{"man of 500 N", "Engineering Mechanics", "Example 14.16", 500, 1, 9.81, true, 550.97, 449.03, 0.005, half},
+		{"2 and 4 kg", "Atwood problems", "", 4 * 9.81, 9.81 / 3, 9.81, false, 26.1, 0, 0.1, "printed cut off"},
+		{"5 and 2 kg", "Atwood problems", "", 5 * 9.8, 4.2, 9.8, false, 28, 0, 0.5, half},
+		{"4 and 6 kg", "Atwood problems", "", 6 * 9.807, 9.807 / 5, 9.807, false, 47.1, 0, 0.05, half},
+		{"15 and 28 kg", "Atwood problems", "", 28 * 9.81, 9.81 * 13 / 43, 9.81, false, 191.64, 0, 0.005, half},
+	} {
+		a := c.gain / c.g * units.StandardGravity.In(units.MetrePerSecondSquared)
+		fly := purchase.Fly{From: 3, To: 9, Top: 1, Start: units.TimeSpan(1 / a), Stop: units.Length(1 / (2 * a)), On: massed(100, 100, 20)}
+		if !c.up {
+			fly.From, fly.To = fly.To, fly.From
+		}
+		got, err := r.Fly(fly)
+		if err != nil {
+			t.Fatal(err)
+		}
+		row := verification.Row{Key: "line while it gains/" + c.name, Source: c.source, Place: c.place, What: "pull of the line, " + c.name, Why: c.why}
+		row.Of("starting", "N", c.start, c.tol).Check(t, c.weight*got.Phases[0].Lines)
+		if c.stop != 0 {
+			row.Of("stopping", "N", c.stop, c.tol).Check(t, c.weight*got.Phases[2].Lines)
+		}
 	}
 }
 

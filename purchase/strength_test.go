@@ -79,6 +79,18 @@ func TestVerifyBending(t *testing.T) {
 	}.Check(t, ratio)
 }
 
+// Problem:   how many rope diameters a sheave of 9 in is for rope of 1/2 in, 6x37.
+// Source:    US Army TB 43-0142, Table A-1, in which 18 of them are 9 in
+// Tolerance: exact arithmetic, but for rounding
+func TestVerifySheaveForRope(t *testing.T) {
+	ratio, err := purchase.SheaveRatio(9*units.Inch, 0.5*units.Inch)
+	if err != nil {
+		t.Fatal(err)
+	}
+	verification.Row{Key: "rope/sheave ratio/9 in", Source: "US Army TB 43-0142", Place: "Table A-1", What: "9 in sheave over 1/2 in rope", Theirs: 18, Tol: 18e-14, Why: "exact arithmetic, but for rounding"}.
+		Check(t, ratio)
+}
+
 // A larger sheave never costs more, and no step is larger than the table's own slope
 // there, which is steepest at its start: 0.15 for a ratio of 1.
 func TestPropBending(t *testing.T) {

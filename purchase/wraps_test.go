@@ -44,6 +44,20 @@ func TestVerifyWraps(t *testing.T) {
 	}
 }
 
+// The coefficients are those printed, the lowest of each range.
+func TestVerifyFriction(t *testing.T) {
+	for _, row := range []struct {
+		name, source string
+		got, printed float64
+	}{
+		{"hemp on iron", "textbook of mechanical engineering", purchase.FrictionHempOnIron, 0.18},
+		{"wire on iron", "textbook of mechanical engineering", purchase.FrictionWireOnIron, 0.15},
+		{"nylon on galvanised tube", "teaching text on friction", purchase.FrictionNylonOnTube, 0.2},
+	} {
+		verification.Row{Key: "friction", Source: row.source, What: "coefficient of friction", Why: "as printed"}.Of(row.name, "", row.printed, 0).Check(t, row.got)
+	}
+}
+
 // The familiar table of what turns multiply a hand's pull by, in an independent
 // calculation: half of the last digit.
 func TestVerifyWrapTable(t *testing.T) {

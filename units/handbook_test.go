@@ -32,6 +32,7 @@ var (
 	publicTable     = book{"NIST factor table", ""}
 	textbook        = book{"chemical engineering textbook", "Appendix A"}
 	sp811FromMemory = book{"NIST SP 811 from memory", "B.9"}
+	byDefinition    = book{"definitions of the units", ""}
 	fromMemory      = book{"NIST SP 811 from memory", "factor of psi times 1000"}
 )
 
@@ -58,6 +59,9 @@ func TestVerifyExactFactors(t *testing.T) {
 		{"kilogram-force to N", units.KilogramForce.In(units.Newton), 9.80665, sp811},
 		{"short ton to kg", units.ShortTon.In(units.Kilogram), 907.18474, book{sp811Note22.source, sp811Note22.place + ", 2000 of its pound"}},
 		{"kip to lbf", units.Kip.In(units.PoundForce), 1000, sp811},
+		{"cubic inch to m³", units.CubicInch.In(units.CubicMetre), 1.6387064e-5, byDefinition},
+		{"inch to the fourth to m⁴", units.InchToTheFourth.In(units.MetreToTheFourth), 4.162314256e-7, byDefinition},
+		{"square yard to m²", units.SquareYard.In(units.SquareMetre), 0.83612736, byDefinition},
 		{"square inch to m²", units.SquareInch.In(units.SquareMetre), 6.4516e-4, publicTable},
 		{"square foot to m²", units.SquareFoot.In(units.SquareMetre), 9.290304e-2, publicTable},
 	} {
@@ -142,6 +146,29 @@ func TestVerifyPrintedFactors(t *testing.T) {
 			want, half := printed(t, row.printed)
 			row.source.of("units/printed", row.name, want, half).Because("half a unit of the last printed figure").Check(t, row.got)
 		})
+	}
+}
+
+// Conversions that other publications print beside their own figures.
+func TestVerifyConversionsElsewhere(t *testing.T) {
+	pipe := book{"ASTM A53", "tensile requirements"}
+	const five = "the standard rounds to 5 MPa"
+	for _, row := range []struct {
+		name      string
+		got       float64
+		want, tol float64
+		from      book
+		why       string
+	}{
+		{"35 ksi to MPa", (35 * units.KipPerSquareInch).In(units.Megapascal), 240, 2.5, pipe, five},
+		{"60 ksi to MPa", (60 * units.KipPerSquareInch).In(units.Megapascal), 415, 2.5, pipe, five},
+		{"30 ksi to MPa", (30 * units.KipPerSquareInch).In(units.Megapascal), 205, 2.5, pipe, five},
+		{"48 ksi to MPa", (48 * units.KipPerSquareInch).In(units.Megapascal), 330, 2.5, pipe, five},
+		{"7850 kg/m³ to lb/in³", (7850 * units.KilogramPerCubicMetre).In(units.PoundPerCubicInch), 0.2836, 5e-5, byDefinition, "half the last digit"},
+		{"11 340 kg/m³ to lb/in³", (11340 * units.KilogramPerCubicMetre).In(units.PoundPerCubicInch), 0.4097, 5e-5, byDefinition, "half the last digit"},
+		{"10.9 kN at 9.81 m/s² to kg", (10.9 * units.Kilonewton).Mass(9.81 * units.MetrePerSecondSquared).In(units.Kilogram), 1111, 0.5, book{"engineering reference page", ""}, "half the last digit"},
+	} {
+		row.from.of("units/elsewhere", row.name, row.want, row.tol).Because(row.why).Check(t, row.got)
 	}
 }
 

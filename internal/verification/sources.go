@@ -73,6 +73,8 @@ var sources = [...]Source{
 	{"scaffold tube data sheet", "A scaffold tube data sheet that cites BS EN 12811-2", "", SecondHand},
 	{"hollow section table", "A table of cold-formed circular hollow sections", "", SecondHand},
 	{"tube formulas", "Section of a tube: area, moduli and second moment by its diameters", "", Identity},
+	{"ASTM A53", "ASTM A53, steel pipe", "two pages that reproduce the tensile requirements", SecondHand},
+	{"US steel practice from memory", "Modulus of elasticity of steel in US structural practice", "as remembered", FromMemory},
 	{"density tables", "Density tables of engineering handbooks", "two tables", SecondHand},
 
 	// Impact and motion.
@@ -105,11 +107,13 @@ var sources = [...]Source{
 	{"tackle ratio table", "Load over pull by parts of line", "a rigging handbook, printed alike by suppliers", CommonPractice},
 	{"US Navy Steelworker", "US Navy Steelworker", "vol. 2", Published},
 	{"US Army TB 9-2350-292-10", "US Army TB 9-2350-292-10, recovery", "", Published},
+	{"US Army TB 43-0142", "US Army TB 43-0142, lifting devices", "Table A-1", Published},
 	{"Workshop Receipts", "Workshop Receipts", "5th series", Published},
 	{"geometric series", "Lead line of a tackle by one ratio per sheave, K^N(K−1)/(K^N−1)", "worked out independently", Identity},
 	{"belt friction formula", "Belt friction, e^(μβ)", "", Identity},
 	{"capstan exercise", "A lowering exercise with a rope round a post", "", SecondHand},
 	{"capstan study pages", "Study pages on belt friction", "", SecondHand},
+	{"teaching text on friction", "A teaching text on belt friction", "", SecondHand},
 	{"textbook of mechanical engineering", "An old textbook of mechanical engineering", "p. 579", SecondHand},
 
 	// The trade and people.
