@@ -85,10 +85,11 @@ func TestFaults(t *testing.T) {
 
 func TestFigures(t *testing.T) {
 	for _, c := range []struct{ got, want string }{
-		{rounded("0.027343750000000003"), "0.0273438"},
-		{rounded("0.027343749999999997"), "0.0273438"},
+		{rounded("0.01367187500000003"), "0.01367188"},
+		{rounded("0.01367187499999997"), "0.01367188"},
 		{rounded("-3e-15"), "0"},
 		{rounded("27679.904710200003"), "27679.9"},
+		{rounded("6894.757293168361"), "6894.757"},
 		{rounded("NaN"), "NaN"},
 		{rounded("+Inf"), "+Inf"},
 		{figure(4.4482216152605), "4.4482216152605"},

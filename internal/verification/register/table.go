@@ -29,8 +29,8 @@ func (row record) cells() [len(columns)]string {
 	}
 }
 
-// rounded gives our value in six figures, the same on every machine: what is left of the last bits is rounded off first, so
-// that it decides nothing where the seventh figure is a 5, and a trace of rounding beside a zero is a zero.
+// rounded gives our value in seven figures, as many as conversion tables print, the same on every machine: what is left of the last bits is rounded off first, so
+// that it decides nothing where the eighth figure is a 5, and a trace of rounding beside a zero is a zero.
 func rounded(ours string) string {
 	x, err := strconv.ParseFloat(ours, 64)
 	if err != nil || math.IsNaN(x) || math.IsInf(x, 0) {
@@ -42,7 +42,7 @@ func rounded(ours string) string {
 	if x, err = strconv.ParseFloat(strconv.FormatFloat(x, 'g', 12, 64), 64); err != nil {
 		return ours
 	}
-	return strconv.FormatFloat(x, 'g', 6, 64)
+	return strconv.FormatFloat(x, 'g', 7, 64)
 }
 
 // figure gives their value as they print it, and a fraction in nine figures.
