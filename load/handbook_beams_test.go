@@ -38,7 +38,9 @@ func TestVerifyBeamsAsBattens(t *testing.T) {
 		{
 			"two spans of 3 m", "NPTEL", "Example 5.22; kN and m", weightless(6, 0, 3, 6),
 			load.Hang{{Mass: kilonewtons(120), From: 1.5, To: 1.5}, {Mass: kilonewtons(120), From: 3, To: 6}},
-			units.Kilonewton, []float64{41.25, 157.5, 41.25}, 1e-9, units.Kilonewton.Moment(units.Metre), -56.25, 1e-9, "exact, but for rounding and the pipe",
+			units.Kilonewton,
+			[]float64{41.25, 157.5, 41.25},
+			1e-9, units.Kilonewton.Moment(units.Metre), -56.25, 1e-9, "exact, but for rounding and the pipe",
 		},
 		{
 			"unequal spans", "Handbook of Civil Engineering Calculations", "p. 1.63, Fig. 43; kip and ft", weightless(25*units.Foot, 0, 10*units.Foot, 25*units.Foot),
@@ -48,7 +50,9 @@ func TestVerifyBeamsAsBattens(t *testing.T) {
 				{Mass: kips(45), From: 10 * units.Foot, To: 25 * units.Foot},
 				{Mass: kips(10), From: 19 * units.Foot, To: 19 * units.Foot},
 			},
-			units.Kip, []float64{4.98, 52.87, 23.15}, 0.006, units.Kip.Moment(units.Foot), -80.2, 0.05, "two decimals, worked from a moment rounded to 80.2",
+			units.Kip,
+			[]float64{4.98, 52.87, 23.15},
+			0.006, units.Kip.Moment(units.Foot), -80.2, 0.05, "two decimals, worked from a moment rounded to 80.2",
 		},
 		{
 			"three spans of 10 ft", "beam theory", "worked out beside strength of materials problems, problem 823; lb and ft", weightless(30*units.Foot, 0, 10*units.Foot, 20*units.Foot, 30*units.Foot),
@@ -57,12 +61,16 @@ func TestVerifyBeamsAsBattens(t *testing.T) {
 				{Mass: 800 * units.Pound, From: 10 * units.Foot, To: 20 * units.Foot},
 				{Mass: 640 * units.Pound, From: 25 * units.Foot, To: 25 * units.Foot},
 			},
-			units.PoundForce, []float64{136, 634, 844, 226}, 1e-6, units.PoundForceFoot, -940, 1e-6, "exact, but for rounding and the pipe",
+			units.PoundForce,
+			[]float64{136, 634, 844, 226},
+			1e-6, units.PoundForceFoot, -940, 1e-6, "exact, but for rounding and the pipe",
 		},
 		{
 			"four equal spans", "Civil Engineering Formulas", "Table 2.1, p. 50", weightless(40, 0, 10, 20, 30, 40),
 			load.Hang{{Mass: kilonewtons(28), From: 0, To: 40}}, // 7 to a span
-			units.Kilonewton, []float64{11. / 4, 32. / 4, 26. / 4, 32. / 4, 11. / 4}, 1e-9, units.Kilonewton.Moment(units.Metre), -70 * 3. / 28, 1e-9, "exact fractions, but for rounding and the pipe",
+			units.Kilonewton,
+			[]float64{11. / 4, 32. / 4, 26. / 4, 32. / 4, 11. / 4},
+			1e-9, units.Kilonewton.Moment(units.Metre), -70 * 3. / 28, 1e-9, "exact fractions, but for rounding and the pipe",
 		},
 	} {
 		s, err := c.batten.Share(c.hang, 0)
