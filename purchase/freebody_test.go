@@ -269,8 +269,5 @@ func TestVerifyRopeWeightShift(t *testing.T) {
 		}
 		verification.Row{Key: "rope weight", Source: "equilibrium", Place: "twice and one and a half times 55 ft of 0.55 lb/ft", What: "shift of the lines' weight over 55 ft", Why: "exact arithmetic, but for rounding"}.
 			Of(kind.String(), "lbf", want, 1e-9).Check(t, (low - high).In(units.PoundForce))
-		if low < high {
-			t.Errorf("%v: the weight shifts to the batten", kind)
-		}
 	}
 }
