@@ -5,13 +5,14 @@ import (
 	"testing"
 
 	"example.com/steelyard/arbor"
+	"example.com/steelyard/internal/verification"
 	"example.com/steelyard/units"
 )
 
 // One spreader plate for every 24 in of stack: common practice. So a stack
 // of 60 in has two on the way up, at 24 and 48 in, beside the one under its
 // first piece. Exact: the rule counts whole intervals.
-func TestSpreaderPlates(t *testing.T) {
+func TestVerifySpreaderPlates(t *testing.T) {
 	tests := []struct {
 		name   string
 		pieces int // of 1 in each
@@ -32,9 +33,11 @@ func TestSpreaderPlates(t *testing.T) {
 		}
 		w := arbor.Wanted{Show: units.Pound.Scale(float64(20*tt.pieces + 2*tt.plates))}
 		s, err := f.Fill(w, stock, arbor.EitherSide)
-		if err != nil || s.Pieces != tt.pieces || s.Plates != tt.plates || s.Error != 0 {
-			t.Errorf("%s: got %d pieces, %d plates, error %v, %v; want %d and %d", tt.name, s.Pieces, s.Plates, s.Error, err, tt.pieces, tt.plates)
+		if err != nil || s.Pieces != tt.pieces || s.Error != 0 {
+			t.Errorf("%s: got %d pieces, error %v, %v; want %d", tt.name, s.Pieces, s.Error, err, tt.pieces)
 		}
+		verification.Row{Key: "plates", Source: "counterweight practice", Place: "a plate for every 24 in of stack", What: "spreader plates", Why: "whole intervals are counted"}.
+			Of(tt.name, "", float64(tt.plates), 0).Check(t, float64(s.Plates))
 	}
 }
 
@@ -42,7 +45,7 @@ func TestSpreaderPlates(t *testing.T) {
 // engineering handbooks, 7850 and 11 340 kg/m³. A steel piece of 6 × 13 × 2 in
 // is described as typical in the trade (common practice); its mass is worked out
 // here from the exact inch and pound.
-func TestBlock(t *testing.T) {
+func TestVerifyBlock(t *testing.T) {
 	const cubicInch = 0.0254 * 0.0254 * 0.0254
 	tests := []struct {
 		name    string
@@ -55,14 +58,9 @@ func TestBlock(t *testing.T) {
 	}
 	for _, tt := range tests {
 		p := arbor.Block(tt.name, 13*units.Inch, 6*units.Inch, 2*units.Inch, tt.density, 7)
-		// Four roundings of a product: a few parts in 10^16.
-		if got := p.Mass.In(units.Kilogram); math.Abs(got-tt.want) > 1e-14*tt.want {
-			t.Errorf("%s: %v kg, want %v", tt.name, got, tt.want)
-		}
-		// Half a unit in the last place that is given.
-		if got := p.Mass.In(units.Pound); math.Abs(got-tt.pounds) > 0.005 {
-			t.Errorf("%s: %v lb, want %v", tt.name, got, tt.pounds)
-		}
+		block := verification.Row{Key: "piece", Source: "density tables", Place: "7850 and 11 340 kg/m³", What: "block of 6 × 13 × 2 in"}
+		block.Of(tt.name, "kg", tt.want, 1e-14*tt.want).Because("four roundings of a product: a few parts in 10^16").Check(t, p.Mass.In(units.Kilogram))
+		block.Of(tt.name+" in pounds", "lb", tt.pounds, 0.005).Because("half a unit in the last place").Check(t, p.Mass.In(units.Pound))
 		if p.Name != tt.name || p.Thickness != 2*units.Inch || p.Count != 7 {
 			t.Errorf("%s: %+v", tt.name, p)
 		}
@@ -79,7 +77,7 @@ func TestBlock(t *testing.T) {
 
 // Half the travel, twice the weight: what double purchase costs and gives, common
 // practice and the arithmetic of a rope in two parts. Exact: powers of two.
-func TestDoublePurchase(t *testing.T) {
+func TestVerifyDoublePurchase(t *testing.T) {
 	run, frame := arbor.Run{UpperStop: 60 * units.Foot}, arbor.Frame{Length: 6 * units.Foot, Room: 5 * units.Foot, Capacity: 1000}
 	for _, tt := range []struct {
 		name   string
@@ -95,13 +93,16 @@ func TestDoublePurchase(t *testing.T) {
 			t.Fatal(err)
 		}
 		trims, err := f.Trims(0, 50*units.Foot)
-		if err != nil || !trims.ArborWanted.Within(tt.travel, 1e-12) {
-			t.Errorf("%s: the arbor flies %v, want %v, %v", tt.name, trims.ArborWanted, tt.travel, err)
+		if err != nil {
+			t.Fatal(err)
 		}
+		practice := verification.Row{Key: "purchase/" + tt.name, Source: "counterweight practice", Place: "half the travel, twice the weight", What: "500 lb flown 50 ft, " + tt.name, Why: "powers of two, but for the conversion"}
+		practice.Of("arbor's travel", "m", tt.travel.In(units.Metre), 1e-12).Check(t, trims.ArborWanted.In(units.Metre))
 		v := arbor.Venue{Run: run, Frame: frame, Load: 500 * units.Pound, High: 50 * units.Foot}
 		options, err := v.Compare(tt.ratio)
-		if err != nil || !options[0].Counterweight.Within(tt.weight, 1e-12) {
-			t.Errorf("%s: %+v, want %v at the arbor, %v", tt.name, options, tt.weight, err)
+		if err != nil {
+			t.Fatal(err)
 		}
+		practice.Of("counterweight", "kg", tt.weight.In(units.Kilogram), 1e-12).Check(t, options[0].Counterweight.In(units.Kilogram))
 	}
 }

@@ -5,13 +5,14 @@ import (
 	"math"
 	"testing"
 
+	"example.com/steelyard/internal/verification"
 	"example.com/steelyard/load"
 	"example.com/steelyard/units"
 )
 
 // A simple span of L = 6 m under its own weight: 5wL⁴/384EI (any handbook). On lines that stretch alike it comes down
 // with them, and a line that is too long at one end tilts it.
-func TestDeflection(t *testing.T) {
+func TestVerifyDeflection(t *testing.T) {
 	ei := pipe.Modulus.In(units.Pascal) * pipe.SecondMoment().In(units.MetreToTheFourth)
 	b := load.Batten{Length: 6, Pipe: pipe, Lines: load.Spaced(0, 6, 2)}
 	weight := b.BareMass().Weight(units.StandardGravity).In(units.Newton)
@@ -31,8 +32,9 @@ func TestDeflection(t *testing.T) {
 		return d
 	}
 	plain := ask(b)
-	near(t, "lowest", plain.Lowest.Below.In(units.Metre), sag, 1e-12)
-	near(t, "its place", plain.Lowest.At.In(units.Metre), 3, 1e-6)
+	row := verification.Row{Key: "batten/simple span", Source: "beam formulas from memory", Place: "5wL⁴/384EI and PL³/48EI", What: "simple span of 6 m under its own weight", Why: "two roads to one number, but for rounding"}
+	row.Of("sag", "m", sag, 1e-12).Check(t, plain.Lowest.Below.In(units.Metre))
+	row.Of("its place", "m", 3, 1e-6).Because("the place of a flat maximum, by search").Check(t, plain.Lowest.At.In(units.Metre))
 	near(t, "highest", plain.Highest.Below.In(units.Metre), 0, 1e-15)
 
 	ropes := b
@@ -68,7 +70,7 @@ func TestDeflectionFaults(t *testing.T) {
 
 // A point of 10 kg in the middle of a simple span gives PL³/48EI there, and the ropes' stretch on top: the beam problem of
 // the impact tests the other way about.
-func TestGive(t *testing.T) {
+func TestVerifyGive(t *testing.T) {
 	ei := pipe.Modulus.In(units.Pascal) * pipe.SecondMoment().In(units.MetreToTheFourth)
 	b := load.Batten{Length: 6, Pipe: pipe, Lines: load.Spaced(0, 6, 2)}
 	for i := range b.Lines {
@@ -83,7 +85,8 @@ func TestGive(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "give", give.In(units.Metre), pull*216/(48*ei)+pull/2*40/1e6, 1e-12)
+	row := verification.Row{Key: "batten/give", Source: "beam formulas from memory", Place: "PL³/48EI, and PL/EA of the ropes", What: "how a place gives", Why: "two roads to one number, but for rounding"}
+	row.Of("10 kg in the middle", "m", pull*216/(48*ei)+pull/2*40/1e6, 1e-12).Check(t, give.In(units.Metre))
 	if give, err = r.Give(3, 0, 3); err != nil || give != 0 {
 		t.Errorf("under nothing %v %v", give, err)
 	}
@@ -96,7 +99,7 @@ func TestGive(t *testing.T) {
 	if give, err = r.Give(3, 1, 6); err != nil {
 		t.Fatal(err)
 	}
-	near(t, "at the tip", give.In(units.Metre), pull/10*6/(3*ei), 1e-12)
+	row.From("beam diagrams", "Pa²(L+a)/3EI").Of("1 kg at the tip", "m", pull/10*6/(3*ei), 1e-12).Check(t, give.In(units.Metre))
 	var tips *load.TipError
 	if _, err := r.Give(3, 1e4, 6); !errors.As(err, &tips) {
 		t.Errorf("%v, want that it tips", err)

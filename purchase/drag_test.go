@@ -1,12 +1,14 @@
 package purchase_test
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
 	"pgregory.net/rapid"
 
 	"example.com/steelyard/internal/near"
+	"example.com/steelyard/internal/verification"
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/units"
 )
@@ -14,29 +16,36 @@ import (
 // The figures that everybody checks first, by hand: K 1.04 for half a turn is a drag of
 // 0.04/2.04 and makes 1.028 of a quarter turn; straight past and without drag there is
 // nothing to pay.
-func TestDragFactor(t *testing.T) {
+func TestVerifyDragFactor(t *testing.T) {
 	for _, c := range []struct {
 		name string
 		drag purchase.Drag
 		turn units.Angle
 		want float64
 		tol  float64
+
+		source, place, why string
 	}{
-		{"half a turn, bearings", purchase.AntiFrictionBearings, 180 * units.Degree, 1.04, 1e-14},
-		{"half a turn, bushes", purchase.PlainBearings, 180 * units.Degree, 1.09, 1e-14},
-		{"a quarter turn", purchase.AntiFrictionBearings, 90 * units.Degree, 1.028, 5e-4},
-		{"straight past", purchase.PlainBearings, 0, 1, 0},
-		{"no drag", purchase.FrictionlessBlocks, 180 * units.Degree, 1, 0},
-		{"the most", 0.9, units.Turn / 2, 19, 1e-12},
+		{"half a turn, bearings", purchase.AntiFrictionBearings, 180 * units.Degree, 1.04, 1e-14, "Wire Rope Users Manual", "p. 88", "as printed, but for rounding"},
+		{"half a turn, bushes", purchase.PlainBearings, 180 * units.Degree, 1.09, 1e-14, "Wire Rope Users Manual", "p. 88", "as printed, but for rounding"},
+		{"a quarter turn, bearings", purchase.AntiFrictionBearings, 90 * units.Degree, 1.028, 5e-4, "equilibrium", "of a sheave with drag at its pin", "by hand to three decimals"},
+		{"straight past", purchase.PlainBearings, 0, 1, 0, "equilibrium", "of a sheave with drag at its pin", "nothing presses on the pin"},
+		{"no drag", purchase.FrictionlessBlocks, 180 * units.Degree, 1, 0, "equilibrium", "of a sheave with drag at its pin", "the tensions are equal"},
+		{"the most, 0.9", 0.9, units.Turn / 2, 19, 1e-12, "equilibrium", "of a sheave with drag at its pin", "(1 + 0.9)/(1 − 0.9), but for rounding"},
 	} {
 		got, err := c.drag.Factor(c.turn)
-		if err != nil || !near.Abs(got, c.want, c.tol) {
-			t.Errorf("%s: %v, %v; want %v", c.name, got, err, c.want)
+		if err != nil {
+			t.Fatal(err)
 		}
+		verification.Row{Key: "drag/factor", Source: c.source, Place: c.place, What: "tight side over slack side of a sheave", Why: c.why}.Of(c.name, "", c.want, c.tol).Check(t, got)
 	}
-	if c, err := purchase.DragPerHalfTurn(1.04); err != nil || !near.Abs(float64(c), 0.0196, 5e-5) {
-		t.Errorf("drag %v, %v; want 0.0196", float64(c), err)
+	c, err := purchase.DragPerHalfTurn(1.04)
+	if err != nil {
+		t.Fatal(err)
 	}
+	verification.Row{
+		Key: "drag/of a factor of 1.04", Source: "equilibrium", Place: "of a sheave with drag at its pin", What: "drag of a factor of 1.04 for half a turn", Theirs: 0.0196, Tol: 5e-5, Why: "0.04/2.04 to four decimals",
+	}.Check(t, float64(c))
 }
 
 // A factor comes back from the drag that was made of it.
@@ -81,7 +90,7 @@ func pinLoad(slack, tight, corner float64) float64 {
 }
 
 // Problem:   the load on a sheave by the angle between its two parts, as a sum of two equal pulls.
-// Source:    a multiplier table, 2·cos(θ/2), printed alike on two suppliers' pages (common practice)
+// Source:    sheave multiplier table, 2·cos(θ/2), printed alike on two suppliers' pages (common practice)
 // Expected:  the printed multipliers and examples
 // Tolerance: 0.01 of the pull: the table mixes rounding and truncation; 1.29 for 150 kg at 100° gives 1.5 kg
 func TestVerifySheaveVectors(t *testing.T) {
@@ -111,8 +120,10 @@ func TestVerifySheaveVectors(t *testing.T) {
 		{135, 1000, 760, 10},
 		{100, 150, 194, 1.5},
 	} {
-		if got := pinLoad(row.pull, row.pull, row.corner); !near.Abs(got, row.printed, row.tol) {
-			t.Errorf("%v at %v degrees: %v, printed %v", row.pull, row.corner, got, row.printed)
+		r := verification.Row{Key: "sheave/vectors", Source: "sheave multiplier table", What: "sum of two equal pulls", Why: "the table mixes rounding and truncation: 0.01 of the pull"}
+		if row.corner == 120 {
+			r = r.From("equilibrium", "three equal pulls at 120°").Because("an identity, but for rounding")
 		}
+		r.Of(fmt.Sprintf("%v at %v°", row.pull, row.corner), "", row.printed, row.tol).Check(t, pinLoad(row.pull, row.pull, row.corner))
 	}
 }

@@ -33,7 +33,7 @@ type FeltMass struct {
 // sheaves count those whose Rim is given, at the speed of the rope past them. The errors are those of
 // [Reeved.Imbalance], for masses below zero too.
 //
-// Source: equal kinetic energy, Σ ½mv² = ½·felt·v_batten².
+// Source: conservation of energy, equal kinetic energies: Σ ½mv² = ½·felt·v_batten².
 func (r *Reeved) Felt(trim units.Length, carried, arbor units.Mass) (Felt, error) {
 	moved, err := r.moved(trim)
 	if err != nil {

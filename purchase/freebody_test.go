@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"example.com/steelyard/internal/near"
+	"example.com/steelyard/internal/verification"
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/units"
 )
@@ -27,7 +28,7 @@ func weightless(kind purchase.Kind) purchase.Layout {
 // The free body of a double purchase set (common practice, no source): with no
 // drag, no rope weight and a weightless arbor, 500 lb on the batten answers
 // 1000 lb in the arbor.
-func TestDoubleFreeBody(t *testing.T) {
+func TestVerifyDoubleFreeBody(t *testing.T) {
 	r, err := weightless(purchase.Double).Rig()
 	if err != nil {
 		t.Fatal(err)
@@ -42,6 +43,7 @@ func TestDoubleFreeBody(t *testing.T) {
 		t.Fatal(err)
 	}
 
+	free := verification.Row{Key: "free body/reeving", Source: "counterweight practice", Place: "free body of a double purchase set", What: "500 lb on the batten", Why: "exact arithmetic, but for rounding"}
 	var inLine, upFirst, upSecond, atDeadEnd units.Force
 	for i, rope := range st.Lift {
 		if len(rope.Parts) != 4 {
@@ -67,15 +69,14 @@ func TestDoubleFreeBody(t *testing.T) {
 		{"towards the stage on the head block", st.Load(purchase.HeadBlock).Across, 500 * units.PoundForce},
 		{"down on the head beam", -st.On(purchase.HeadBeam).Up, 1000 * units.PoundForce},
 	} {
-		if !near.Abs(c.got.In(units.PoundForce), c.want.In(units.PoundForce), 1e-9) {
-			t.Errorf("%s: %v lbf, want %v", c.name, c.got.In(units.PoundForce), c.want.In(units.PoundForce))
-		}
+		free.Of(c.name, "lbf", c.want.In(units.PoundForce), 1e-9).Check(t, c.got.In(units.PoundForce))
 	}
 
 	wanted, err := r.Counterweight(20*units.Foot, carried)
-	if err != nil || !near.Abs(wanted.In(units.Pound), 1000, 1e-9) {
-		t.Errorf("counterweight %v lb, %v; want 1000", wanted.In(units.Pound), err)
+	if err != nil {
+		t.Fatal(err)
 	}
+	free.Of("counterweight", "lb", 1000, 1e-9).Check(t, wanted.In(units.Pound))
 	if got := purchase.Double.Counterweight(carried); got != arbor {
 		t.Errorf("one-line counterweight %v, want %v", got, arbor)
 	}
@@ -85,9 +86,11 @@ func TestDoubleFreeBody(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if r.Ratio() != kind.Ratio() || r.HandRatio() != 1 {
-			t.Errorf("%v: ratio %v, hand line %v; want %v and 1, exactly", kind, r.Ratio(), r.HandRatio(), kind.Ratio())
+		if r.Ratio() != kind.Ratio() {
+			t.Errorf("%v: ratio %v, want %v", kind, r.Ratio(), kind.Ratio())
 		}
+		verification.Row{Key: "hand line", Source: "counterweight practice", What: "speed of the hand line over the batten's", Why: "exact"}.
+			Of(kind.String(), "", 1, 0).Check(t, r.HandRatio())
 	}
 }
 
@@ -247,7 +250,7 @@ func TestSlackRopeHangsFromTheHeadBlock(t *testing.T) {
 // Rope weight shifts with travel: five lines of 0.11 lb/ft over 55 ft shift about
 // 60 lb in single and 45 lb in double purchase, towards the arbor as the batten
 // flies out (arithmetic: twice and one and a half times 55 ft of 0.55 lb/ft).
-func TestRopeWeightShift(t *testing.T) {
+func TestVerifyRopeWeightShift(t *testing.T) {
 	for kind, want := range map[purchase.Kind]float64{purchase.Single: 2 * 55 * 0.55, purchase.Double: 1.5 * 55 * 0.55} {
 		l := weightless(kind)
 		l.HeadBlock, l.ArborTop, l.DeadEnd = 70*units.Foot, 68*units.Foot, 71*units.Foot
@@ -264,8 +267,7 @@ func TestRopeWeightShift(t *testing.T) {
 		if errLow != nil || errHigh != nil {
 			t.Fatal(errLow, errHigh)
 		}
-		if got := (low - high).In(units.PoundForce); !near.Abs(got, want, 1e-9) {
-			t.Errorf("%v: rope weight shifts by %v lbf, want %v", kind, got, want)
-		}
+		verification.Row{Key: "rope weight", Source: "equilibrium", Place: "twice and one and a half times 55 ft of 0.55 lb/ft", What: "shift of the lines' weight over 55 ft", Why: "exact arithmetic, but for rounding"}.
+			Of(kind.String(), "lbf", want, 1e-9).Check(t, (low - high).In(units.PoundForce))
 	}
 }

@@ -1,9 +1,11 @@
 package purchase_test
 
 import (
+	"fmt"
 	"testing"
 
 	"example.com/steelyard/internal/near"
+	"example.com/steelyard/internal/verification"
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/units"
 )
@@ -32,28 +34,30 @@ func byRule(t *testing.T, tackle purchase.Tackle, load, share float64) float64 {
 }
 
 // Problem:   pull on a tackle by "ten per cent for each sheave".
-// Source:    US Navy Steelworker vol. 2 (350 lb); US Navy Builder 3 & 2 (7.5 tons, 200 lb, 100 lb); an engineering
-// mechanics textbook, chapter 8, from a public companion notebook (5 pulleys, efficiency 75 per cent, 266.67 N)
+// Source:    US Navy Steelworker, vol. 2 (350 lb); US Navy Builder 3 & 2 (7.5 tons, 200 lb, 100 lb); Engineering
+// Mechanics, chapter 8 (5 pulleys, efficiency 75 per cent, 266.67 N)
 // Tolerance: exact arithmetic, but for the last, printed to two decimals
 //
 // The Builder's example gives the load for a line good for 2 tons. An efficiency of 75 per
 // cent over 5 sheaves is a share of 1/15 each.
 func TestVerifyTenPerCentRule(t *testing.T) {
+	const exact = "exact arithmetic, but for rounding"
 	for _, row := range []struct {
-		name              string
-		tackle            purchase.Tackle
-		load, share, want float64
-		tol               float64
+		name, source, place string
+		parts               int // and as many sheaves
+		load, share         float64
+		want, tol           float64
+		unit, why           string
 	}{
-		{"twofold purchase", purchase.Tackle{Parts: 4, Sheaves: 4}, 1000, purchase.TenPerCentRule, 350, 1e-9},
-		{"threefold purchase", purchase.Tackle{Parts: 6, Sheaves: 6}, 7.5, purchase.TenPerCentRule, 2, 1e-12},
-		{"luff tackle, no friction", purchase.Tackle{Parts: 3, Sheaves: 3}, 600, 0, 200, 1e-9},
-		{"gun tackle, no friction", purchase.Tackle{Parts: 2, Sheaves: 2}, 200, 0, 100, 1e-9},
-		{"efficiency 75 per cent", purchase.Tackle{Parts: 5, Sheaves: 5}, 1000, 1.0 / 15, 266.67, 0.005},
+		{"twofold purchase", "US Navy Steelworker", "Allowance for friction", 4, 1000, purchase.TenPerCentRule, 350, 1e-9, "lb", exact},
+		{"threefold purchase", "US Navy Builder 3 & 2", "tackle for a line of 2 tons", 6, 7.5, purchase.TenPerCentRule, 2, 1e-12, "ton", exact},
+		{"luff tackle, no friction", "US Navy Builder 3 & 2", "luff tackle", 3, 600, 0, 200, 1e-9, "lb", exact},
+		{"gun tackle, no friction", "US Navy Builder 3 & 2", "gun tackle", 2, 200, 0, 100, 1e-9, "lb", exact},
+		{"efficiency 75 per cent", "Engineering Mechanics", "chapter 8, 5 pulleys", 5, 1000, 1.0 / 15, 266.67, 0.005, "N", "half the last digit"},
 	} {
-		if got := byRule(t, row.tackle, row.load, row.share); !near.Abs(got, row.want, row.tol) {
-			t.Errorf("%s: %v, want %v", row.name, got, row.want)
-		}
+		pull := byRule(t, purchase.Tackle{Parts: row.parts, Sheaves: row.parts}, row.load, row.share)
+		verification.Row{Key: "tackle/rule", Source: row.source, Place: row.place, What: "pull on a tackle", Why: row.why}.
+			Of(row.name, row.unit, row.want, row.tol).Check(t, pull)
 	}
 }
 
@@ -63,29 +67,32 @@ func TestVerifyTenPerCentRule(t *testing.T) {
 // rounds 0.917⁴ to 0.707 and its quotient up
 func TestVerifyLeadLine(t *testing.T) {
 	for _, row := range []struct {
-		name               string
-		tackle             purchase.Tackle
-		factor, load, want float64
-		tol                float64
+		name, source, place string
+		sheaves             int // of 4 parts
+		factor, load        float64
+		unit                string
+		want, tol           float64
+		why                 string
 	}{
-		{"4 parts, plain", purchase.Tackle{Parts: 4, Sheaves: 4}, 1.09, 1, 0.309, 5e-4},
-		{"and two lead sheaves", purchase.Tackle{Parts: 4, Sheaves: 6}, 1.09, 1, 0.367, 5e-4},
-		{"6000 lb on it", purchase.Tackle{Parts: 4, Sheaves: 6}, 1.09, 6000, 2202, 4},
-		{"no friction", purchase.Tackle{Parts: 4, Sheaves: 4}, 1, 6000, 1500, 1e-9},
-		{"efficiency 0.917", purchase.Tackle{Parts: 4, Sheaves: 4}, 1 / 0.917, 3250, 1000, 5},
+		{"4 parts, plain bearings", "Wire Rope Users Manual", "p. 88", 4, 1.09, 1, "", 0.309, 5e-4, "half the last digit"},
+		{"and two lead sheaves", "Wire Rope Users Manual", "p. 88", 6, 1.09, 1, "", 0.367, 5e-4, "half the last digit"},
+		{"6000 lb on it", "Wire Rope Users Manual", "p. 88", 6, 1.09, 6000, "lb", 2202, 4, "carried from 0.309 and 0.367"},
+		{"no friction", "Wire Rope Users Manual", "p. 86", 4, 1, 6000, "lb", 1500, 1e-9, "exact arithmetic, but for rounding"},
+		{"efficiency 0.917 of a sheave", "Pipeline Rules of Thumb Handbook", "p. 6", 4, 1 / 0.917, 3250, "lb", 1000, 5, "the book rounds 0.917⁴ to 0.707 and its quotient up, 0.4 %"},
 	} {
-		if got := pull(t, row.tackle, row.load, row.factor); !near.Abs(got, row.want, row.tol) {
-			t.Errorf("%s: %v, want %v", row.name, got, row.want)
-		}
+		got := pull(t, purchase.Tackle{Parts: 4, Sheaves: row.sheaves}, row.load, row.factor)
+		verification.Row{Key: "tackle/lead line", Source: row.source, Place: row.place, What: "pull on the lead line", Why: row.why}.
+			Of(row.name, row.unit, row.want, row.tol).Check(t, got)
 	}
 }
 
 // Problem:   load over pull by parts.
-// Source:    a table in a rigging handbook, printed alike by suppliers (common practice); its factors per sheave are
-// 1.045 and 1.02 by back-calculation
+// Source:    tackle ratio table, in a rigging handbook and printed alike by suppliers (common practice). Its factors per
+// sheave are 1.045 and 1.02 by back-calculation
 // Tolerance: 0.006 where two decimals are printed, some of them cut; 0.06 where one is; 0.01 on bushes at 7 and 12
 // parts, where the printed figure is one off in its last digit
 func TestVerifyTackleRatios(t *testing.T) {
+	digits := map[float64]string{0.006: "two decimals, some of them cut", 0.01: "printed one off in its last digit", 0.06: "one decimal, in places cut"}
 	for _, row := range []struct {
 		parts              int
 		bushes, bearings   float64
@@ -106,42 +113,65 @@ func TestVerifyTackleRatios(t *testing.T) {
 		{24, 14.5, 18.9, 0.06, 0.06},
 	} {
 		tackle := purchase.Tackle{Parts: row.parts, Sheaves: row.parts}
-		if got := 1 / pull(t, tackle, 1, 1.045); !near.Abs(got, row.bushes, row.tolBush) {
-			t.Errorf("%d parts, bronze bushes: %v, printed %v", row.parts, got, row.bushes)
-		}
-		if got := 1 / pull(t, tackle, 1, 1.02); !near.Abs(got, row.bearings, row.tolBeared) {
-			t.Errorf("%d parts, anti-friction: %v, printed %v", row.parts, got, row.bearings)
-		}
+		table := verification.Row{Key: "tackle/ratio", Source: "tackle ratio table", What: "load over pull"}
+		parts := fmt.Sprint(row.parts, " parts")
+		table.Of(parts+", bronze bushes", "", row.bushes, row.tolBush).Because(digits[row.tolBush]).Check(t, 1/pull(t, tackle, 1, 1.045))
+		table.Of(parts+", anti-friction bearings", "", row.bearings, row.tolBeared).Because(digits[row.tolBeared]).Check(t, 1/pull(t, tackle, 1, 1.02))
 	}
 	// The table's example: 72 480 lb on a line good for 8000 lb wants a ratio of 9.06, 12 parts on bushes and no fewer.
-	for parts, enough := range map[int]bool{11: false, 12: true} {
-		if got := pull(t, purchase.Tackle{Parts: parts, Sheaves: parts}, 72480, 1.045); (got <= 8000) != enough {
-			t.Errorf("%d parts: pull %v lb, enough should be %v", parts, got, enough)
-		}
+	fewest := 1
+	for pull(t, purchase.Tackle{Parts: fewest, Sheaves: fewest}, 72480, 1.045) > 8000 {
+		fewest++
 	}
+	verification.Row{
+		Key: "tackle/ratio/fewest parts", Source: "tackle ratio table", Place: "its example", What: "parts on bushes that lift 72 480 lb with a line good for 8000 lb",
+		Theirs: 12, Why: "a whole number",
+	}.Check(t, float64(fewest))
 }
 
 // The rows of factors that belong to the two bearings by name, from the closed form in
 // an independent calculation with four decimals.
-func TestLeadLineFactors(t *testing.T) {
+func TestVerifyLeadLineFactors(t *testing.T) {
 	for _, c := range []struct {
+		name string
 		drag purchase.Drag
 		want [8]float64
 	}{
-		{purchase.PlainBearings, [8]float64{1.0900, 0.5685, 0.3951, 0.3087, 0.2571, 0.2229, 0.1987, 0.1807}},
-		{purchase.AntiFrictionBearings, [8]float64{1.0400, 0.5302, 0.3603, 0.2755, 0.2246, 0.1908, 0.1666, 0.1485}},
+		{"plain bearings", purchase.PlainBearings, [8]float64{1.0900, 0.5685, 0.3951, 0.3087, 0.2571, 0.2229, 0.1987, 0.1807}},
+		{"anti-friction bearings", purchase.AntiFrictionBearings, [8]float64{1.0400, 0.5302, 0.3603, 0.2755, 0.2246, 0.1908, 0.1666, 0.1485}},
 	} {
 		for i, want := range c.want {
 			got, err := purchase.Tackle{Parts: i + 1, Sheaves: i + 1}.Pull(units.Newton, c.drag)
-			if err != nil || !near.Abs(got.In(units.Newton), want, 5e-5) {
-				t.Errorf("drag %v, %d parts: %v, %v; want %v", float64(c.drag), i+1, got, err, want)
+			if err != nil {
+				t.Fatal(err)
 			}
+			verification.Row{Key: "tackle/factor", Source: "geometric series", What: "pull on the lead line over the load", Why: "four decimals"}.
+				Of(fmt.Sprintf("%d parts, %s", i+1, c.name), "", want, 5e-5).Check(t, got.In(units.Newton))
 		}
 	}
 }
 
-// The two models are not one: the figures of PullByRule's comment. Observed pulls on fibre rope
-// are from Workshop Receipts, 5th series.
+// The efficiencies of one sheave that another book prints for the two bearings.
+func TestVerifySheaveEfficiency(t *testing.T) {
+	for _, row := range []struct {
+		name    string
+		factor  float64
+		printed float64
+	}{{"plain bearings", 1.09, 0.917}, {"roller bearings", 1.04, 0.962}} {
+		drag, err := purchase.DragPerHalfTurn(row.factor)
+		if err != nil {
+			t.Fatal(err)
+		}
+		k, err := drag.Factor(units.Turn / 2)
+		if err != nil {
+			t.Fatal(err)
+		}
+		verification.Row{Key: "drag/efficiency", Source: "Pipeline Rules of Thumb Handbook", What: "slack side over tight side of a sheave", Why: "half the last digit, of another book's factor"}.
+			Of(row.name, "", row.printed, 5e-4).Check(t, 1/k)
+	}
+}
+
+// The two models are not one: the figures of PullByRule's comment.
 func TestRuleAgainstSeries(t *testing.T) {
 	four := purchase.Tackle{Parts: 4, Sheaves: 4}
 	if rule, series := byRule(t, four, 1, 0.1), pull(t, four, 1, 1.09); !near.Abs(rule, 0.350, 1e-12) || !near.Abs(series, 0.309, 5e-4) {
@@ -160,10 +190,17 @@ func TestRuleAgainstSeries(t *testing.T) {
 	if got := byRule(t, purchase.Tackle{Parts: 2, Sheaves: 5}, 100, 0.1); !near.Abs(got, 75, 1e-12) {
 		t.Errorf("two parts and five sheaves: %v, want 150 over 2", got)
 	}
+}
+
+// Observed pulls on fibre rope in tackles of one to six parts: none is below the rule, and none more than 7 per cent above.
+func TestVerifyObservedTackles(t *testing.T) {
 	for i, observed := range []float64{1.1, 0.62, 0.45, 0.37, 0.32, 0.28} {
-		rule := byRule(t, purchase.Tackle{Parts: i + 1, Sheaves: i + 1}, 1, 0.1)
-		if over := observed/rule - 1; over < -1e-12 || over > 0.07 {
-			t.Errorf("%d parts: observed %v, rule %v", i+1, observed, rule)
+		parts := i + 1
+		rule := byRule(t, purchase.Tackle{Parts: parts, Sheaves: parts}, 1, 0.1)
+		if observed/rule-1 < -1e-12 {
+			t.Errorf("%d parts: observed %v, rule %v; none was below", parts, observed, rule)
 		}
+		verification.Row{Key: "tackle/observed", Source: "Workshop Receipts", Place: "fibre rope tackles", What: "pull over load by the ten per cent rule", Why: "the rule is a rule: up to 7 % less than was observed"}.
+			Of(fmt.Sprintf("%d parts", parts), "", observed, rule*0.07).Check(t, rule)
 	}
 }

@@ -24,7 +24,7 @@ import (
 // The errors are *units.FieldError, joined: a speed below zero, a stretch that is not more than zero. Lines that do not give at all
 // have no finite factor.
 //
-// Source: conservation of energy; compare Mechanics of Materials, 7th ed., section 9.10, for weights that fall.
+// Source: conservation of energy; Mechanics of Materials, 7th ed., section 9.10, has it for weights that fall.
 func Jolt(speed units.Speed, stretch units.Length) (float64, error) {
 	var p check.Problems
 	check.NotNegative(&p, "speed", speed)

@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"example.com/steelyard/internal/near"
+	"example.com/steelyard/internal/verification"
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/units"
 )
@@ -191,24 +192,32 @@ func TestGeometryUseRefused(t *testing.T) {
 }
 
 // Problem:   the fleet angle of a lead of 25 ft that stands off by 7.8 in.
-// Source:    a trade primer (common practice): 7.8 in, from distance × 0.026, is what 1.5 degrees allow
+// Source:    fleet angle primer (common practice): 7.8 in, from distance × 0.026, is what 1.5 degrees allow
 // Tolerance: 0.012 degrees, for 0.026 stands for tan 1.5° = 0.026186
 //
 // Problem:   a 10 in sheave under a rope of 1/2 in.
-// Source:    tables printed alike on suppliers' pages (common practice): at a ratio of 20 wire rope keeps 91 %
+// Source:    bending efficiency table, printed alike on suppliers' pages (common practice): at a ratio of 20 wire rope keeps 91 %
 // Tolerance: exact arithmetic
 func TestVerifyLeadAndSheave(t *testing.T) {
 	l := weightless(purchase.Single)
 	l.Loft = []purchase.Loft{{Across: 25 * units.Foot, Height: 60 * units.Foot, Offsets: purchase.LineOffsets{Loft: units.Inch.Scale(7.8)}}}
 	l.LiftDiameter, l.Sheaves.Loft = units.Inch.Scale(0.5), 10*units.Inch
 	line := geometry(t, mustRig(t, l), 20*units.Foot).Lift[0]
-	if got := line.Parts[1].Fleet; !near.Abs(got.In(units.Degree), 1.5, 0.012) || got > purchase.FleetLimit {
-		t.Errorf("fleet angle %v°, printed 1.5", got.In(units.Degree))
+	got := line.Parts[1].Fleet
+	if got > purchase.FleetLimit {
+		t.Errorf("fleet angle %v°, over 1.5", got.In(units.Degree))
 	}
+	verification.Row{
+		Key: "fleet/lead of 25 ft", Source: "fleet angle primer", What: "fleet angle of a lead of 25 ft that stands off by 7.8 in", Unit: "°",
+		Theirs: 1.5, Tol: 0.012, Why: "its 0.026 stands for tan 1.5° = 0.026186",
+	}.Check(t, got.In(units.Degree))
 	keeps, err := purchase.BendingKeeps(line.Turns[0].SheaveRatio)
-	if err != nil || line.Turns[0].SheaveRatio != 20 || keeps != 0.91 {
-		t.Errorf("ratio %v keeps %v, %v; want 20 and 0.91", line.Turns[0].SheaveRatio, keeps, err)
+	if err != nil || line.Turns[0].SheaveRatio != 20 {
+		t.Errorf("ratio %v, %v; want 20", line.Turns[0].SheaveRatio, err)
 	}
+	verification.Row{
+		Key: "rope/bending/10 in sheave under 1/2 in", Source: "bending efficiency table", What: "share of strength kept by a line of a set", Theirs: 0.91, Why: "exact arithmetic",
+	}.Check(t, keeps)
 }
 
 // Offsets make fleet angles by the arctangent of what they differ by over the part's length, whichever side is

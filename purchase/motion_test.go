@@ -2,12 +2,14 @@ package purchase_test
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"testing"
 
 	"pgregory.net/rapid"
 
 	"example.com/steelyard/internal/near"
+	"example.com/steelyard/internal/verification"
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/units"
 )
@@ -27,34 +29,100 @@ func massed(batten, arbor, idler float64) purchase.Bodies {
 // Problem:   two masses on one rope over a fixed sheave, and 2:1 with the heavier on the moving sheave
 // Given:     single: 2 and 4 kg, 15 and 28 kg; double: batten and arbor in kg; printed with g 9.81, here scaled to it
 // Expected:  a/g = (m2 − m1)/(m1 + m2); a/g = (B − A/2)/(B + A/4), downward positive
-// Source:    Atwood's machine, as on several teaching pages (3.27 and 2.966 m/s²); 2:1 from Engineering Mechanics, example
-// 14.23: P 40 N on the single line, Q 60 N on the moving sheave, 1.783636 m/s²
+// Source:    Atwood problems, as on several teaching pages (3.27 and 2.966 m/s²); Engineering Mechanics, Example 14.23, for
+// 2:1 with P 40 N on the single line, Q 60 N on the moving sheave, 1.783636 m/s²
 // Tolerance: the sources' last place
-func TestAtwood(t *testing.T) {
+func TestVerifyAtwoodInMotion(t *testing.T) {
 	const g = 9.81
 	for _, c := range []struct {
-		name          string
-		kind          purchase.Kind
-		batten, arbor float64
-		down, within  float64 // of the batten, m/s²
+		name, source, place string
+		kind                purchase.Kind
+		batten, arbor       float64
+		down, within        float64 // of the batten, m/s²
+		why                 string
 	}{
-		{"2 and 4 kg", purchase.Single, 4, 2, 3.27, 1e-9},
-		{"15 and 28 kg", purchase.Single, 28, 15, 2.966, 5e-4},
-		{"2:1, 40 and 60 N", purchase.Double, 40 / g, 60 / g, 1.783636, 5e-7},
+		{"2 and 4 kg", "Atwood problems", "", purchase.Single, 4, 2, 3.27, 1e-9, "a third of 9.81 is exact"},
+		{"15 and 28 kg", "Atwood problems", "", purchase.Single, 28, 15, 2.966, 5e-4, "half the last digit"},
+		{"2:1, 40 and 60 N", "Engineering Mechanics", "Example 14.23", purchase.Double, 40 / g, 60 / g, 1.783636, 5e-7, "half the last digit"},
 	} {
 		r, err := oneLine(c.kind).Rig()
 		if err != nil {
 			t.Fatal(err)
 		}
 		gain, err := r.Gain(30*units.Foot, massed(c.batten, c.arbor, 20), purchase.In, 0, purchase.Pulling{})
-		if got := units.Ratio(gain, units.StandardGravity) * g; err != nil || !near.Abs(got, c.down, c.within) {
-			t.Errorf("%s: %v m/s², want %v (%v)", c.name, got, c.down, err)
+		if err != nil {
+			t.Fatal(err)
+		}
+		verification.Row{Key: "atwood/in motion", Source: c.source, Place: c.place, What: "acceleration of a set let go", Why: c.why}.
+			Of(c.name, "m/s²", c.down, c.within).Check(t, units.Ratio(gain, units.StandardGravity)*g)
+	}
+}
+
+// Problem:   2:1 with the heavier on the moving sheave, at standard gravity
+// Given:     batten and arbor, kg: 120 and 200, 100 and 240, 100 and 160
+// Expected:  g(B − A/2)/(B + A/4), downward positive: 1.153724, −1.225831, 1.400950 m/s²
+// Source:    conservation of energy
+// Tolerance: half the last digit
+func TestVerifyTwoToOneByEnergy(t *testing.T) {
+	r, err := oneLine(purchase.Double).Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct{ batten, arbor, down float64 }{{120, 200, 1.153724}, {100, 240, -1.225831}, {100, 160, 1.400950}} {
+		gain, err := r.Gain(30*units.Foot, massed(c.batten, c.arbor, 20), purchase.In, 0, purchase.Pulling{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		verification.Row{Key: "atwood/two to one", Source: "conservation of energy", Place: "g(B − A/2)/(B + A/4)", What: "acceleration of the batten", Why: "half the last digit"}.
+			Of(fmt.Sprintf("%v and %v kg", c.batten, c.arbor), "m/s²", c.down, 5e-7).Check(t, gain.In(units.MetrePerSecondSquared))
+	}
+}
+
+// Problem:   what a line bears under a weight that gains speed.
+// Source:    Engineering Mechanics, Example 14.16 (a man of 500 N in a lift, 1 m/s²: 550.97 N as it starts up, 449.03 N as it
+// slows down); Atwood problems (tension of the rope, the heavier mass going down)
+// Given:     printed with a g of their own, here scaled to it
+// Tolerance: half the last digit, but for 26.16 N, which is printed cut off as 26.1
+func TestVerifyLinesWhileItGains(t *testing.T) {
+	r, err := oneLine(purchase.Single).Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	const half = "half the last digit"
+	for _, c := range []struct {
+		name, source, place string
+		weight, gain, g     float64 // N, m/s², m/s²
+		up                  bool
+		start, stop, tol    float64 // N; a stop of 0 is not printed
+		why                 string
+	}{
+		{"man of 500 N", "Engineering Mechanics", "Example 14.16", 500, 1, 9.81, true, 550.97, 449.03, 0.005, half},
+		{"2 and 4 kg", "Atwood problems", "", 4 * 9.81, 9.81 / 3, 9.81, false, 26.1, 0, 0.1, "printed cut off"},
+		{"5 and 2 kg", "Atwood problems", "", 5 * 9.8, 4.2, 9.8, false, 28, 0, 0.5, half},
+		{"4 and 6 kg", "Atwood problems", "", 6 * 9.807, 9.807 / 5, 9.807, false, 47.1, 0, 0.05, half},
+		{"15 and 28 kg", "Atwood problems", "", 28 * 9.81, 9.81 * 13 / 43, 9.81, false, 191.64, 0, 0.005, half},
+	} {
+		a := c.gain / c.g * units.StandardGravity.In(units.MetrePerSecondSquared)
+		fly := purchase.Fly{From: 3, To: 9, Top: 1, Start: units.TimeSpan(1 / a), Stop: units.Length(1 / (2 * a)), On: massed(100, 100, 20)}
+		if !c.up {
+			fly.From, fly.To = fly.To, fly.From
+		}
+		got, err := r.Fly(fly)
+		if err != nil {
+			t.Fatal(err)
+		}
+		row := verification.Row{Key: "line while it gains/" + c.name, Source: c.source, Place: c.place, What: "pull of the line, " + c.name, Why: c.why}
+		row.Of("starting", "N", c.start, c.tol).Check(t, c.weight*got.Phases[0].Lines)
+		if c.stop != 0 {
+			row.Of("stopping", "N", c.stop, c.tol).Check(t, c.weight*got.Phases[2].Lines)
 		}
 	}
 }
 
 // A balanced 500 lb set has 1000 lb moving in single and 1500 lb in double purchase, of which 1000 lb and 750 lb are felt.
-func TestFeltMass(t *testing.T) {
+//
+// Source: conservation of energy: the arbor of a double purchase set runs half as fast, and a quarter of its mass is felt.
+func TestVerifyFeltMass(t *testing.T) {
 	for _, c := range []struct {
 		kind         purchase.Kind
 		moving, felt float64
@@ -64,9 +132,12 @@ func TestFeltMass(t *testing.T) {
 			t.Fatal(err)
 		}
 		f, err := r.Felt(20*units.Foot, 500*units.Pound, c.kind.Counterweight(500*units.Pound))
-		if err != nil || !near.Abs(f.Moving.In(units.Pound), c.moving, 1e-9) || !near.Abs(f.Batten.In(units.Pound), c.felt, 1e-9) {
-			t.Errorf("%v: %v moving, %v felt (%v)", c.kind, f.Moving, f.Batten, err)
+		if err != nil {
+			t.Fatal(err)
 		}
+		set := verification.Row{Key: "felt/" + c.kind.String(), Source: "conservation of energy", What: "balanced 500 lb set", Why: "exact arithmetic, but for rounding"}
+		set.Of("moving", "lb", c.moving, 1e-9).Check(t, f.Moving.In(units.Pound))
+		set.Of("felt", "lb", c.felt, 1e-9).Check(t, f.Batten.In(units.Pound))
 	}
 }
 

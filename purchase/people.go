@@ -21,8 +21,8 @@ const (
 	StandingPullLimit = 225 * units.Newton // with the whole body; printed beside it as 50 lbf
 	ArmPullLimit      = 110 * units.Newton // with arm and shoulder, arms out; 24 lbf
 
-	// Two hands pulling straight down, mostly for sustained work. Source: guidelines of
-	// the car industry on a page for learning ergonomics.
+	// Two hands pulling straight down, mostly for sustained work. Source: car industry guidelines
+	// on a page for learning ergonomics.
 	DownwardPull = 24 * units.PoundForce
 
 	// The most that was pulled without motion at an overhead reach, not what can be asked

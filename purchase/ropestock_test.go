@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"example.com/steelyard/internal/near"
+	"example.com/steelyard/internal/verification"
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/units"
 )
@@ -69,21 +70,18 @@ func TestVerifyCableStrength(t *testing.T) {
 		{"11/32 in 7x19", 12500, 0},
 		{"3/8 in 7x19", 14400, 12000},
 	} {
-		if got := stock(t, row.rope+" galvanised").Breaking.In(units.PoundForce); !near.Rel(got, row.carbon, 1e-14) {
-			t.Errorf("%s galvanised: %v lbf, printed %v", row.rope, got, row.carbon)
-		}
+		table := verification.Row{Key: "rope/strength", Source: "FAA AC 43.13-1B", Place: "Table 7-3, p. 7-28", What: "least breaking strength", Why: "as printed, but for rounding"}
+		table.Of(row.rope+" galvanised", "lbf", row.carbon, 1e-14*row.carbon).Check(t, stock(t, row.rope+" galvanised").Breaking.In(units.PoundForce))
 		if row.stainless == 0 { // blank in the table
 			continue
 		}
-		if got := stock(t, row.rope+" stainless").Breaking.In(units.PoundForce); !near.Rel(got, row.stainless, 1e-14) {
-			t.Errorf("%s stainless: %v lbf, printed %v", row.rope, got, row.stainless)
-		}
+		table.Of(row.rope+" stainless", "lbf", row.stainless, 1e-14*row.stainless).Check(t, stock(t, row.rope+" stainless").Breaking.In(units.PoundForce))
 	}
 }
 
 // Masses of 7x19 in lb/100 ft, from memory of MIL-W-83420, the same for both steels; and as wire scales
 // with the square of its diameter, none is far from 11.0 of 1/4 in: 13 per cent covers how nominal sizes are drawn.
-func TestCableMass(t *testing.T) {
+func TestVerifyCableMass(t *testing.T) {
 	for size, want := range map[string]float64{
 		"3/32": 1.74, "1/8": 2.9, "5/32": 4.5, "3/16": 6.5, "7/32": 8.6, "1/4": 11.0, "9/32": 13.9, "5/16": 17.3, "11/32": 20.7, "3/8": 24.3,
 	} {
@@ -93,16 +91,19 @@ func TestCableMass(t *testing.T) {
 			}
 			r := stock(t, size+" in 7x19"+steel)
 			square := math.Pow(units.Ratio(r.Diameter, units.Inch)/0.25, 2)
-			if got := r.Mass.In(units.PoundPerHundredFeet); !near.Rel(got, want, 1e-14) || math.Abs(got/(11*square)-1) > 0.13 {
-				t.Errorf("%s: %v lb/100 ft, want %v", r.Name, got, want)
+			got := r.Mass.In(units.PoundPerHundredFeet)
+			if math.Abs(got/(11*square)-1) > 0.13 {
+				t.Errorf("%s: %v lb/100 ft, far from %v", r.Name, got, 11*square)
 			}
+			verification.Row{Key: "rope/mass", Source: "MIL-W-83420 from memory", What: "mass", Why: "as remembered, but for rounding"}.
+				Of(r.Name, "lb/100 ft", want, 1e-14*want).Check(t, got)
 		}
 	}
 }
 
-// Source: OSHA 29 CFR 1910.184, Table N-184-16: vertical rating and mass; 4860 lb is a supplier's least tensile strength
-// of 3/4 in (common practice). Tolerance: exact; 0.25 per cent, as 4860 is no round five times 970; 0.05 lb/100 ft, the
-// last digit, or 8e-4 kg/m.
+// Source: OSHA 29 CFR 1910.184, Table N-184-16, vertical rating and mass; supplier's rope table (common practice), 4860 lb
+// as the least tensile strength of 3/4 in.
+// Tolerance: exact; 0.25 per cent, as 4860 is no round five times 970; 0.05 lb/100 ft, the last digit, or 8e-4 kg/m.
 func TestVerifyManila(t *testing.T) {
 	for _, row := range []struct {
 		rope           string
@@ -117,20 +118,22 @@ func TestVerifyManila(t *testing.T) {
 		{"1 in manila", 1620, 27.0},
 	} {
 		r := stock(t, row.rope)
-		if got := r.Breaking.In(units.PoundForce) / 5; !near.Rel(got, row.rating, 1e-14) {
-			t.Errorf("%s: a fifth of %v lbf, rated %v", row.rope, got, row.rating)
-		}
-		if got := r.Mass.In(units.PoundPerHundredFeet); !near.Rel(got, row.weight, 1e-14) {
-			t.Errorf("%s: %v lb/100 ft, printed %v", row.rope, got, row.weight)
-		}
+		table := verification.Row{Key: "rope/manila", Source: "OSHA 29 CFR 1910.184", Place: "Table N-184-16", What: row.rope, Why: "as printed, but for rounding"}
+		table.Of("rating of "+row.rope, "lbf", row.rating, 1e-14*row.rating).Check(t, r.Breaking.In(units.PoundForce)/5)
+		table.Of("mass of "+row.rope, "lb/100 ft", row.weight, 1e-14*row.weight).Check(t, r.Mass.In(units.PoundPerHundredFeet))
 	}
 	hand := stock(t, "3/4 in manila")
-	if !near.Rel(hand.Breaking.In(units.PoundForce), 4860, 0.0025) || !near.Abs(hand.Mass.In(units.KilogramPerMetre), 0.2485, 8e-4) {
-		t.Errorf("3/4 in: %v lbf, %v", hand.Breaking.In(units.PoundForce), hand.Mass)
-	}
+	verification.Row{
+		Key: "rope/manila/strength of 3/4 in manila", Source: "supplier's rope table", What: "least tensile strength of 3/4 in manila", Unit: "lbf",
+		Theirs: 4860, Tol: 0.0025 * 4860, Why: "4860 is no round five times 970",
+	}.Check(t, hand.Breaking.In(units.PoundForce))
+	verification.Row{
+		Key: "rope/manila/3/4 in in metric", Source: "OSHA 29 CFR 1910.184", Place: "Table N-184-16", What: "mass of 3/4 in manila by exact conversion", Unit: "kg/m",
+		Theirs: 0.2485, Tol: 8e-4, Why: "0.05 lb/100 ft, half the last printed digit",
+	}.Check(t, hand.Mass.In(units.KilogramPerMetre))
 }
 
-// Source: a general engineering reference (common practice). Exact.
+// Source: engineering reference page (common practice). Exact.
 func TestVerifyOtherRope(t *testing.T) {
 	for _, row := range []struct {
 		rope              string
@@ -143,21 +146,23 @@ func TestVerifyOtherRope(t *testing.T) {
 		{"3/4 in polyester and polyolefin", 8400, 0.135},
 	} {
 		r := stock(t, row.rope)
-		if got := r.Mass.In(units.PoundPerFoot); !near.Rel(got, row.perFoot, 1e-14) || !near.Rel(r.Breaking.In(units.PoundForce), row.strength, 1e-14) {
-			t.Errorf("%s: %v lb/ft, %v", row.rope, got, r.Breaking)
-		}
+		page := verification.Row{Key: "rope/other", Source: "engineering reference page", What: row.rope, Why: "as printed, but for rounding"}
+		page.Of("mass of "+row.rope, "lb/ft", row.perFoot, 1e-14).Check(t, r.Mass.In(units.PoundPerFoot))
+		page.Of("strength of "+row.rope, "lbf", row.strength, 1e-14*row.strength).Check(t, r.Breaking.In(units.PoundForce))
 	}
 }
 
 // Problem:   stretch of 40 ft of 1/4 in 7x19 galvanised under 1000 lbf.
-// Source:    a rule of a maker's page, G·W/D² per cent, with G 1.40e-5 and others (common practice)
+// Source:    stretch rule of a maker's page, G·W/D² per cent, with G 1.40e-5 and others (common practice)
 // Expected:  0.224 per cent, 1.075 in, by the rule's arithmetic
 // Tolerance: 1e-3 in; the constants exactly
 func TestVerifyStretch(t *testing.T) {
 	got, err := stock(t, "1/4 in 7x19 galvanised").Stretch(1000*units.PoundForce, 40*units.Foot)
-	if err != nil || !near.Abs(got.In(units.Inch), 1.075, 1e-3) {
-		t.Errorf("stretch %v in, %v; want 1.075", got.In(units.Inch), err)
+	if err != nil {
+		t.Fatal(err)
 	}
+	rule := verification.Row{Key: "rope/stretch", Source: "stretch rule", What: "1000 lbf", Why: "the rule's arithmetic to the last digit"}
+	rule.Of("40 ft of 1/4 in 7x19 galvanised", "in", 1.075, 1e-3).Check(t, got.In(units.Inch))
 	for _, row := range []struct {
 		name    string
 		modulus units.Stress
@@ -172,9 +177,10 @@ func TestVerifyStretch(t *testing.T) {
 		const pounds, inches = 1000, 0.25
 		ea, err := purchase.RopeEA(inches*units.Inch, row.modulus)
 		want := row.g * pounds / (inches * inches) / 100
-		if got := pounds / ea.In(units.PoundForce); err != nil || !near.Rel(got/want, 1, 1e-12) {
-			t.Errorf("%s: grows by %v, %v; want %v", row.name, got, err, want)
+		if err != nil {
+			t.Fatal(err)
 		}
+		rule.Of("share of the length that 1/4 in "+row.name+" grows", "", want, 1e-12*want).Because("the printed constant, but for rounding").Check(t, pounds/ea.In(units.PoundForce))
 	}
 	for rope, modulus := range map[string]units.Stress{
 		"3/32 in 7x7 galvanised": purchase.StretchModulus7x7Galvanised, "3/8 in 7x19 galvanised": purchase.StretchModulus7x19Galvanised,
@@ -188,24 +194,27 @@ func TestVerifyStretch(t *testing.T) {
 }
 
 // Problem:   breaking strength of fibre rope by the length round it.
-// Source:    US Navy Builder 3 & 2, vol. 1 (manila 900 C², nylon 2400 C²); a licence study page (nylon 2.5 times manila)
+// Source:    US Navy Builder 3 & 2, vol. 1 (manila 900 C², nylon 2400 C²); licence study page (nylon 2.5 times manila)
 // Tolerance: exact; half a pound where C has two decimals
 func TestVerifyBreakingByRule(t *testing.T) {
 	for _, row := range []struct {
-		name        string
-		inches      float64
-		rule        units.Stress
-		pounds, tol float64
+		name, source string
+		inches       float64
+		rule         units.Stress
+		pounds, tol  float64
+		why          string
 	}{
-		{"manila, 3 in", 3, purchase.ManilaRule, 8100, 1e-9},
-		{"nylon, 2-1/2 in", 2.5, purchase.NylonRule, 15000, 1e-9},
-		{"manila, 1/2 in across", 1.57, purchase.ManilaRule, 2218, 0.5},
-		{"nylon by manila", 1.57, purchase.ManilaRule.Scale(2.5), 5546, 0.5},
+		{"manila, 3 in", "US Navy Builder 3 & 2", 3, purchase.ManilaRule, 8100, 1e-9, "exact arithmetic, but for rounding"},
+		{"nylon, 2-1/2 in", "US Navy Builder 3 & 2", 2.5, purchase.NylonRule, 15000, 1e-9, "exact arithmetic, but for rounding"},
+		{"manila, 1/2 in across", "licence study page", 1.57, purchase.ManilaRule, 2218, 0.5, "half a pound: C has two decimals"},
+		{"nylon by manila", "licence study page", 1.57, purchase.ManilaRule.Scale(2.5), 5546, 0.5, "half a pound: C has two decimals"},
 	} {
 		got, err := purchase.BreakingByRule(units.Inch.Scale(row.inches), row.rule)
-		if err != nil || !near.Abs(got.In(units.PoundForce), row.pounds, row.tol) {
-			t.Errorf("%s: %v lbf, %v; want %v", row.name, got.In(units.PoundForce), err, row.pounds)
+		if err != nil {
+			t.Fatal(err)
 		}
+		verification.Row{Key: "rope/rule of thumb", Source: row.source, What: "breaking strength by the length round the rope", Why: row.why}.
+			Of(row.name, "lbf", row.pounds, row.tol).Check(t, got.In(units.PoundForce))
 	}
 }
 

@@ -1,11 +1,13 @@
 package purchase_test
 
 import (
+	"fmt"
 	"testing"
 
 	"pgregory.net/rapid"
 
 	"example.com/steelyard/internal/near"
+	"example.com/steelyard/internal/verification"
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/units"
 )
@@ -18,7 +20,7 @@ func TestVerifyRopeLimit(t *testing.T) {
 		name string
 		keep float64
 		want float64
-	}{
+	}{ // of 7000 lb, which is from the first source; the shares are from the second
 		{"clips", purchase.ClipsKeep, 700},
 		{"sleeve", purchase.SleeveKeeps, 831.25},
 		{"swaged socket", purchase.SwagedSocketKeeps, 831.25},
@@ -30,14 +32,16 @@ func TestVerifyRopeLimit(t *testing.T) {
 	} {
 		use := purchase.RopeUse{Rope: stock(t, "1/4 in 7x19 galvanised"), Termination: row.keep, Bending: purchase.NothingLost}
 		got, err := use.Limit(8)
-		if err != nil || !near.Rel(got.In(units.PoundForce), row.want, 1e-14) {
-			t.Errorf("%s: %v lbf, %v; want %v", row.name, got.In(units.PoundForce), err, row.want)
+		if err != nil {
+			t.Fatal(err)
 		}
+		verification.Row{Key: "rope/limit", Source: "US Army TM 5-3810-305-10", Place: "Table 4", What: "pull on 1/4 in 7x19 of 7000 lb with a design factor of 8", Why: "exact arithmetic, but for rounding"}.
+			Of(row.name, "lbf", row.want, 1e-14*row.want).Check(t, got.In(units.PoundForce))
 	}
 }
 
 // Problem:   what bending over a sheave leaves.
-// Source:    a table printed alike on three suppliers' pages (common practice): its rows, and 10 in over 1/2 in
+// Source:    bending efficiency table, printed alike on three suppliers' pages (common practice): its rows, and 10 in over 1/2 in
 // Tolerance: exact at the rows; between the two rows around elsewhere
 func TestVerifyBending(t *testing.T) {
 	for _, row := range []struct{ ratio, low, high float64 }{
@@ -61,11 +65,30 @@ func TestVerifyBending(t *testing.T) {
 		if err != nil || got < row.low-1e-15 || got > row.high+1e-15 {
 			t.Errorf("ratio %v: %v, %v; want %v to %v", row.ratio, got, err, row.low, row.high)
 		}
+		if row.low == row.high && row.ratio <= 40 {
+			verification.Row{Key: "rope/bending", Source: "bending efficiency table", What: "share of strength kept over a sheave", Why: "as printed, but for rounding"}.
+				Of(fmt.Sprint("ratio ", row.ratio), "", row.low, 1e-15).Check(t, got)
+		}
 	}
 	ratio, err := purchase.SheaveRatio(10*units.Inch, 0.5*units.Inch)
-	if err != nil || !near.Rel(ratio, 20, 1e-14) {
-		t.Errorf("10 in over 1/2 in: %v, %v; want 20", ratio, err)
+	if err != nil {
+		t.Fatal(err)
 	}
+	verification.Row{
+		Key: "rope/sheave ratio", Source: "bending efficiency table", Place: "its example", What: "10 in sheave over 1/2 in rope", Theirs: 20, Tol: 20e-14, Why: "exact arithmetic, but for rounding",
+	}.Check(t, ratio)
+}
+
+// Problem:   how many rope diameters a sheave of 9 in is for rope of 1/2 in, 6x37.
+// Source:    US Army TB 43-0142, Table A-1, in which 18 of them are 9 in
+// Tolerance: exact arithmetic, but for rounding
+func TestVerifySheaveForRope(t *testing.T) {
+	ratio, err := purchase.SheaveRatio(9*units.Inch, 0.5*units.Inch)
+	if err != nil {
+		t.Fatal(err)
+	}
+	verification.Row{Key: "rope/sheave ratio/9 in", Source: "US Army TB 43-0142", Place: "Table A-1", What: "9 in sheave over 1/2 in rope", Theirs: 18, Tol: 18e-14, Why: "exact arithmetic, but for rounding"}.
+		Check(t, ratio)
 }
 
 // A larger sheave never costs more, and no step is larger than the table's own slope

@@ -1,11 +1,13 @@
 package purchase_test
 
 import (
+	"fmt"
 	"testing"
 
 	"pgregory.net/rapid"
 
 	"example.com/steelyard/internal/near"
+	"example.com/steelyard/internal/verification"
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/units"
 )
@@ -21,31 +23,44 @@ func hand(t *testing.T, pull, halfTurns, friction float64) float64 {
 }
 
 // Problem:   a rope round a drum.
-// Source:    Engineering Mechanics textbook, Examples 7.4, 7.6 and 7.5, from a public companion notebook; a lowering
-// exercise; two study pages (2.5 turns; one turn)
+// Source:    Engineering Mechanics, Examples 7.4, 7.6 and 7.5; capstan exercise, lowering; capstan study pages (2.5
+// turns; one turn)
 // Tolerance: 0.05 N and 0.003 N, as the book takes e as 2.718; half the last digit; 39 to 40 N as printed
 func TestVerifyWraps(t *testing.T) {
 	for _, row := range []struct {
-		name      string
-		got, want float64
-		tol       float64
+		name, source, place string
+		unit                string
+		got, want, tol      float64
+		why                 string
 	}{
-		{"half a turn", hand(t, 1000, 1, 0.25), 455.98, 0.05},
-		{"three turns", hand(t, 1000, 6, 0.3), 3.5025, 0.003},
-		{"lowering 100 kg", hand(t, 100*9.81, 1.5, 0.2), 382.26, 0.005},
-		{"braking moment over 0.25 m", (200 - hand(t, 200, 225.0/180, 0.5)) * 0.25, 42.98, 0.005},
-		{"two and a half turns", hand(t, 2000, 5, 0.25), 39.5, 0.5},
-		{"one turn", 1 / hand(t, 1, 2, 0.3), 6.6, 0.05},
+		{"half a turn", "Engineering Mechanics", "Example 7.4", "N", hand(t, 1000, 1, 0.25), 455.98, 0.05, "the book takes e as 2.718"},
+		{"three turns", "Engineering Mechanics", "Example 7.6", "N", hand(t, 1000, 6, 0.3), 3.5025, 0.003, "the book takes e as 2.718"},
+		{"lowering 100 kg", "capstan exercise", "", "N", hand(t, 100*9.81, 1.5, 0.2), 382.26, 0.005, "half the last digit"},
+		{"braking moment over 0.25 m", "Engineering Mechanics", "Example 7.5", "N·m", (200 - hand(t, 200, 225.0/180, 0.5)) * 0.25, 42.98, 0.005, "half the last digit"},
+		{"two and a half turns", "capstan study pages", "2000 N, friction 0.25", "N", hand(t, 2000, 5, 0.25), 39.5, 0.5, "printed as 39 to 40"},
+		{"one turn", "capstan study pages", "friction 0.3", "", 1 / hand(t, 1, 2, 0.3), 6.6, 0.05, "half the last digit"},
 	} {
-		if !near.Abs(row.got, row.want, row.tol) {
-			t.Errorf("%s: %v, printed %v", row.name, row.got, row.want)
-		}
+		verification.Row{Key: "wraps", Source: row.source, Place: row.place, What: "rope round a drum", Why: row.why}.Of(row.name, row.unit, row.want, row.tol).Check(t, row.got)
+	}
+}
+
+// The coefficients are those printed, the lowest of each range.
+func TestVerifyFriction(t *testing.T) {
+	for _, row := range []struct {
+		name, source string
+		got, printed float64
+	}{
+		{"hemp on iron", "textbook of mechanical engineering", purchase.FrictionHempOnIron, 0.18},
+		{"wire on iron", "textbook of mechanical engineering", purchase.FrictionWireOnIron, 0.15},
+		{"nylon on galvanised tube", "teaching text on friction", purchase.FrictionNylonOnTube, 0.2},
+	} {
+		verification.Row{Key: "friction", Source: row.source, What: "coefficient of friction", Why: "as printed"}.Of(row.name, "", row.printed, 0).Check(t, row.got)
 	}
 }
 
 // The familiar table of what turns multiply a hand's pull by, in an independent
 // calculation: half of the last digit.
-func TestWrapTable(t *testing.T) {
+func TestVerifyWrapTable(t *testing.T) {
 	for _, row := range []struct{ turns, friction, want, tol float64 }{
 		{1, 0.1, 1.874, 5e-4},
 		{1, 0.2, 3.514, 5e-4},
@@ -63,9 +78,11 @@ func TestWrapTable(t *testing.T) {
 		{0.5, 0.3, 2.566, 5e-4},
 	} {
 		got, err := purchase.Wraps{Turns: row.turns, Friction: row.friction}.Holds(units.Newton)
-		if err != nil || !near.Abs(got.In(units.Newton), row.want, row.tol) {
-			t.Errorf("%v turns at %v: %v, %v; want %v", row.turns, row.friction, got, err, row.want)
+		if err != nil {
+			t.Fatal(err)
 		}
+		verification.Row{Key: "wraps/table", Source: "belt friction formula", What: "pull held over the hand's", Why: "half of the last digit of an independent calculation"}.
+			Of(fmt.Sprintf("%v turns at friction %v", row.turns, row.friction), "", row.want, row.tol).Check(t, got.In(units.Newton))
 		turns, err := purchase.TurnsWanted(units.Newton.Scale(row.want), units.Newton, row.friction)
 		if err != nil || !near.Abs(turns, row.turns, 1e-3) {
 			t.Errorf("turns for %v at %v: %v, %v; want %v", row.want, row.friction, turns, err, row.turns)

@@ -6,11 +6,12 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/steelyard/internal/verification"
 	"example.com/steelyard/units"
 )
 
 // Problem:   one unit in terms of another.
-// Source:    A. Thompson and B. N. Taylor, Guide for the Use of the International
+// Source:    NIST SP 811: A. Thompson and B. N. Taylor, Guide for the Use of the International
 //            System of Units (SI), NIST Special Publication 811, 2008 edition,
 //            Appendix B.8 (with footnotes 22 and 23) and B.9.
 // Given:     one of the unit.
@@ -19,55 +20,65 @@ import (
 //            otherwise half a unit of the last printed figure.
 // Rounding:  the source rounds each factor once, to seven figures.
 //
-// Rows marked "public table" carry a NIST factor as reproduced in a public table,
-// not seen in the publication itself.
+// Rows of the public table carry a NIST factor as reproduced there, not seen in the publication itself.
 
-const (
-	sp811           = "NIST SP 811 (2008), B.9"
-	sp811Note22     = "NIST SP 811 (2008), B.8, footnote 22"
-	sp811Note23     = "NIST SP 811 (2008), B.8, footnote 23"
-	publicTable     = "NIST factor as reproduced in a public table"
-	textbook        = "conversion table of a chemical engineering textbook, Appendix A"
-	sp811FromMemory = "from memory, NIST SP 811 (2008), B.9"
-	fromMemory      = "from memory, NIST factor of psi times 1000"
+// book is a source and a place in it.
+type book struct{ source, place string }
+
+var (
+	sp811           = book{"NIST SP 811", "B.9"}
+	sp811Note22     = book{"NIST SP 811", "B.8, footnote 22"}
+	sp811Note23     = book{"NIST SP 811", "B.8, footnote 23"}
+	publicTable     = book{"NIST factor table", ""}
+	textbook        = book{"chemical engineering textbook", "Appendix A"}
+	sp811FromMemory = book{"NIST SP 811 from memory", "B.9"}
+	byDefinition    = book{"definitions of the units", ""}
+	fromMemory      = book{"NIST SP 811 from memory", "factor of psi times 1000"}
 )
 
-func TestHandbookExact(t *testing.T) {
+// of gives the row of a factor "unit to unit".
+func (b book) of(key, name string, theirs, tol float64) verification.Row {
+	_, unit, _ := strings.Cut(name, " to ")
+	return verification.Row{Key: key, Source: b.source, Place: b.place, What: "conversion"}.Of(name, unit, theirs, tol)
+}
+
+func TestVerifyExactFactors(t *testing.T) {
 	for _, row := range []struct {
 		name   string
 		got    float64
 		exact  float64
-		source string
+		source book
 	}{
-		{"inch in metres", units.Inch.In(units.Metre), 0.0254, sp811},
-		{"foot in metres", units.Foot.In(units.Metre), 0.3048, sp811},
-		{"yard in metres", units.Yard.In(units.Metre), 0.9144, sp811},
-		{"pound in kilograms", units.Pound.In(units.Kilogram), 0.45359237, sp811Note22},
-		{"ounce in kilograms", units.Ounce.In(units.Kilogram), 0.028349523125, "a sixteenth of the pound of " + sp811Note22},
-		{"standard gravity in m/s²", units.StandardGravity.In(units.MetrePerSecondSquared), 9.80665, sp811},
-		{"pound-force in newtons", units.PoundForce.In(units.Newton), 4.4482216152605, sp811Note23},
-		{"kilogram-force in newtons", units.KilogramForce.In(units.Newton), 9.80665, sp811},
-		{"short ton in kilograms", units.ShortTon.In(units.Kilogram), 907.18474, "2000 of the pound of " + sp811Note22},
-		{"kip in pounds-force", units.Kip.In(units.PoundForce), 1000, sp811},
-		{"square inch in square metres", units.SquareInch.In(units.SquareMetre), 6.4516e-4, publicTable},
-		{"square foot in square metres", units.SquareFoot.In(units.SquareMetre), 9.290304e-2, publicTable},
+		{"inch to m", units.Inch.In(units.Metre), 0.0254, sp811},
+		{"foot to m", units.Foot.In(units.Metre), 0.3048, sp811},
+		{"yard to m", units.Yard.In(units.Metre), 0.9144, sp811},
+		{"pound to kg", units.Pound.In(units.Kilogram), 0.45359237, sp811Note22},
+		{"ounce to kg", units.Ounce.In(units.Kilogram), 0.028349523125, book{sp811Note22.source, sp811Note22.place + ", a sixteenth of its pound"}},
+		{"standard gravity to m/s²", units.StandardGravity.In(units.MetrePerSecondSquared), 9.80665, sp811},
+		{"pound-force to N", units.PoundForce.In(units.Newton), 4.4482216152605, sp811Note23},
+		{"kilogram-force to N", units.KilogramForce.In(units.Newton), 9.80665, sp811},
+		{"short ton to kg", units.ShortTon.In(units.Kilogram), 907.18474, book{sp811Note22.source, sp811Note22.place + ", 2000 of its pound"}},
+		{"kip to lbf", units.Kip.In(units.PoundForce), 1000, sp811},
+		{"cubic inch to m³", units.CubicInch.In(units.CubicMetre), 1.6387064e-5, byDefinition},
+		{"inch to the fourth to m⁴", units.InchToTheFourth.In(units.MetreToTheFourth), 4.162314256e-7, byDefinition},
+		{"square yard to m²", units.SquareYard.In(units.SquareMetre), 0.83612736, byDefinition},
+		{"square inch to m²", units.SquareInch.In(units.SquareMetre), 6.4516e-4, publicTable},
+		{"square foot to m²", units.SquareFoot.In(units.SquareMetre), 9.290304e-2, publicTable},
 	} {
 		t.Run(row.name, func(t *testing.T) {
-			if row.got != row.exact {
-				t.Errorf("got %v, want %v exactly (%s)", row.got, row.exact, row.source)
-			}
+			row.source.of("units/exact", row.name, row.exact, 0).Because("exact by definition, and rounded once").Check(t, row.got)
 		})
 	}
 }
 
-func TestHandbookFactors(t *testing.T) {
+func TestVerifyPrintedFactors(t *testing.T) {
 	foot := units.Foot
 	cubicYard := 27. // cubic feet
 	for _, row := range []struct {
 		name    string
 		got     float64
 		printed string
-		source  string
+		source  book
 	}{
 		{"inch to m", units.Inch.In(units.Metre), "2.54E-02", sp811},
 		{"foot to m", units.Foot.In(units.Metre), "3.048E-01", sp811},
@@ -133,20 +144,41 @@ func TestHandbookFactors(t *testing.T) {
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			want, half := printed(t, row.printed)
-			if math.Abs(row.got-want) > half {
-				t.Errorf("got %.9g, want %s within %.2g (%s)", row.got, row.printed, half, row.source)
-			}
+			row.source.of("units/printed", row.name, want, half).Because("half a unit of the last printed figure").Check(t, row.got)
 		})
 	}
 }
 
+// Conversions that other publications print beside their own figures.
+func TestVerifyConversionsElsewhere(t *testing.T) {
+	pipe := book{"ASTM A53", "tensile requirements"}
+	const five = "the standard rounds to 5 MPa"
+	for _, row := range []struct {
+		name      string
+		got       float64
+		want, tol float64
+		from      book
+		why       string
+	}{
+		{"35 ksi to MPa", (35 * units.KipPerSquareInch).In(units.Megapascal), 240, 2.5, pipe, five},
+		{"60 ksi to MPa", (60 * units.KipPerSquareInch).In(units.Megapascal), 415, 2.5, pipe, five},
+		{"30 ksi to MPa", (30 * units.KipPerSquareInch).In(units.Megapascal), 205, 2.5, pipe, five},
+		{"48 ksi to MPa", (48 * units.KipPerSquareInch).In(units.Megapascal), 330, 2.5, pipe, five},
+		{"7850 kg/m³ to lb/in³", (7850 * units.KilogramPerCubicMetre).In(units.PoundPerCubicInch), 0.2836, 5e-5, byDefinition, "half the last digit"},
+		{"11 340 kg/m³ to lb/in³", (11340 * units.KilogramPerCubicMetre).In(units.PoundPerCubicInch), 0.4097, 5e-5, byDefinition, "half the last digit"},
+		{"10.9 kN at 9.81 m/s² to kg", (10.9 * units.Kilonewton).Mass(9.81 * units.MetrePerSecondSquared).In(units.Kilogram), 1111, 0.5, book{"engineering reference page", ""}, "half the last digit"},
+	} {
+		row.from.of("units/elsewhere", row.name, row.want, row.tol).Because(row.why).Check(t, row.got)
+	}
+}
+
 // The same factors through text, as a user meets them.
-func TestHandbookText(t *testing.T) {
+func TestVerifyFactorsInText(t *testing.T) {
 	for _, row := range []struct {
 		text      string
 		like      units.Value
 		want, tol float64
-		source    string
+		source    book
 	}{
 		{"1 lbf", units.Newton, 4.4482216152605, 4.4482216152605e-12, sp811Note23},
 		{"1 psi", units.Pascal, 6894.757, 5e-4, sp811},
@@ -173,9 +205,9 @@ func TestHandbookText(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if math.Abs(number(got)-row.want) > row.tol {
-				t.Errorf("%s is %v, want %v within %v (%s)", row.text, got, row.want, row.tol, row.source)
-			}
+			r := row.source.of("units/text", row.text, row.want, row.tol)
+			r.What, r.Unit = "unit as people write it, "+row.text, strings.TrimPrefix(row.like.String(), "1 ")
+			r.Because("half a unit of the last printed figure; of an exact one what rounding leaves").Check(t, number(got))
 		})
 	}
 }

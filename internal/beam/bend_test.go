@@ -6,13 +6,17 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"example.com/steelyard/internal/verification"
 )
 
-// Largest deflections, times EI, with w = P = L = 1. The sources of the beam diagrams are those of TestPublishedBeams;
+// Largest deflections, times EI, with w = P = L = 1. The sources of the beam diagrams are those of TestVerifyPublishedBeams;
 // each is rounded to the digits that it has, and so are places.
-func TestPublishedDeflections(t *testing.T) {
+func TestVerifyDeflectedLine(t *testing.T) {
+	const half = "half the last digit"
 	for _, c := range []struct {
 		name      string
+		from      book
 		lines     []float64
 		loads     []Stretch
 		weights   []float64
@@ -20,26 +24,31 @@ func TestPublishedDeflections(t *testing.T) {
 		at, tolAt float64
 		up, upAt  float64 // the highest place; none to compare where 0
 	}{
-		{name: "simple span, uniform: 5wL⁴/384 (any handbook)", lines: spans(1), loads: []Stretch{{0, 1}}, weights: []float64{1}, want: 5. / 384, tol: 1e-15, at: 0.5, tolAt: 1e-8},
-		{name: "simple span, point in the middle: PL³/48 (any handbook)", lines: spans(1), loads: []Stretch{{0.5, 0.5}}, weights: []float64{1}, want: 1. / 48, tol: 1e-15, at: 0.5, tolAt: 1e-8},
-		{name: "two spans, uniform: Civil Engineering Reference Manual, 15th ed., cut off after five places", lines: spans(1, 1), loads: []Stretch{{0, 2}}, weights: []float64{2}, want: 0.00541, tol: 1e-5, at: 0.4215, tolAt: 1e-4},
-		{name: "three spans, uniform: AISC-type diagram", lines: spans(1, 1, 1), loads: []Stretch{{0, 3}}, weights: []float64{3}, want: 0.0069, tol: 5e-5, at: 0.446, tolAt: 5e-4},
-		{name: "four spans, uniform: from memory", lines: spans(1, 1, 1, 1), loads: []Stretch{{0, 4}}, weights: []float64{4}, want: 0.0065, tol: 5e-5, at: 0.440, tolAt: 5e-4},
-		{name: "spans 1 and 2 of three: AISC-type diagram", lines: spans(1, 1, 1), loads: []Stretch{{0, 2}}, weights: []float64{2}, want: 0.0059, tol: 5e-5, at: 0.430, tolAt: 5e-4},
-		{name: "spans 1 and 3 of three: AISC-type diagram", lines: spans(1, 1, 1), loads: []Stretch{{0, 1}, {2, 3}}, weights: []float64{1, 1}, want: 0.0099, tol: 5e-5, at: 0.479, tolAt: 5e-4},
-		{name: "spans 1 and 3 of four: AISC-type diagram", lines: spans(1, 1, 1, 1), loads: []Stretch{{0, 1}, {2, 3}}, weights: []float64{1, 1}, want: 0.0097, tol: 5e-5, at: 0.477, tolAt: 5e-4},
-		{name: "point in the middle of one of two spans: beam diagram (which prints 0.408 for the place)", lines: spans(1, 1), loads: []Stretch{{0.5, 0.5}}, weights: []float64{1}, want: 0.015, tol: 5e-5, at: 0.480, tolAt: 5e-4},
-		{name: "overhang with a point at its tip, L = 4, a = 1: three copies", lines: spans(4), loads: []Stretch{{5, 5}}, weights: []float64{1}, want: 5. / 3, tol: 1e-14, at: 5, tolAt: 0, up: -16 / (9 * math.Sqrt(3)), upAt: 4 / math.Sqrt(3)},
-		{name: "the same to the left", lines: []float64{1, 5}, loads: []Stretch{{0, 0}}, weights: []float64{1}, want: 5. / 3, tol: 1e-14, at: 0, tolAt: 0, up: -16 / (9 * math.Sqrt(3)), upAt: 5 - 4/math.Sqrt(3)},
-		{name: "overhang, uniform on it alone: from memory, wa³(4L+3a)/24", lines: spans(4), loads: []Stretch{{4, 5}}, weights: []float64{1}, want: 19. / 24, tol: 1e-14, at: 5, tolAt: 0},
+		{name: "simple span, uniform", from: book{"beam formulas from memory", "5wL⁴/384", "a formula, but for rounding", ""}, lines: spans(1), loads: []Stretch{{0, 1}}, weights: []float64{1}, want: 5. / 384, tol: 1e-15, at: 0.5, tolAt: 1e-8},
+		{name: "simple span, point in the middle", from: book{"beam formulas from memory", "PL³/48", "a formula, but for rounding", ""}, lines: spans(1), loads: []Stretch{{0.5, 0.5}}, weights: []float64{1}, want: 1. / 48, tol: 1e-15, at: 0.5, tolAt: 1e-8},
+		{name: "two spans, uniform", from: book{"Civil Engineering Reference Manual", "", "cut off after five places", ""}, lines: spans(1, 1), loads: []Stretch{{0, 2}}, weights: []float64{2}, want: 0.00541, tol: 1e-5, at: 0.4215, tolAt: 1e-4},
+		{name: "three spans, uniform", from: book{"beam diagrams", "", half, ""}, lines: spans(1, 1, 1), loads: []Stretch{{0, 3}}, weights: []float64{3}, want: 0.0069, tol: 5e-5, at: 0.446, tolAt: 5e-4},
+		{name: "four spans, uniform", from: book{"beam formulas from memory", "", half, ""}, lines: spans(1, 1, 1, 1), loads: []Stretch{{0, 4}}, weights: []float64{4}, want: 0.0065, tol: 5e-5, at: 0.440, tolAt: 5e-4},
+		{name: "spans 1 and 2 of three", from: book{"beam diagrams", "", half, ""}, lines: spans(1, 1, 1), loads: []Stretch{{0, 2}}, weights: []float64{2}, want: 0.0059, tol: 5e-5, at: 0.430, tolAt: 5e-4},
+		{name: "spans 1 and 3 of three", from: book{"beam diagrams", "", half, ""}, lines: spans(1, 1, 1), loads: []Stretch{{0, 1}, {2, 3}}, weights: []float64{1, 1}, want: 0.0099, tol: 5e-5, at: 0.479, tolAt: 5e-4},
+		{name: "spans 1 and 3 of four", from: book{"beam diagrams", "", half, ""}, lines: spans(1, 1, 1, 1), loads: []Stretch{{0, 1}, {2, 3}}, weights: []float64{1, 1}, want: 0.0097, tol: 5e-5, at: 0.477, tolAt: 5e-4},
+		{name: "point in the middle of one of two spans", from: book{"beam diagrams", "which print 0.408 for the place", half, ""}, lines: spans(1, 1), loads: []Stretch{{0.5, 0.5}}, weights: []float64{1}, want: 0.015, tol: 5e-5, at: 0.480, tolAt: 5e-4},
+		{name: "overhang with a point at its tip, L = 4, a = 1", from: book{"beam diagrams", "three copies: Pa²(L+a)/3 down, PaL²/(9√3) up at L/√3", "a formula, but for rounding", ""}, lines: spans(4), loads: []Stretch{{5, 5}}, weights: []float64{1}, want: 5. / 3, tol: 1e-14, at: 5, tolAt: 0, up: -16 / (9 * math.Sqrt(3)), upAt: 4 / math.Sqrt(3)},
+		{name: "overhang to the left with a point at its tip", from: book{"beam diagrams", "three copies: Pa²(L+a)/3 down, PaL²/(9√3) up at L/√3", "a formula, but for rounding", ""}, lines: []float64{1, 5}, loads: []Stretch{{0, 0}}, weights: []float64{1}, want: 5. / 3, tol: 1e-14, at: 0, tolAt: 0, up: -16 / (9 * math.Sqrt(3)), upAt: 5 - 4/math.Sqrt(3)},
+		{name: "overhang, uniform on it alone", from: book{"beam formulas from memory", "wa³(4L+3a)/24", "a formula, but for rounding", ""}, lines: spans(4), loads: []Stretch{{4, 5}}, weights: []float64{1}, want: 19. / 24, tol: 1e-14, at: 5, tolAt: 0},
 	} {
 		w := held(c.lines, c.loads, c.weights...)
 		low, high := w.Bend()
-		near(t, c.name, low.Value, c.want, c.tol)
-		near(t, c.name+": place", low.At, c.at, c.tolAt)
+		row := verification.Row{Key: "beam/deflected line/" + c.name, Source: c.from.source, Place: c.from.place, What: c.name, Why: c.from.why}
+		row.Of("lowest", "1/EI", c.want, c.tol).Check(t, low.Value)
+		if c.at == 0 { // it is the end
+			near(t, c.name+": place", low.At, 0, c.tolAt)
+		} else {
+			row.Of("place of lowest", "", c.at, c.tolAt).Check(t, low.At)
+		}
 		if c.up != 0 {
-			near(t, c.name+": up", high.Value, c.up, 1e-14)
-			near(t, c.name+": up at", high.At, c.upAt, 1e-8)
+			row.Of("highest", "1/EI", c.up, 1e-14).Check(t, high.Value)
+			row.Of("place of highest", "", c.upAt, 1e-8).Check(t, high.At)
 		}
 	}
 }

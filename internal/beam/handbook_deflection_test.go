@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 	"testing"
+
+	"example.com/steelyard/internal/verification"
 )
 
 // Deflections, times EI: a simple span under a uniform load 5wL⁴/384 and under a point
@@ -11,7 +13,7 @@ import (
 // at the tip Pa²(L+a)/3 down and between the supports PaL²/(9√3) up at L/√3 (beam
 // diagrams, three copies); with a uniform load on all, at the tip
 // wa(4a²L − L³ + 3a³)/24, and on it alone wa³(4L+3a)/24 (from memory).
-func TestDeflections(t *testing.T) {
+func TestVerifyDeflections(t *testing.T) {
 	const l, a = 4.0, 1.5
 	root := math.Sqrt(3)
 	for _, c := range []struct {
@@ -22,46 +24,50 @@ func TestDeflections(t *testing.T) {
 		weight float64
 		line   int
 		want   float64
+		source string
+		place  string
 	}{
-		{"simple span, uniform", []float64{0, l / 2, l}, 5, Stretch{0, l}, l, 1, 5 * l * l * l * l / 384},
-		{"simple span, point", []float64{0, l / 2, l}, 5, Stretch{l / 2, l / 2}, 1, 1, l * l * l / 48},
-		{"tip under a point", []float64{0, l, l + a}, 3, Stretch{l + a, l + a}, 1, 2, a * a * (l + a) / 3},
-		{"span beside a point at the tip", []float64{0, l / root, l, l + a}, 5, Stretch{l + a, l + a}, 1, 1, -a * l * l / (9 * root)},
-		{"tip, uniform on all", []float64{0, l, l + a}, 3, Stretch{0, l + a}, l + a, 2, a * (4*a*a*l - l*l*l + 3*a*a*a) / 24},
-		{"tip, uniform on the overhang", []float64{0, l, l + a}, 3, Stretch{l, l + a}, a, 2, a * a * a * (4*l + 3*a) / 24},
-		{"left tip, uniform on the overhang", []float64{0, a, l + a}, 6, Stretch{0, a}, a, 0, a * a * a * (4*l + 3*a) / 24},
-		{"left tip under a point", []float64{0, a, l + a}, 6, Stretch{0, 0}, 1, 0, a * a * (l + a) / 3},
+		{"simple span, uniform", []float64{0, l / 2, l}, 5, Stretch{0, l}, l, 1, 5 * l * l * l * l / 384, "beam formulas from memory", "5wL⁴/384"},
+		{"simple span, point", []float64{0, l / 2, l}, 5, Stretch{l / 2, l / 2}, 1, 1, l * l * l / 48, "beam formulas from memory", "PL³/48"},
+		{"tip under a point", []float64{0, l, l + a}, 3, Stretch{l + a, l + a}, 1, 2, a * a * (l + a) / 3, "beam diagrams", "Pa²(L+a)/3"},
+		{"span beside a point at the tip", []float64{0, l / root, l, l + a}, 5, Stretch{l + a, l + a}, 1, 1, -a * l * l / (9 * root), "beam diagrams", "PaL²/(9√3), up, at L/√3"},
+		{"tip, uniform on all", []float64{0, l, l + a}, 3, Stretch{0, l + a}, l + a, 2, a * (4*a*a*l - l*l*l + 3*a*a*a) / 24, "beam formulas from memory", "wa(4a²L − L³ + 3a³)/24"},
+		{"tip, uniform on the overhang", []float64{0, l, l + a}, 3, Stretch{l, l + a}, a, 2, a * a * a * (4*l + 3*a) / 24, "beam formulas from memory", "wa³(4L+3a)/24"},
+		{"left tip, uniform on the overhang", []float64{0, a, l + a}, 6, Stretch{0, a}, a, 0, a * a * a * (4*l + 3*a) / 24, "beam formulas from memory", "wa³(4L+3a)/24"},
+		{"left tip under a point", []float64{0, a, l + a}, 6, Stretch{0, 0}, 1, 0, a * a * (l + a) / 3, "beam diagrams", "Pa²(L+a)/3"},
 	} {
 		w := NewLayout(Beam{Lines: c.lines, Loads: []Stretch{c.load}}).Work()
 		w.Load([]float64{c.weight})
 		w.Hold(c.set)
 		w.Deflect()
-		near(t, c.name, w.Deflection[c.line], c.want, 1e-12)
+		verification.Row{Key: "beam/deflection at a line", Source: c.source, Place: c.place, What: "deflection times EI", Why: "a formula, but for rounding"}.
+			Of(c.name, "", c.want, 1e-12).Check(t, w.Deflection[c.line])
 	}
 }
 
 // Largest deflections of equal spans of length 1, w = 1 or P = 1, EI = 1, and where. The tolerance is half the
 // last digit, and the largest must be there to a place's last digit.
-func TestLargestDeflections(t *testing.T) {
-	diagram := "AISC-type beam diagrams"
+func TestVerifyLargestDeflections(t *testing.T) {
+	const half = "half the last digit"
 	for _, c := range []struct {
-		name, source string
-		spans        int
-		loads        []Stretch
-		want, place  float64
-		tol          float64
-		span         float64 // the place is in the span that begins here
+		name        string
+		from        book
+		spans       int
+		loads       []Stretch
+		want, place float64
+		tol         float64
+		span        float64 // the place is in the span that begins here
 	}{
-		{"two spans", "civil engineering reference manual, 15th ed.", 2, []Stretch{{0, 2}}, 0.00541, 0.4215, 1e-5, 0},
-		{"three spans", diagram, 3, []Stretch{{0, 3}}, 0.0069, 0.446, 5e-5, 0},
-		{"four spans", "from memory; 0.00646 computed", 4, []Stretch{{0, 4}}, 0.0065, 0.440, 5e-5, 0},
-		{"spans 1 and 2 of three", diagram, 3, []Stretch{{0, 2}}, 0.0059, 0.430, 5e-5, 0},
-		{"spans 1 and 3 of three", diagram, 3, []Stretch{{0, 1}, {2, 3}}, 0.0099, 0.479, 5e-5, 0},
-		{"span 2 of three", "5/384 − 0.05/8: a simple span less its end moments", 3, []Stretch{{1, 2}}, 5./384 - 0.05/8, 0.5, 1e-15, 1},
-		{"spans 1 and 3 of four", diagram, 4, []Stretch{{0, 1}, {2, 3}}, 0.0097, 0.477, 5e-5, 0},
-		{"point in the middle of one of two", "AISC-type diagram: 0.015, which prints 0.408 for the place 0.480; 0.01501 computed", 2, []Stretch{{0.5, 0.5}}, 0.01501, 0.480, 5e-6, 0},
-		{"points in the middles of two", "PL³/(48√5) at L/√5, as of a span fixed at one end: any handbook, from memory", 2, []Stretch{{0.5, 0.5}, {1.5, 1.5}}, 1 / (48 * math.Sqrt(5)), 1 / math.Sqrt(5), 1e-15, 0},
-		{"point in the middle of three", "computed", 3, []Stretch{{0.5, 0.5}, {1.5, 1.5}, {2.5, 2.5}}, 0.01157, 0.46, 5e-6, 0},
+		{"two spans", book{"Civil Engineering Reference Manual", "", "cut off after five places", ""}, 2, []Stretch{{0, 2}}, 0.00541, 0.4215, 1e-5, 0},
+		{"three spans", book{"beam diagrams", "", half, ""}, 3, []Stretch{{0, 3}}, 0.0069, 0.446, 5e-5, 0},
+		{"four spans", book{"beam formulas from memory", "", half, ""}, 4, []Stretch{{0, 4}}, 0.0065, 0.440, 5e-5, 0},
+		{"spans 1 and 2 of three", book{"beam diagrams", "", half, ""}, 3, []Stretch{{0, 2}}, 0.0059, 0.430, 5e-5, 0},
+		{"spans 1 and 3 of three", book{"beam diagrams", "", half, ""}, 3, []Stretch{{0, 1}, {2, 3}}, 0.0099, 0.479, 5e-5, 0},
+		{"span 2 of three", book{"beam theory", "5/384 − 0.05/8: a simple span less its end moments", "a formula, but for rounding", ""}, 3, []Stretch{{1, 2}}, 5./384 - 0.05/8, 0.5, 1e-15, 1},
+		{"spans 1 and 3 of four", book{"beam diagrams", "", half, ""}, 4, []Stretch{{0, 1}, {2, 3}}, 0.0097, 0.477, 5e-5, 0},
+		{"point in the middle of one of two", book{"beam theory", "worked out to one digit more than the 0.015 of beam diagrams", half, ""}, 2, []Stretch{{0.5, 0.5}}, 0.01501, 0.480, 5e-6, 0},
+		{"points in the middles of two", book{"beam formulas from memory", "PL³/(48√5) at L/√5, as of a span fixed at one end", "a formula, but for rounding", ""}, 2, []Stretch{{0.5, 0.5}, {1.5, 1.5}}, 1 / (48 * math.Sqrt(5)), 1 / math.Sqrt(5), 1e-15, 0},
+		{"point in the middle of three", book{"beam theory", "worked out", half, ""}, 3, []Stretch{{0.5, 0.5}, {1.5, 1.5}, {2.5, 2.5}}, 0.01157, 0.46, 5e-6, 0},
 	} {
 		drop := func(place float64) float64 {
 			lines := spans(slices.Repeat([]float64{1}, c.spans)...)
@@ -81,7 +87,8 @@ func TestLargestDeflections(t *testing.T) {
 			return w.Deflection[i]
 		}
 		got := drop(c.place)
-		near(t, c.name+" ("+c.source+")", got, c.want, c.tol)
+		verification.Row{Key: "beam/deflection between lines", Source: c.from.source, Place: c.from.place, What: "largest deflection", Why: c.from.why}.
+			Of(c.name, "1/EI", c.want, c.tol).Check(t, got)
 		for _, d := range []float64{-0.011, -0.002, 0.002, 0.011} {
 			if d2 := math.Abs(d) < 0.01 && (c.place == 0.46); d2 {
 				continue // the source gives two decimals
@@ -95,10 +102,11 @@ func TestLargestDeflections(t *testing.T) {
 
 // Two equal spans with a point in the middle of each: under the points 7PL³/768, as of a span fixed at
 // one end (any handbook; from memory).
-func TestDeflectionUnderTwoPoints(t *testing.T) {
+func TestVerifyDeflectionUnderTwoPoints(t *testing.T) {
 	w := NewLayout(Beam{Lines: []float64{0, 0.5, 1, 1.5, 2}, Loads: []Stretch{{0.5, 0.5}, {1.5, 1.5}}}).Work()
 	w.Load([]float64{1, 1})
 	w.Hold(0b10101)
 	w.Deflect()
-	nearAll(t, "drop", w.Deflection, []float64{0, 7. / 768, 0, 7. / 768, 0}, 1e-15)
+	row := verification.Row{Key: "beam/deflection under two points", Source: "beam formulas from memory", Place: "7PL³/768, as of a span fixed at one end", What: "points in the middles of two spans", Why: "a formula, but for rounding"}
+	rows(t, row, "drop at line", "PL³/EI", w.Deflection, []float64{0, 7. / 768, 0, 7. / 768, 0}, 1e-15)
 }

@@ -6,7 +6,7 @@ import "math"
 // round a rail, when it is about to slip: e^(mu·2π·turns), with mu the coefficient of
 // friction. Neither is negative; their product is at most 100.
 //
-// Source: the belt friction formula, as in any text on engineering mechanics.
+// Source: belt friction formula, as in any text on engineering mechanics.
 func WrapRatio(mu, turns float64) float64 { return exp(float64(mu * (2 * math.Pi * turns))) }
 
 // WrapTurns is the reverse: the turns with which the tensions stand in a ratio of

@@ -16,6 +16,7 @@
 //   - state: no panics, no init, no package variables that change, no input or
 //     output, no goroutines, value receivers
 //   - word: what must not stand in the text
+//   - source: what a comment names as its source stands in the table of sources
 //
 // The packages are read with go/parser and checked with go/types, from the
 // standard library alone.

@@ -7,6 +7,8 @@ import (
 	"strings"
 	"sync"
 	"testing"
+
+	"example.com/steelyard/internal/verification"
 )
 
 // The tree that the tests stand in, read once.
@@ -30,6 +32,7 @@ var scans = []struct {
 	{"layout", scanLayout},
 	{"state", scanState},
 	{"word", scanWords},
+	{"source", sourceScan(verification.Sources())},
 }
 
 func TestTree(t *testing.T) {

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 	"sync"
 	"testing"
 
@@ -14,6 +15,7 @@ import (
 
 	"example.com/steelyard/arbor"
 	"example.com/steelyard/internal/near"
+	"example.com/steelyard/internal/verification"
 	"example.com/steelyard/load"
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/purchase/lineset"
@@ -34,7 +36,7 @@ func weightless() lineset.Set {
 // 500 lb on a double purchase set, weightless arbor, no rope weight: 500 in the
 // line, two up-pulls of 500, 1000 lb of counterweight, 500 at the dead end
 // (common practice, no source).
-func TestWholeSetFreeBody(t *testing.T) {
+func TestVerifyWholeSetFreeBody(t *testing.T) {
 	pieces := arbor.Stock{{Name: "50", Mass: 50 * units.Pound, Thickness: 2 * units.Inch, Count: 40}}
 	r, err := weightless().Rig(pieces)
 	if err != nil {
@@ -60,9 +62,15 @@ func TestWholeSetFreeBody(t *testing.T) {
 		{"pieces", float64(c.Stack.Pieces), 20},
 		{"lbf out of balance", r.Balance().Worst().Imbalance.In(units.PoundForce), 0},
 	} {
-		if !near.Abs(row.got, row.want, 1e-5) { // the batten weighs a little
-			t.Errorf("%s: %v, want %v", row.name, row.got, row.want)
+		_, what, of := strings.Cut(row.name, " ")
+		if !of {
+			what = row.name
 		}
+		unit := strings.TrimSuffix(strings.TrimSuffix(row.name, what), " ")
+		verification.Row{
+			Key: "free body/set", Source: "counterweight practice", Place: "free body of a double purchase set", What: "whole set with 500 lb on the batten",
+			Why: "the batten weighs a little",
+		}.Of(what, unit, row.want, 1e-5).Check(t, row.got)
 	}
 }
 
