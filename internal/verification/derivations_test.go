@@ -19,8 +19,8 @@ import (
 var derivationParts = []string{"**Assumed.** ", "**Holds for.** ", "**In code.** ", "**Checked by.** "}
 
 var (
-	placed  = regexp.MustCompile("`([^`]+)` in `([^`]+)`")
-	isATest = regexp.MustCompile("`[a-z]+\\.(Test|Fuzz)[^`]*`")
+	namedInFile  = regexp.MustCompile("`([^`]+)` in `([^`]+)`")
+	citedTest = regexp.MustCompile("`[a-z]+\\.(Test|Fuzz)[^`]*`")
 )
 
 // wrongDerivations tells of derivations that lack a part, name no kernel or no test, and names that another file declares.
@@ -36,14 +36,14 @@ func (g *goNames) wrongDerivations(text string) (faults []string) {
 			switch {
 			case !found:
 				faults = append(faults, title+": no "+strings.TrimSpace(part))
-			case part == "**In code.** " && !placed.MatchString(strings.ReplaceAll(paragraph, "\n", " ")):
+			case part == "**In code.** " && !namedInFile.MatchString(strings.ReplaceAll(paragraph, "\n", " ")):
 				faults = append(faults, title+": no kernel, as `name` in `file`")
-			case part == "**Checked by.** " && !isATest.MatchString(paragraph):
+			case part == "**Checked by.** " && !citedTest.MatchString(paragraph):
 				faults = append(faults, title+": no test")
 			}
 		}
 	}
-	for _, m := range placed.FindAllStringSubmatch(strings.ReplaceAll(text, "\n", " "), -1) {
+	for _, m := range namedInFile.FindAllStringSubmatch(strings.ReplaceAll(text, "\n", " "), -1) {
 		if one, err := g.find(m[1]); err == nil && one.file != m[2] {
 			faults = append(faults, fmt.Sprintf("%s is in %s, not in %s", m[1], one.file, m[2]))
 		}
@@ -93,7 +93,7 @@ func TestWorkedLines(t *testing.T) {
 		t.Fatal(err)
 	}
 	var written []string
-	for _, line := range strings.Split(string(text), "\n") {
+	for line := range strings.SplitSeq(string(text), "\n") {
 		if worked, ok := strings.CutPrefix(line, "**Worked.** "); ok {
 			written = append(written, worked)
 		}
@@ -111,8 +111,8 @@ func TestWorkedLines(t *testing.T) {
 	}
 }
 
-// agree holds a figure of the page against that of a kernel.
-func agree(t *testing.T, what string, page, kernel float64) {
+// kernelAgrees holds a figure of the page against that of a kernel.
+func kernelAgrees(t *testing.T, what string, page, kernel float64) {
 	t.Helper()
 	if !(math.Abs(page-kernel) <= 1e-9*max(math.Abs(page), math.Abs(kernel), 1)) {
 		t.Errorf("%s: %v by the derivation, %v by the kernel", what, page, kernel)
@@ -146,8 +146,8 @@ func workedRopes(t *testing.T) (lines []string) {
 	}{{false, 1}, {true, 2}} {
 		h := rope.Heights{onBatten: 3, onArbor: 18}
 		p := lineOver(c.double)
-		agree(t, "∂L/∂x", -1, p.Rate(onBatten, len(p)-1, &h))
-		agree(t, "∂L/∂y", -c.parts, p.Rate(onArbor, len(p)-1, &h))
+		kernelAgrees(t, "∂L/∂x", -1, p.Rate(onBatten, len(p)-1, &h))
+		kernelAgrees(t, "∂L/∂y", -c.parts, p.Rate(onArbor, len(p)-1, &h))
 	}
 	lines = append(lines, "a lift line in double purchase has ∂L/∂x = −1 and ∂L/∂y = −2, so that N = 2; in single purchase both are −1 and N = 1.")
 
@@ -164,7 +164,7 @@ func workedRopes(t *testing.T) (lines []string) {
 			_, a := p.Pull(onArbor, 0, len(p)-1, &h)
 			return 5 * 0.11 * (a/n - b)
 		}
-		agree(t, "drift", drift(n), at(1, 60)-at(56, 60-55/n))
+		kernelAgrees(t, "drift", drift(n), at(1, 60)-at(56, 60-55/n))
 	}
 	lines = append(lines, fmt.Sprintf("five lines of 0.11 lb/ft over 55 ft of batten travel shift %.1f lbf in single and %.1f lbf in double purchase.", drift(1), drift(2)))
 
@@ -175,12 +175,12 @@ func workedRopes(t *testing.T) (lines []string) {
 		40.0*2/2, 40.0*2/1, 40.0*1/1))
 
 	holds := math.Exp(0.2 * 2 * math.Pi * 3)
-	agree(t, "wraps", holds, rope.WrapRatio(0.2, 3))
-	agree(t, "turns", 3, rope.WrapTurns(0.2, holds))
+	kernelAgrees(t, "wraps", holds, rope.WrapRatio(0.2, 3))
+	kernelAgrees(t, "turns", 3, rope.WrapTurns(0.2, holds))
 	lines = append(lines, fmt.Sprintf("three turns at μ = 0.2 hold %.1f times what the hand pulls: 500 lbf by %.1f lbf.", holds, 500/holds))
 
 	angle := 1.5 * math.Pi / 180
-	agree(t, "fleet", angle, rope.FleetAngle(1, 1/math.Tan(angle)))
+	kernelAgrees(t, "fleet", angle, rope.FleetAngle(1, 1/math.Tan(angle)))
 	lines = append(lines, fmt.Sprintf("a fleet angle of 1.5° is 1 in %.1f; a part is then longer than it is taken by %.0f in a million.", 1/math.Tan(angle), 1e6*(1/math.Cos(angle)-1)))
 
 	slope := func(ratio float64) float64 { return 5 * 0.11 * (1 + 1/ratio) }
@@ -196,7 +196,7 @@ func workedDrag(t *testing.T) (lines []string) {
 		return (g1 + math.Sqrt(g1*g1-g2*g2)) / g2
 	}
 	for _, turn := range []float64{0.2, math.Pi / 2, 2, math.Pi} {
-		agree(t, "K", ratio(c, turn), rope.DragRatioTurning(c, turn))
+		kernelAgrees(t, "K", ratio(c, turn), rope.DragRatioTurning(c, turn))
 	}
 	lines = append(lines, fmt.Sprintf("K = 1.04 for half a turn is c = %.4f, and then K = %.4f for a quarter turn; 1 + 2c·sin(θ/2) would say %.4f.",
 		c, ratio(c, math.Pi/2), 1+2*c*math.Sin(math.Pi/4)))
@@ -214,7 +214,7 @@ func workedDrag(t *testing.T) (lines []string) {
 	k := ratio(drag, math.Pi/2)
 	r := math.Sqrt(1 + k*k)
 	gain := r / (r - drag*k)
-	agree(t, "Γ", gain, rope.DragGain(drag, 1, 0, 0, -1))
+	kernelAgrees(t, "Γ", gain, rope.DragGain(drag, 1, 0, 0, -1))
 	lines = append(lines, fmt.Sprintf("at a quarter turn with c = 0.05, T₁ = 100 N and a force of 10 N, K·T₁ + Γ·f is %.4f N and the equation itself gives %.4f N.", k*slack+gain*force, low))
 
 	lines = append(lines, fmt.Sprintf("an idler of 100 lb, free, keeps 50 lbf in each part without drag; while it turns with K = 1.04 its parts bear %.2f lbf and %.2f lbf.",
@@ -225,7 +225,7 @@ func workedDrag(t *testing.T) (lines []string) {
 		lead += math.Pow(1.09, float64(-i))
 	}
 	pull := 1.09 / lead
-	agree(t, "lead line", pull, rope.LeadLine(1.09, 4, 4))
+	kernelAgrees(t, "lead line", pull, rope.LeadLine(1.09, 4, 4))
 	lines = append(lines, fmt.Sprintf("four parts over four sheaves of K = 1.09 want %.3f of the load on the lead line; the ten per cent rule says %.3f.", pull, (1+0.1*4)/4))
 	return lines
 }
@@ -240,10 +240,10 @@ func workedBattens(t *testing.T) (lines []string) {
 	w.Hang(0)
 	m := -1.0 / 8
 	outer, middle := 0.5+m, 1-2*m
-	agree(t, "outer", outer, w.Reaction[0])
-	agree(t, "middle", middle, w.Reaction[1])
+	kernelAgrees(t, "outer", outer, w.Reaction[0])
+	kernelAgrees(t, "middle", middle, w.Reaction[1])
 	_, _, over := w.Cut(1)
-	agree(t, "over the middle line", m, over)
+	kernelAgrees(t, "over the middle line", m, over)
 	lines = append(lines, fmt.Sprintf("two equal spans under an even load: M = −qL²/%.0f over the middle line, which bears %.3f·qL, the outer ones %.3f·qL each.", -1/m, middle, outer))
 
 	// A point of 100 lbf 4 ft along the first of two spans of 10 ft: the far line would have to push.
@@ -252,35 +252,35 @@ func workedBattens(t *testing.T) (lines []string) {
 	w.Load([]float64{100})
 	w.Hold(beam.All(3))
 	m1 := -100.0 * 4 * (10*10 - 4*4) / 10 / 40
-	agree(t, "M₁", m1/10, w.Reaction[2])
-	agree(t, "R₀", 60+m1/10, w.Reaction[0])
+	kernelAgrees(t, "M₁", m1/10, w.Reaction[2])
+	kernelAgrees(t, "R₀", 60+m1/10, w.Reaction[0])
 	push := -m1 / 10
 	w.Hang(0)
-	agree(t, "near", 60, w.Reaction[0])
-	agree(t, "next", 40, w.Reaction[1])
-	agree(t, "far", 0, w.Reaction[2])
+	kernelAgrees(t, "near", 60, w.Reaction[0])
+	kernelAgrees(t, "next", 40, w.Reaction[1])
+	kernelAgrees(t, "far", 0, w.Reaction[2])
 	lines = append(lines, fmt.Sprintf("lines at 0, 10 and 20 ft and 100 lbf at 4 ft: supports would bear %.1f, %.1f and −%.1f lbf; a line cannot push, so that the lines bear 60, 40 and 0 lbf and the third is slack.",
 		60-push, 40+2*push, push))
 
 	// The middle one of three rigid lines short by e: R grows by 6EI·e/L³.
 	_, second, _ := beam.Ring(1.9, 0.145)
 	inertia := math.Pi * (math.Pow(1.9, 4) - math.Pow(1.9-2*0.145, 4)) / 64
-	agree(t, "I", inertia, second)
+	kernelAgrees(t, "I", inertia, second)
 	per := 6 * 29e6 * inertia / math.Pow(120, 3)
 	l = beam.NewLayout(beam.Beam{Lines: []float64{0, 120, 240}, Low: []float64{0, -29e6 * inertia * 0.25, 0}, Loads: []beam.Stretch{{From: 0, To: 240}}})
 	w = l.Work()
 	w.Load([]float64{200})
 	w.Hang(0)
-	agree(t, "a short line", 125+0.25*per, w.Reaction[1])
+	kernelAgrees(t, "a short line", 125+0.25*per, w.Reaction[1])
 	lines = append(lines, fmt.Sprintf("a pipe of 1.9 in by 0.145 in with E = 29 000 ksi on three lines 10 ft apart: each quarter inch that the middle one is short puts %.1f lbf on it.", 0.25*per))
 	return lines
 }
 
 func workedArbors(t *testing.T) (lines []string) {
 	plate := stack.Plate{Mass: 1, Thickness: 1, Every: 24}
-	agree(t, "plates", 3, float64(plate.Under(60)))
-	agree(t, "plates", 3, float64(plate.Under(48)))
-	agree(t, "plates", 2, float64(plate.Under(47)))
+	kernelAgrees(t, "plates", 3, float64(plate.Under(60)))
+	kernelAgrees(t, "plates", 3, float64(plate.Under(48)))
+	kernelAgrees(t, "plates", 2, float64(plate.Under(47)))
 	lines = append(lines, "with a plate every 2 ft, 5 ft of show weight has 1 + ⌊2.5⌋ = 3 plates, and so has 4 ft, where the third lies on top; an inch less has 2.")
 
 	problem := stack.Problem{
@@ -295,7 +295,7 @@ func workedArbors(t *testing.T) (lines []string) {
 			least = min(least, max(off, -off))
 		}
 	}
-	agree(t, "error", float64(least), math.Abs(float64(best.Error)))
+	kernelAgrees(t, "error", float64(least), math.Abs(float64(best.Error)))
 	if !best.Proven || !slices.Equal(best.Count, []int64{1, 3}) {
 		t.Errorf("the best stack is %+v", best)
 	}

@@ -78,10 +78,10 @@ func (g *goNames) declare(file, pkg string, d ast.Decl) {
 	case *ast.FuncDecl:
 		name := pkg + "."
 		if d.Recv != nil {
-			_, base := baseType(pkg, d.Recv.List[0].Type)
+			_, base := baseOfType(pkg, d.Recv.List[0].Type)
 			name += base + "."
 		}
-		if test && (d.Recv != nil || !isTestName(d.Name.Name)) {
+		if test && (d.Recv != nil || !isTestFunc(d.Name.Name)) {
 			return
 		}
 		one := goName{file: file, pkg: pkg, fn: d.Type}
@@ -117,19 +117,19 @@ func (g *goNames) declare(file, pkg string, d ast.Decl) {
 	}
 }
 
-func isTestName(name string) bool {
+func isTestFunc(name string) bool {
 	return slices.ContainsFunc([]string{"Test", "Fuzz", "Example", "Benchmark"}, func(kind string) bool { return strings.HasPrefix(name, kind) })
 }
 
-// baseType gives the package and the name of a type, taken out of pointers, lists and brackets.
-func baseType(pkg string, t ast.Expr) (of, name string) {
+// baseOfType gives the package and the name of a type, taken out of pointers, lists and brackets.
+func baseOfType(pkg string, t ast.Expr) (of, name string) {
 	switch t := t.(type) {
 	case *ast.StarExpr:
-		return baseType(pkg, t.X)
+		return baseOfType(pkg, t.X)
 	case *ast.ArrayType:
-		return baseType(pkg, t.Elt)
+		return baseOfType(pkg, t.Elt)
 	case *ast.IndexExpr:
-		return baseType(pkg, t.X)
+		return baseOfType(pkg, t.X)
 	case *ast.SelectorExpr:
 		if id, ok := t.X.(*ast.Ident); ok {
 			return id.Name, t.Sel.Name
@@ -175,13 +175,13 @@ func (g *goNames) member(name string) (goName, bool) {
 	if !ok || holder.typ == nil {
 		return goName{}, false
 	}
-	pkg, base := baseType(holder.pkg, holder.typ)
+	pkg, base := baseOfType(holder.pkg, holder.typ)
 	one, ok := g.of[pkg+"."+base+name[i:]]
 	return one, ok
 }
 
-// siUnits is the coherent unit of each quantity of package units.
-var siUnits = map[string]string{
+// unitOfType is the coherent unit of each quantity of package units.
+var unitOfType = map[string]string{
 	"Length": "m", "Mass": "kg", "Force": "N", "LineMass": "kg/m", "LineLoad": "N/m", "AreaMass": "kg/m²", "Density": "kg/m³",
 	"Area": "m²", "Moment": "N·m", "Stress": "Pa", "SecondMoment": "m⁴", "SectionModulus": "m³", "Energy": "J", "Power": "W",
 	"Speed": "m/s", "Acceleration": "m/s²", "TimeSpan": "s", "Angle": "rad", "Stiffness": "N/m", "Inertia": "kg·m²",
@@ -197,12 +197,12 @@ func (g *goNames) unit(name string, one goName) string {
 			return ""
 		}
 	}
-	pkg, base := baseType(one.pkg, one.typ)
-	if u, ok := siUnits[strings.TrimPrefix(name, "units.")]; ok && strings.HasPrefix(name, "units.") {
+	pkg, base := baseOfType(one.pkg, one.typ)
+	if u, ok := unitOfType[strings.TrimPrefix(name, "units.")]; ok && strings.HasPrefix(name, "units.") {
 		return u
 	}
 	if pkg == "units" {
-		return siUnits[base]
+		return unitOfType[base]
 	}
 	if base == "float64" || base == "int" {
 		return "1"
@@ -217,14 +217,14 @@ func (g *goNames) unit(name string, one goName) string {
 
 var inBackticks = regexp.MustCompile("`([^`]+)`")
 
-// isPath tells a file of the repository from a Go name.
-func isPath(s string) bool { return strings.Contains(s, "/") || strings.HasSuffix(s, ".md") }
+// isFilePath tells a file of the repository from a Go name.
+func isFilePath(s string) bool { return strings.Contains(s, "/") || strings.HasSuffix(s, ".md") }
 
 // unresolved tells of everything in backticks that is neither a name nor a file of the repository.
 func (g *goNames) unresolved(text string) (faults []string) {
 	for i, line := range strings.Split(text, "\n") {
 		for _, m := range inBackticks.FindAllStringSubmatch(line, -1) {
-			if isPath(m[1]) {
+			if isFilePath(m[1]) {
 				if _, err := os.Stat(filepath.Join(g.root, filepath.FromSlash(m[1]))); err != nil {
 					faults = append(faults, fmt.Sprintf("line %d: there is no file %s", i+1, m[1]))
 				}
