@@ -145,6 +145,9 @@ func (g *goNames) find(name string) (goName, error) {
 	short, argument, called := strings.Cut(strings.TrimSuffix(name, ")"), "(")
 	one, ok := g.member(short)
 	if !ok {
+		if verified := strings.Replace(short, ".Test", ".TestVerify", 1); verified != short && g.has(verified) {
+			return goName{}, fmt.Errorf("there is no %s, but %s", short, verified)
+		}
 		return goName{}, fmt.Errorf("there is no %s", short)
 	}
 	if !called {
@@ -160,6 +163,11 @@ func (g *goNames) find(name string) (goName, error) {
 		}
 	}
 	return goName{}, fmt.Errorf("%s takes no %s", short, argument)
+}
+
+func (g *goNames) has(name string) bool {
+	_, ok := g.of[name]
+	return ok
 }
 
 // member finds a name as declared, or a field or method of what a name holds: purchase.Reeved.hand.weight.
@@ -337,6 +345,7 @@ func TestNotationIsHeldAgainstTheCode(t *testing.T) {
 		{"no such field", head + "| trim | x | `load.Share.Height` | m | up |\n", "there is no load.Share.Height"},
 		{"no such argument", head + "| drop | H | `load.ImpactFactor(fall)` | m | down |\n", "load.ImpactFactor takes no fall"},
 		{"no such test", "Checked by `load.TestNothing`.", "there is no load.TestNothing"},
+		{"a test of another name", "Checked by `purchase.TestAtwoods`, `purchase.TestWraps`.", "there is no purchase.TestWraps, but purchase.TestVerifyWraps"},
 		{"no such file", "In `load/nothing.go`.", "there is no file load/nothing.go"},
 		{"another unit", head + "| trim | x | `load.Share.Trim` | ft | up |\n", "load.Share.Trim is in m, not in ft"},
 		{"a defined number", head + "| drag | c | `purchase.Drag` | N | more |\n", "purchase.Drag is in 1, not in N"},
