@@ -69,6 +69,7 @@ type station struct {
 	hung  rope.Straight // what the rope's own weight makes the tension here more than at height 0 without drag, N
 	pulls direction     // sum of the directions of the parts that meet here, away from it
 	block int           // which of the reeving's blocks it belongs to; nobody's on the batten
+	first bool          // no stop before it, of this rope or another, belongs to that block
 }
 
 // leg is the same for a part.
@@ -196,29 +197,29 @@ func (l *laid) start(way Way, pull, moved float64) float64 {
 
 // resting fills in the tensions of parts that follow each other between stops at rest without drag; c is the tension at
 // height 0. It adds what the rope pulls with to the blocks, and gives the tension at the first stop and the last, and
-// the lowest: below zero it is not borne, and counts as zero.
+// the lowest: below zero it is not borne, and counts as zero. Its loop is written out because this is asked more than all else.
 func resting(parts []Part, stops []station, blocks []Block, c, moved float64) (first, last, low float64) {
-	t := stops[0].bears(c, moved, blocks, &low)
-	first = t
-	stops = stops[1:][:len(parts)]
-	for i := range parts {
-		parts[i].TensionFrom = units.Force(t)
-		t = stops[i].bears(c, moved, blocks, &low)
-		parts[i].TensionTo = units.Force(t)
+	before := 0.0
+	for k := range stops {
+		s := &stops[k]
+		t := c + s.hung.At(moved)
+		if t < 0 {
+			low, t = min(low, t), 0
+		}
+		load, others := &blocks[s.block].Load, Vector{}
+		if !s.first {
+			others = *load
+		}
+		load.Across, load.Up = others.Across+units.Force(t*s.pulls.across), others.Up+units.Force(t*s.pulls.up)
+		if k == 0 {
+			first = t
+		} else if k <= len(parts) {
+			p := &parts[k-1]
+			p.TensionFrom, p.TensionTo = units.Force(before), units.Force(t)
+		}
+		before = t
 	}
-	return first, t, low
-}
-
-func (s *station) bears(c, moved float64, blocks []Block, low *float64) float64 {
-	t := c + s.hung.At(moved)
-	if t < 0 {
-		*low = min(*low, t)
-		t = 0
-	}
-	load := &blocks[s.block].Load
-	load.Across += units.Force(t * s.pulls.across)
-	load.Up += units.Force(t * s.pulls.up)
-	return t
+	return first, before, low
 }
 
 // running does the same for the whole rope while it runs, from the tension at its beginning on.

@@ -19,14 +19,11 @@ type memory struct {
 	blocks []Block
 }
 
-// ready gives its owner a memory with the names of a reeving and no load on its blocks.
+// ready gives its owner a memory with the names of a reeving.
 func (m *memory) ready(r *Reeved, owner any) *memory {
 	if m == nil || m.of != r || m.owner != owner {
 		m = r.remember()
 		m.owner = owner
-	}
-	for i := range m.blocks {
-		m.blocks[i].Load = Vector{}
 	}
 	return m
 }

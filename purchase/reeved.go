@@ -126,11 +126,15 @@ func (r *Reeved) ready(h *rope.Heights) {
 	r.blocks = append(r.blocks, Block{Name: RopeLock, On: Rail}, Block{})
 	travel, flyOut := rope.Speeds{Batten: -r.ratio, Arbor: 1}, rope.Speeds{Batten: 1, Arbor: -1 / r.ratio}
 	all := r.all()
+	met := make([]bool, len(r.blocks))
 	for _, l := range all {
 		for i := range l.stations {
-			if l.stations[i].block < 0 {
-				l.stations[i].block = nobodys
+			s := &l.stations[i]
+			if s.block < 0 {
+				s.block = nobodys
 			}
+			s.first = !met[s.block]
+			met[s.block] = true
 		}
 		l.settle(h, &travel, &flyOut)
 	}

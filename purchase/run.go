@@ -194,6 +194,9 @@ func (r *Reeved) RunInto(s *Running, trim units.Length, on Bodies, way Way) erro
 	}
 	m := s.memory.ready(r, s)
 	s.memory = m
+	for i := range m.blocks {
+		m.blocks[i].Load = Vector{}
+	}
 	s.Trim, s.ArborTop, s.Way = trim, units.Length(r.top+moved), way
 	s.Pull, s.Rope, s.Runs, s.Slack = units.Force(max(0, pull)), hand, runs, false
 	s.Lift, s.Blocks = m.lift, m.blocks[:r.named:r.named]

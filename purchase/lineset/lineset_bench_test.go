@@ -27,6 +27,17 @@ func BenchmarkAt(b *testing.B) {
 	}
 }
 
+func BenchmarkAtInto(b *testing.B) {
+	r := mustRig(b, electric())
+	b.ReportAllocs()
+	var s lineset.State
+	for b.Loop() {
+		if err := r.AtInto(&s, 20*units.Foot); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
 func BenchmarkImbalance(b *testing.B) {
 	r := mustRig(b, electric())
 	b.ReportAllocs()
