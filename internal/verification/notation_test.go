@@ -31,7 +31,7 @@ type goName struct {
 	fn   *ast.FuncType
 }
 
-// readGoNames parses all packages but the programs, which have no names to cite. Their tests are read for the names of tests.
+// readGoNames parses all packages but programs, which have no names to cite. Their tests are read for the names of tests.
 func readGoNames(root string) (*goNames, error) {
 	g := &goNames{root: root, of: map[string]goName{}}
 	files := token.NewFileSet()
@@ -57,6 +57,9 @@ func readGoNames(root string) (*goNames, error) {
 		f, err := parser.ParseFile(files, name, nil, parser.SkipObjectResolution)
 		if err != nil {
 			return err
+		}
+		if f.Name.Name == "main" {
+			return nil
 		}
 		pkg := strings.TrimSuffix(f.Name.Name, "_test")
 		if dir := path.Dir(rel); home[pkg] == "" {
