@@ -48,6 +48,8 @@
 // arbor travel, to the nearest nanometre; the arbor travel that a trim needs is
 // rounded up to one, so that it is enough. [Compact] alone is of float64.
 //
+// Each formula is derived in internal/verification/DERIVATIONS.md in the repository, in the symbols of NOTATION.md beside it.
+//
 // # Zero values
 //
 // A zero [Piece], [Frame], [Run], [Ride], [Section] or [Venue] is refused, field by

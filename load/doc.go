@@ -41,6 +41,8 @@
 // right length, most of all where lines are close together: a line a few millimetres short takes
 // load from both its neighbours. [Rigged.TrimTolerance] says how much.
 //
+// Each formula is derived in internal/verification/DERIVATIONS.md in the repository, in the symbols of NOTATION.md beside it.
+//
 // # Cautions
 //
 // Overhead lifting can kill. The figures are for planning and teaching. They are

@@ -63,6 +63,8 @@
 // length hang plumb; ropes do not stretch; the sag of level runs is left out. The idler is free in its guides, or
 // held with a base tension that is given.
 //
+// Each formula is derived in internal/verification/DERIVATIONS.md in the repository, in the symbols of NOTATION.md beside it.
+//
 // # Cautions
 //
 // Overhead lifting can kill. The figures are for planning and teaching. Local

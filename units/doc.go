@@ -68,7 +68,8 @@
 // Conversions rest on the exact inch, pound and standard gravity of A. Thompson
 // and B. N. Taylor, Guide for the Use of the International System of Units, NIST
 // Special Publication 811, 2008 edition, Appendix B. A unit constant is the
-// float64 nearest to its exact definition.
+// float64 nearest to its exact definition. The symbols of formulas, with unit and positive direction, are in
+// internal/verification/NOTATION.md in the repository, where the formulas come from in DERIVATIONS.md beside it.
 //
 // # Caution
 //

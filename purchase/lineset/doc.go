@@ -44,6 +44,8 @@
 // slack, stretch and are off as they are described. What piles or stands on the deck is carried
 // only as far as it is off it. Left out: sag of level runs, fleet angles, wear.
 //
+// Each formula is derived in internal/verification/DERIVATIONS.md in the repository, in the symbols of NOTATION.md beside it.
+//
 // # Loading order
 //
 // A state is what hangs, what is in the arbor, and the batten's trim. At the lowest trim a batten-heavy set rests on the
