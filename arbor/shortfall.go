@@ -4,6 +4,7 @@ import (
 	"errors"
 	"slices"
 
+	"example.com/steelyard/internal/stack"
 	"example.com/steelyard/units"
 )
 
@@ -54,6 +55,12 @@ func (f Frame) Shortfall(w Wanted, stock Stock, side Side) (Shortfall, error) {
 	if s.Ideal, err = f.fillFrom(in, pieces, slices.Clone(kinds)); err != nil {
 		return Shortfall{}, err
 	}
+	if s.Ideal.Proven && f.holds(s.Ideal, pieces) && f.soonDone(kinds) {
+		// The best without limits that keeps to them all the same is the best within them.
+		s.Fits = s.Ideal
+		s.Fits.Pipe, s.Fits.Show = slices.Clone(s.Ideal.Pipe), slices.Clone(s.Ideal.Show)
+		return s, nil
+	}
 	var none *NoStackError
 	in.lifted = false
 	s.Fits, err = f.fillFrom(in, pieces, kinds)
@@ -74,6 +81,33 @@ func (f Frame) Shortfall(w Wanted, stock Stock, side Side) (Shortfall, error) {
 	}
 	s.Heaviest, err = f.heaviest(w.Pipe, stock, side)
 	return s, err
+}
+
+// holds tells whether a stack keeps to room, capacity and stock.
+func (f Frame) holds(s Stack, stock Stock) bool {
+	for _, p := range stock {
+		if s.Used(p.Name) > p.Count {
+			return false
+		}
+	}
+	return nanometres(s.Height) <= nanometres(f.Room) && nanograms(s.Mass) <= nanograms(f.Capacity)
+}
+
+// soonDone tells of a stock with so few choices within room and capacity that no search among them is cut short, whatever is
+// wanted. For each number of plates the walk has no more places than there are choices, or twice as many for each kind of
+// which there is none, and the two lists are no longer together than twice that; pipe weight and show weight take the same steps.
+func (f Frame) soonDone(kinds []stack.Kind) bool {
+	room, capacity := nanometres(f.Room), nanograms(f.Capacity)
+	choices := int64(8)
+	if every := nanometres(f.Plate.Every); every > 0 {
+		choices *= 2 + room/every
+	}
+	for _, k := range kinds {
+		if choices *= 1 + max(1, min(k.Count, room/k.Thickness, capacity/k.Mass)); choices > steps {
+			return false
+		}
+	}
+	return true
 }
 
 // Heaviest is the heaviest stack that room, capacity and stock allow on the pipe

@@ -193,7 +193,9 @@ func (l *laid) drive() {
 		if l.drag[i] != 0 && i > 0 && i < len(l.legs) {
 			a, b := l.legs[i-1].runs, l.legs[i].runs
 			k = rope.DragRatio(l.drag[i], a.across, a.up, b.across, b.up)
-			gain = rope.DragGain(l.drag[i], a.across, a.up, b.across, b.up)
+			if l.rim[i] != 0 {
+				gain = rope.DragGain(l.drag[i], a.across, a.up, b.across, b.up)
+			}
 		}
 		l.tight[i], l.gain[i] = k, gain
 		switch {

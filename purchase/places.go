@@ -2,7 +2,6 @@ package purchase
 
 import (
 	"math"
-	"slices"
 	"strconv"
 
 	"example.com/steelyard/internal/check"
@@ -30,12 +29,15 @@ func (b *places) clash(here place, field func(rope, at int) string) (number int,
 	if s.Name == "" { // a fault of its own
 		return 0, ""
 	}
-	number = slices.IndexFunc(*b, func(p place) bool { return p.stop.Name == s.Name })
-	if number < 0 {
-		*b = append(*b, here)
-		return len(*b) - 1, ""
+	all := *b
+	for number < len(all) && all[number].stop.Name != s.Name {
+		number++
 	}
-	first := (*b)[number]
+	if number == len(all) {
+		*b = append(all, here)
+		return number, ""
+	}
+	first := &all[number]
 	switch dx, dz := (s.Across - first.stop.Across).In(units.Metre), (s.Height - first.stop.Height).In(units.Metre); {
 	case s.On != first.stop.On:
 		want = "on the " + first.stop.On.String()

@@ -52,10 +52,10 @@ func (r Reeving) ropes() iter.Seq2[int, *Rope] {
 
 // stops is how many all ropes have together.
 func (r Reeving) stops() (n int) {
-	for _, rp := range r.ropes() {
-		n += len(rp.Path)
+	for i := range r.Lift {
+		n += len(r.Lift[i].Path)
 	}
-	return n
+	return n + len(r.Hand.Path)
 }
 
 // copied is the same with slices of its own.

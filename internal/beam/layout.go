@@ -183,12 +183,11 @@ type of[T any] struct {
 func newCutting(l *Layout, loads []Stretch) cutting {
 	n := 0
 	for _, s := range loads {
-		n++
 		if s.From < s.To {
 			n++
 		}
 	}
-	return cutting{Layout: l, marks: make([]of[mark], 0, 2*n), parts: make([]of[part], 0, n)}
+	return cutting{Layout: l, marks: make([]of[mark], 0, len(loads)+3*n), parts: make([]of[part], 0, len(loads)+n)}
 }
 
 // sorted puts what belongs to each place together, in the order in which it was noted, and fills in where each place begins

@@ -9,8 +9,7 @@ import (
 )
 
 // check holds the set against its limits, each at the trim where it is worst.
-func (r *Rigged) check() []Check {
-	looks, err := r.looks()
+func (r *Rigged) check(looks []look, err error) []Check {
 	switch {
 	case err != nil:
 		// Rig has made sure that every state can be told, so that this cannot be; rather a check that exceeds than none.

@@ -50,15 +50,6 @@ func (r *Rigged) Hand(trim units.Length) (Hand, error) {
 	return h, err
 }
 
-// felt is Hand where there is no doubt that the set reaches the trim. A Rigged that Rig did not make has none.
-func (r *Rigged) felt(trim units.Length) Hand {
-	h, err := r.Hand(trim)
-	if err != nil {
-		return Hand{}
-	}
-	return h
-}
-
 // hand leaves out the terms, which none of the checks looks at.
 func (r *Rigged) hand(s State) (Hand, error) {
 	on := r.bodies(s.Share)

@@ -33,6 +33,14 @@ func (r *Rigged) looks() ([]look, error) {
 	return all, nil
 }
 
+// whole is a look with its terms.
+func (r *Rigged) whole(l look) look {
+	if terms, err := r.terms(l.state); err == nil { // it gave what the terms follow from
+		l.hand.Terms = terms
+	}
+	return l
+}
+
 // stations are the trims at which the set is looked at for its checks: low and
 // high trim and, between them, every trim at which the load on the batten or its
 // share among the lines bends or jumps (a hair above such a trim a standing piece

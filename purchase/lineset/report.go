@@ -40,12 +40,16 @@ const Caution = "Overhead lifting can kill. These figures are for planning and t
 
 // Report gives every answer about the set.
 func (r *Rigged) Report() Report {
-	low, high := r.travel.reached()
-	checks := r.check()
+	looks, err := r.looks()
+	checks := r.check(looks, err)
+	var low, high look
+	if n := len(looks); n > 0 {
+		low, high = r.whole(looks[0]), r.whole(looks[n-1])
+	}
 	return Report{
 		Name: r.set.Name, Purchase: r.set.Rigging.Purchase, Hang: r.set.Hang, Batten: r.Bare(), Hung: r.Hung(),
-		Counterweight: r.counter, Balance: r.balance, Travel: r.travel, Low: r.Low(), High: r.High(),
-		LowHand: r.felt(low), HighHand: r.felt(high),
+		Counterweight: r.counter, Balance: r.balance, Travel: r.travel, Low: low.state, High: high.state,
+		LowHand: low.hand, HighHand: high.hand,
 		Checks: checks, Exceeds: exceeds(checks),
 	}
 }

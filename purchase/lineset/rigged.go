@@ -219,7 +219,7 @@ func (r *Rigged) state(trim units.Length) State {
 // Checks gives every check of the set, in a fixed order; those without a limit
 // say so. That of the pieces in stock is there only where the stock falls short.
 // It holds the set against its limits anew each time that it is asked.
-func (r *Rigged) Checks() []Check { return r.check() }
+func (r *Rigged) Checks() []Check { return r.check(r.looks()) }
 
 // Exceeds tells whether any check exceeds its limit.
-func (r *Rigged) Exceeds() bool { return exceeds(r.check()) }
+func (r *Rigged) Exceeds() bool { return exceeds(r.Checks()) }
