@@ -1,6 +1,7 @@
 package load
 
 import (
+	"math"
 	"slices"
 
 	"example.com/steelyard/internal/beam"
@@ -23,6 +24,8 @@ type Rigged struct {
 	bending float64       // EI, the pipe's bending stiffness, N·m²
 	section units.SectionModulus
 	breaks  []units.Length
+	clear   units.Length // above it nothing rests on the deck
+	whole   units.Mass   // and this is carried
 }
 
 // newRigged takes a batten and a hang without faults.
@@ -77,6 +80,14 @@ func newRigged(b Batten, h Hang) *Rigged {
 	r.layout = beam.NewLayout(desc)
 	slices.Sort(r.breaks)
 	r.breaks = slices.Compact(r.breaks)
+	r.whole = r.bare
+	for i := range r.hang {
+		r.whole += r.hang[i].Mass
+	}
+	r.clear = units.Length(math.Inf(-1))
+	if n := len(r.breaks); n > 0 {
+		r.clear = r.breaks[n-1] + rounding
+	}
 	return r
 }
 
@@ -94,20 +105,19 @@ func (r *Rigged) Hung() units.Mass {
 
 // Carried is the mass that the lines carry at the trim: the bare batten, and of each
 // item the part that is not on the deck. See [Item.Carried].
-func (r *Rigged) Carried(trim units.Length) units.Mass {
-	sum := r.bare
-	for i := range r.hang {
-		sum += r.hang[i].Carried(trim)
-	}
-	return sum
-}
+func (r *Rigged) Carried(trim units.Length) units.Mass { return r.carried(trim, false) }
 
 // CarriedAbove is what the lines carry just above the trim. It differs from Carried
 // where a standing piece lifts off.
-func (r *Rigged) CarriedAbove(trim units.Length) units.Mass {
+func (r *Rigged) CarriedAbove(trim units.Length) units.Mass { return r.carried(trim, true) }
+
+func (r *Rigged) carried(trim units.Length, above bool) units.Mass {
+	if trim > r.clear {
+		return r.whole
+	}
 	sum := r.bare
 	for i := range r.hang {
-		sum += r.hang[i].CarriedAbove(trim)
+		sum += carried(&r.hang[i], trim, above)
 	}
 	return sum
 }

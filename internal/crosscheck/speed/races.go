@@ -49,8 +49,8 @@ func (e effort) wholeRows() ([]row, error) {
 			return nil, err
 		}
 	}
-	rooms, other, rigged := users[0], users[1], users[2]
-	f, at := newFloor(s, rooms.arbor), rounds(s)
+	again, other, kept := users[0], users[1], users[2]
+	f, at := newFloor(s, again.arbor), rounds(s)
 	var metres [len(at)]float64
 	for i, trim := range at {
 		metres[i] = trim.In(units.Metre)
@@ -59,14 +59,14 @@ func (e effort) wholeRows() ([]row, error) {
 	var trouble failed
 	plain := func(i int) { f.statics(metres[i%len(at)], &n) }
 	plainCurve := func(int) { f.balance(&n.curve) }
-	statics := func(i int) { trouble.note("statics", rooms.statics(at[i%len(at)])) }
-	fresh := func(i int) { trouble.note("statics", rigged.fresh(at[i%len(at)])) }
-	curve := func(int) { trouble.note("balance", rooms.balance()) }
+	statics := func(i int) { trouble.note("statics", again.statics(at[i%len(at)])) }
+	fresh := func(i int) { trouble.note("statics", kept.fresh(at[i%len(at)])) }
+	curve := func(int) { trouble.note("balance", again.balance()) }
 	check := func(i int) {
-		trouble.note("check", rooms.statics(at[i%len(at)]))
-		rooms.exceeded += rooms.exceeds()
+		trouble.note("check", again.statics(at[i%len(at)]))
+		again.exceeded += again.exceeds()
 	}
-	list := func(int) { rooms.exceeded += len(rooms.rigged.Checks()) }
+	list := func(int) { again.exceeded += len(again.rigged.Checks()) }
 	pieces := stock()
 	rig := func(int) { _, err := s.Rig(pieces); trouble.note("rig", err) }
 
@@ -75,22 +75,22 @@ func (e effort) wholeRows() ([]row, error) {
 	alone := append(e.race(check, list), e.longer().race(rig)...)
 	const line = "straight-line floor"
 	rows := []row{
-		against(group, "statics and curve, room by room", line, []float64{best[0], best[2]}, allocations(statics), 2, true),
-		against(group, "statics and curve, by Rigged.At", line, []float64{best[1], best[2]}, allocations(fresh), 2, true),
+		against(group, "statics and curve, by Rigged.AtInto", line, []float64{best[0], best[2]}, allocations(statics), 2, true),
 		against(group, "balance curve alone", line, curves, allocations(curve), 2, true),
 	}
 	rigRow := within(group, "Rig: validated and computed once", alone[2], 20e3, "under 20 µs")
 	rigRow.allocs = count(allocations(rig))
 	checkRow := within(group, "full check, all of it held against its limits", alone[0], 1e3, "a million a second and core")
 	checkRow.allocs = count(allocations(check))
-	listRow := row{group: group, what: "Rigged.Checks, worked out by Rig", ours: ns(alone[1]), allocs: count(allocations(list))}
-	rows = append(rows, rigRow, checkRow, listRow)
+	listRow := row{group: group, what: "Rigged.Checks: every limit over the whole travel, in words", ours: ns(alone[1]), allocs: count(allocations(list))}
+	keepRow := row{group: group, what: "statics and curve, by Rigged.At: an answer to keep", ours: ns(best[1]), allocs: count(allocations(fresh))}
+	rows = append(rows, keepRow, rigRow, checkRow, listRow)
 	if runtime.GOMAXPROCS(0) < 2 {
 		return append(rows, row{group: group, what: "two cores: this machine gives one", asked: "at least 1.6× on two cores"}), trouble.err
 	}
 	// Both goroutines ask the same set; each notes its own trouble, counts its own, and has memory of its own.
 	var apart failed
-	other.rigged, other.load, other.ropes = rooms.rigged, rooms.load, rooms.ropes
+	other.rigged = again.rigged
 	second := func(i int) {
 		apart.note("check", other.statics(at[i%len(at)]))
 		other.exceeded += other.exceeds()
