@@ -49,7 +49,9 @@ func checkBridges(p *check.Problems, bridges []Bridge) {
 				break
 			}
 		}
-		p.Within("bridges["+strconv.Itoa(i)+"]", quoted(b.Name), one.Err())
+		if err := one.Err(); err != nil {
+			p.Within("bridges["+strconv.Itoa(i)+"]", quoted(b.Name), err)
+		}
 	}
 }
 

@@ -93,6 +93,11 @@ type filling struct {
 
 func (f Frame) fill(in filling) (Stack, error) {
 	pieces, kinds := fromHeaviest(in.stock)
+	return f.fillFrom(in, pieces, kinds)
+}
+
+// fillFrom is fill from a stock in the order of fromHeaviest. It counts down what is left of the kinds.
+func (f Frame) fillFrom(in filling, pieces Stock, kinds []stack.Kind) (Stack, error) {
 	if in.lifted {
 		for i := range kinds {
 			kinds[i].Count = stack.Unlimited
@@ -175,22 +180,23 @@ func (f Frame) stacked(pipe, height int64, show stack.Choice) Stack {
 // preferred, and the same as the search takes it.
 func fromHeaviest(stock Stock) (Stock, []stack.Kind) {
 	type both struct {
-		piece Piece
-		kind  stack.Kind
+		kind stack.Kind
+		at   int
 	}
-	all := make([]both, len(stock))
+	var some [mostKinds]both
+	all := some[:0]
 	for i, p := range stock {
-		all[i] = both{p, stack.Kind{Mass: nanograms(p.Mass), Thickness: nanometres(p.Thickness), Count: int64(p.Count)}}
+		all = append(all, both{stack.Kind{Mass: nanograms(p.Mass), Thickness: nanometres(p.Thickness), Count: int64(p.Count)}, i})
 	}
 	slices.SortFunc(all, func(a, b both) int {
 		return cmp.Or(
 			cmp.Compare(b.kind.Mass, a.kind.Mass),
 			cmp.Compare(b.kind.Thickness, a.kind.Thickness),
-			cmp.Compare(a.piece.Name, b.piece.Name))
+			cmp.Compare(stock[a.at].Name, stock[b.at].Name))
 	})
 	pieces, kinds := make(Stock, len(all)), make([]stack.Kind, len(all))
 	for i, b := range all {
-		pieces[i], kinds[i] = b.piece, b.kind
+		pieces[i], kinds[i] = stock[b.at], b.kind
 	}
 	return pieces, kinds
 }

@@ -36,6 +36,15 @@ func billionths(f float64, places int) int64 {
 	if math.IsNaN(f) {
 		return 0
 	}
+	// The text is within 2⁻⁵³ of f, and so is the product: where a rounding further from the half than both together leaves it
+	// in no doubt, it wants no text. Nor does a whole number of up to 15 digits that is f again when it is divided: of such
+	// decimals no two are nearest to one float64, and f's shortest text is no longer.
+	scale := math.Pow10(places)
+	x := f * scale
+	n := math.Round(x)
+	if size := math.Abs(x); math.Abs(x-n) < 0.5-float64(size*0x1p-50) || size < 1e15 && n/scale == f {
+		return int64(n)
+	}
 	var buf [32]byte
 	text := strconv.AppendFloat(buf[:0], math.Abs(f), 'e', -1, 64)
 	// d[.ddd]e±dd, at most 17 digits: they fit in int64 as they stand.

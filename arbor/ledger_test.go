@@ -21,6 +21,8 @@ func TestNanograms(t *testing.T) {
 		{"half a nanogram", "half goes away from zero", 5e-13, 1},
 		{"minus half a nanogram", "on both sides", -5e-13, -1},
 		{"less than half", "0.49 ng is nothing", 4.9e-13, 0},
+		{"half of one more", "the float64 is below the half, its text is not", 20.0000000000005, 20_000_000_000_001},
+		{"just less than half of one more", "the next float64 below", 20.000000000000497, 20_000_000_000_000},
 		{"far below", "no digit is left", 1e-300, 0},
 		{"a pound", "0.45359237 kg exactly, by law", units.Pound, 453_592_370_000},
 		{"23.5 lb", "10.659420695 kg exactly", 23.5 * units.Pound, 10_659_420_695_000},

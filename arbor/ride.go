@@ -49,6 +49,9 @@ func (r Ride) validateFor(f Frame) error {
 
 // checkRatio notes a fault where a ratio is none that a counterweight set has.
 func checkRatio(p *check.Problems, field string, ratio float64) {
+	if ratio >= leastRatio && ratio <= mostRatio {
+		return
+	}
 	const want = "batten travel for each unit of arbor travel, such as 1 or 2"
 	value := strconv.FormatFloat(ratio, 'g', -1, 64)
 	switch {

@@ -2,6 +2,7 @@ package arbor
 
 import (
 	"errors"
+	"slices"
 
 	"example.com/steelyard/units"
 )
@@ -43,13 +44,19 @@ func (s Shortfall) Binds() []string {
 // without limits, it returns the *NoStackError of Ideal. Every *units.FieldError is
 // one of Fill.
 func (f Frame) Shortfall(w Wanted, stock Stock, side Side) (Shortfall, error) {
+	if err := validate(f, w, stock, side); err != nil {
+		return Shortfall{}, err
+	}
 	var s Shortfall
 	var err error
-	if s.Ideal, err = f.Ideal(w, stock, side); err != nil {
+	pieces, kinds := fromHeaviest(stock)
+	in := filling{wanted: w, stock: stock, side: side, pipeSide: side, steps: steps, lifted: true}
+	if s.Ideal, err = f.fillFrom(in, pieces, slices.Clone(kinds)); err != nil {
 		return Shortfall{}, err
 	}
 	var none *NoStackError
-	s.Fits, err = f.Fill(w, stock, side)
+	in.lifted = false
+	s.Fits, err = f.fillFrom(in, pieces, kinds)
 	switch {
 	case errors.As(err, &none):
 		s.Nothing, s.Fits = true, Stack{}
@@ -60,7 +67,6 @@ func (f Frame) Shortfall(w Wanted, stock Stock, side Side) (Shortfall, error) {
 	}
 	s.Room = max(metres(nanometres(s.Ideal.Height)-nanometres(f.Room)), 0)
 	s.Capacity = max(kilograms(nanograms(s.Ideal.Mass)-nanograms(f.Capacity)), 0)
-	pieces, _ := fromHeaviest(stock)
 	for _, p := range pieces {
 		if n := s.Ideal.Used(p.Name) - p.Count; n > 0 {
 			s.Missing = append(s.Missing, Row{Name: p.Name, Count: n, Mass: p.Mass, Thickness: p.Thickness})

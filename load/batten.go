@@ -102,7 +102,9 @@ func (b Batten) Rig(h Hang) (*Rigged, error) {
 		return nil, p.Err()
 	}
 	for i, item := range h {
-		p.Within("hang["+strconv.Itoa(i)+"]", item.title(), item.faults(length))
+		if err := item.faults(length); err != nil {
+			p.Within("hang["+strconv.Itoa(i)+"]", item.title(), err)
+		}
 	}
 	if err := p.Err(); err != nil {
 		return nil, err
@@ -139,6 +141,9 @@ func (b Batten) faults() error {
 		return p.Err()
 	}
 	for i, l := range b.Lines {
+		if b.plainlyPlaced(i, length) {
+			continue
+		}
 		field := "lines[" + strconv.Itoa(i) + "].at"
 		if !onBatten(&p, field, l.At, length) || i == 0 {
 			continue
@@ -155,12 +160,20 @@ func (b Batten) faults() error {
 		}
 	}
 	for i, l := range b.Lines {
-		p.Within("lines["+strconv.Itoa(i)+"]", "", l.faults())
+		if err := l.faults(); err != nil {
+			p.Within("lines["+strconv.Itoa(i)+"]", "", err)
+		}
 	}
 	if p.Err() == nil {
 		b.conditioned(&p)
 	}
 	return p.Err()
+}
+
+// plainlyPlaced tells of most lines that nothing is wrong with their place, without a name for it.
+func (b Batten) plainlyPlaced(i int, length units.Length) bool {
+	at := b.Lines[i].At
+	return at >= -rounding && at <= length+rounding && (i == 0 || at-b.Lines[i-1].At >= leastApart-rounding)
 }
 
 // faults reports what is wrong with how the line stretches and is trimmed.

@@ -41,3 +41,18 @@ func BenchmarkShare(b *testing.B) {
 		}
 	}
 }
+
+func BenchmarkRig(b *testing.B) {
+	batten := load.Batten{Length: 62 * units.Foot, Pipe: pipe, Lines: load.Spaced(1*units.Foot, 10*units.Foot, 7)}
+	var hang load.Hang
+	for i := range 10 {
+		at := units.Foot.Scale(4 + 6*float64(i))
+		hang = append(hang, load.Item{Mass: 32 * units.Pound, From: at, To: at})
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := batten.Rig(hang); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -28,18 +28,27 @@ type Rigged struct {
 // newRigged takes a batten and a hang without faults.
 func newRigged(b Batten, h Hang) *Rigged {
 	onto := func(at units.Length) units.Length { return max(0, min(at, b.Length)) }
+	n, items := len(b.Lines), len(h)
+	figures := make([]float64, 4*n+2*items+1)
+	take := func(n int) []float64 {
+		first := figures[:n:n]
+		figures = figures[n:]
+		return first
+	}
 	r := &Rigged{
 		length:  b.Length,
-		lines:   make([]units.Length, len(b.Lines)),
+		lines:   make([]units.Length, n),
 		hang:    slices.Clone(h),
+		arms:    take(items),
+		give:    take(n),
+		limits:  make([]units.Force, n),
+		low:     take(n),
 		bare:    b.BareMass(),
 		middle:  b.Length.Scale(0.5),
 		bending: float64(b.Pipe.Modulus) * float64(b.Pipe.SecondMoment()),
 		section: b.Pipe.SectionModulus(),
 	}
-	n := len(b.Lines)
-	r.give, r.limits = make([]float64, n), make([]units.Force, n)
-	desc := beam.Beam{Lines: make([]float64, n), Give: make([]float64, n), Low: make([]float64, n)}
+	desc := beam.Beam{Lines: take(n), Give: take(n), Low: r.low, Loads: make([]beam.Stretch, 1+items), Taper: take(1 + items)}
 	for i, l := range b.Lines {
 		r.lines[i] = onto(l.At)
 		r.give[i] = l.give()
@@ -48,9 +57,7 @@ func newRigged(b Batten, h Hang) *Rigged {
 		desc.Give[i] = r.bending * r.give[i]
 		desc.Low[i] = r.bending * float64(l.Long)
 	}
-	r.low = desc.Low
-	desc.Loads = []beam.Stretch{{From: 0, To: float64(b.Length)}}
-	desc.Taper = []float64{0}
+	desc.Loads[0] = beam.Stretch{From: 0, To: float64(b.Length)}
 	for i := range r.hang {
 		item := &r.hang[i]
 		item.From, item.To = onto(item.From), onto(item.To)
@@ -58,9 +65,8 @@ func newRigged(b Batten, h Hang) *Rigged {
 		if to-from < rounding { // a point: weight over next to no length is beyond float64
 			from, to = item.centre(), item.centre()
 		}
-		desc.Loads = append(desc.Loads, beam.Stretch{From: float64(from), To: float64(to)})
-		desc.Taper = append(desc.Taper, item.Taper)
-		r.arms = append(r.arms, float64(item.centre()-r.middle))
+		desc.Loads[1+i], desc.Taper[1+i] = beam.Stretch{From: float64(from), To: float64(to)}, item.Taper
+		r.arms[i] = float64(item.centre() - r.middle)
 		switch item.OnDeck {
 		case Piles:
 			r.breaks = append(r.breaks, item.Below, item.foot())
@@ -110,9 +116,7 @@ func (r *Rigged) CarriedAbove(trim units.Length) units.Mass {
 func (r *Rigged) Centre(trim units.Length) units.Length { return r.centre(trim, false) }
 
 func (r *Rigged) centre(trim units.Length, above bool) units.Length {
-	w := r.layout.Borrow()
-	defer w.Return()
-	_, centre := r.lay(w, trim, above)
+	_, centre := r.weigh(nil, trim, above)
 	return centre
 }
 
@@ -199,14 +203,23 @@ func (r *Rigged) solve(w *beam.Work, trim units.Length) (carried units.Mass, cen
 // lay fills in the weights at the trim, or just above it, and gives the mass that is carried
 // and its centre.
 func (r *Rigged) lay(w *beam.Work, trim units.Length, above bool) (units.Mass, units.Length) {
-	w.Weights[0] = float64(r.bare.Weight(units.StandardGravity))
+	return r.weigh(w.Weights, trim, above)
+}
+
+// weigh is lay into a list of weights, where there is one.
+func (r *Rigged) weigh(weights []float64, trim units.Length, above bool) (units.Mass, units.Length) {
+	if weights != nil {
+		weights[0] = float64(r.bare.Weight(units.StandardGravity))
+	}
 	mass, moment := r.bare, 0.0
 	for i := range r.hang {
 		m := carried(&r.hang[i], trim, above)
 		mass += m
 		// About the middle, so that a symmetrical load is centred to the last bit.
 		moment += float64(float64(m) * r.arms[i])
-		w.Weights[1+i] = float64(m.Weight(units.StandardGravity))
+		if weights != nil {
+			weights[1+i] = float64(m.Weight(units.StandardGravity))
+		}
 	}
 	return mass, r.middle + units.Length(moment/float64(mass))
 }

@@ -53,8 +53,9 @@ func (r *Rigged) Tips(from, to units.Length) error {
 	var worst *TipError
 	furthest := r.reach()
 	consider := func(trim units.Length, above bool) {
-		if t := r.tip(trim, above, r.centre(trim, above)); t.out() > furthest {
-			worst, furthest = t, t.out()
+		centre := r.centre(trim, above)
+		if out := max(r.lines[0]-centre, centre-r.lines[len(r.lines)-1]); out > furthest {
+			worst, furthest = r.tip(trim, above, centre), out
 		}
 	}
 	consider(from, false)

@@ -3,6 +3,7 @@ package load
 import (
 	"slices"
 
+	"example.com/steelyard/internal/beam"
 	"example.com/steelyard/units"
 )
 
@@ -27,9 +28,12 @@ func (r *Rigged) Turns(from, to units.Length) []units.Length {
 			turns = append(turns, trim)
 		}
 	}
-	w, upper := r.layout.Borrow(), r.layout.Borrow()
-	defer w.Return()
-	defer upper.Return()
+	var w, upper *beam.Work
+	if len(r.breaks) > 1 {
+		w, upper = r.layout.Borrow(), r.layout.Borrow()
+		defer w.Return()
+		defer upper.Return()
+	}
 	for i, b := range r.breaks {
 		note(b)
 		if i+1 == len(r.breaks) {

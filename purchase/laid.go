@@ -21,17 +21,16 @@ type laid struct {
 
 	stations []station // of each stop
 	legs     []leg     // of each part
-	named    []Part    // each part with the names of its stops, and no tension
 
 	// While the batten flies out at a unit of speed, how fast the rope of each part runs, towards the path's end, and how
 	// fast past each stop, seen from it.
 	speed, past []float64
 
-	tight  []float64        // tight side over slack side of each stop's sheave
-	gain   []float64        // how much more of the tight side's tension a force takes that speeds the sheave up
-	factor [2][]float64     // tension past each stop over that up to it, while the batten flies out and in
-	onto   [2][grips]upward // what the rope pulls each body up with while it runs, by where a hand grips it
-	grip   [grips]int       // the part that a hand grips; −1: none
+	tight  []float64    // tight side over slack side of each stop's sheave
+	gain   []float64    // how much more of the tight side's tension a force takes that speeds the sheave up
+	factor [2][]float64 // tension past each stop over that up to it, while the batten flies out and in
+	onto   [2][]upward  // what the rope pulls each body up with while it runs, by where a hand grips it: a lift line nowhere
+	grip   [grips]int   // the part that a hand grips; −1: none
 
 	rests rests
 }
@@ -39,14 +38,14 @@ type laid struct {
 // upward is what a rope pulls each body up with that may move.
 type upward struct{ batten, arbor, idler rope.Tension }
 
-func (u *upward) add(body int, t rope.Tension, along float64) {
+func (u *upward) add(body int, t *rope.Tension, along float64) {
 	switch Body(body) {
 	case Batten:
-		u.batten = u.batten.Plus(t, along)
+		u.batten.Add(t, along)
 	case Arbor:
-		u.arbor = u.arbor.Plus(t, along)
+		u.arbor.Add(t, along)
 	case Idler:
-		u.idler = u.idler.Plus(t, along)
+		u.idler.Add(t, along)
 	}
 }
 
@@ -69,6 +68,7 @@ type station struct {
 	hung  rope.Straight // what the rope's own weight makes the tension here more than at height 0 without drag, N
 	pulls direction     // sum of the directions of the parts that meet here, away from it
 	block int           // which of the reeving's blocks it belongs to; nobody's on the batten
+	first bool          // no stop before it, of this rope or another, belongs to that block
 }
 
 // leg is the same for a part.
@@ -82,27 +82,86 @@ type leg struct {
 // direction is that of a part, from the stop it leaves to the one it runs to.
 type direction struct{ across, up float64 }
 
-// settle fills in all of this but what drag and a hand do. While the arbor rises by a unit the bodies rise by travel.
+// ground is memory for ropes that are laid one after the other, made for all of them at once.
+type ground struct {
+	path     rope.Path
+	stations []station
+	legs     []leg
+	figures  []float64
+	onto     []upward
+	blocks   []int // of each stop; −1: none
+	met      int   // blocks that ropes laid before meet: they are numbered as they are met
+}
+
+// take cuts the first n off.
+func take[S ~[]E, E any](from *S, n int) S {
+	first := (*from)[:n:n]
+	*from = (*from)[n:]
+	return first
+}
+
+// lay lays a rope along its path while the bodies are at heights h. Stops that belong to no block count with nobody's.
+func (m *ground) lay(l *laid, rp *Rope, h *rope.Heights, grips, nobodys int) {
+	n := len(rp.Path)
+	l.rope, l.weight = *rp, rp.Mass.Weight(units.StandardGravity).In(units.NewtonPerMetre)
+	l.path, l.stations, l.legs = take(&m.path, n), take(&m.stations, n), take(&m.legs, n-1)
+	l.drag, l.rim, l.tight, l.gain = take(&m.figures, n), take(&m.figures, n), take(&m.figures, n), take(&m.figures, n)
+	l.factor = [2][]float64{take(&m.figures, n), take(&m.figures, n)}
+	l.past, l.speed = take(&m.figures, n), take(&m.figures, n-1)
+	l.onto = [2][]upward{take(&m.onto, grips), take(&m.onto, grips)}
+	l.grip = [...]int{-1, -1, -1}
+	for i, block := range take(&m.blocks, n) {
+		s := &rp.Path[i]
+		l.path[i] = rope.Stop{Body: int(s.On), X: s.Across.In(units.Metre), Z: s.Height.In(units.Metre)}
+		l.drag[i] = float64(s.Drag)
+		l.rim[i] = s.Rim.In(units.Kilogram)
+		first := block < 0 || block == m.met // of nobody's nothing is kept
+		switch {
+		case block < 0:
+			block = nobodys
+		case first:
+			m.met++
+		}
+		l.stations[i].block, l.stations[i].first = block, first
+	}
+	for i := range l.legs {
+		across, up, length := l.path.Part(i, h)
+		l.legs[i].runs, l.legs[i].length.Start = direction{across, up}, length
+	}
+}
+
+// rate is how much more rope the path up to a stop wants for each unit that a body rises, as [rope.Path.Rate].
+func (l *laid) rate(body Body, last int) (rate float64) {
+	for i := range l.legs[:last] {
+		up := l.legs[i].runs.up
+		if Body(l.path[i].Body) == body {
+			rate -= up
+		}
+		if Body(l.path[i+1].Body) == body {
+			rate += up
+		}
+	}
+	return rate
+}
+
+// settle fills in all of this but what drag and a hand do. While the arbor rises by a unit the bodies rise by travel, and
+// while the batten flies out at one they rise as fast as out says.
 func (l *laid) settle(at *rope.Heights, travel, out *rope.Speeds) {
-	n := len(l.path)
-	l.speed, l.past = make([]float64, n-1), make([]float64, n)
 	l.path.Run(out, at, l.speed, l.past)
-	l.legs, l.named = make([]leg, n-1), make([]Part, n-1)
 	for i := range l.stations {
 		l.stations[i].hung = l.height(i, at, travel).Times(l.weight)
 	}
 	for i := range l.legs {
-		across, up, length := l.path.Part(i, at)
-		from, to := &l.stations[i], &l.stations[i+1]
+		leg, from, to := &l.legs[i], &l.stations[i], &l.stations[i+1]
+		across, up := leg.runs.across, leg.runs.up
 		from.pulls.across += across
 		from.pulls.up += up
 		to.pulls.across -= across
 		to.pulls.up -= up
-		rises := l.height(i+1, at, travel).Less(l.height(i, at, travel))
+		leg.rises = l.height(i+1, at, travel).Less(l.height(i, at, travel)).Times(l.weight)
 		// A part whose length changes hangs plumb.
-		reach := rope.Straight{Start: length, Rate: float64((travel[l.path[i+1].Body] - travel[l.path[i].Body]) * up)}
-		l.legs[i] = leg{runs: direction{across, up}, rises: rises.Times(l.weight), length: reach, rising: math.Copysign(1, up)}
-		l.named[i] = Part{From: l.rope.Path[i].Name, To: l.rope.Path[i+1].Name}
+		leg.length.Rate = float64((travel[l.path[i+1].Body] - travel[l.path[i].Body]) * up)
+		leg.rising = math.Copysign(1, up)
 	}
 	if parts, hung := l.pull(Batten, 0); parts > 0 {
 		l.rests = rests{perPull: 1 / parts, plain: hung.Times(-1 / parts), stops: len(l.stations)}
@@ -145,10 +204,24 @@ func (l *laid) drive() {
 		}
 		l.factor[0][i], l.factor[1][i] = k, 1/k
 	}
-	for way := range l.onto {
-		for role, part := range l.grip {
-			l.onto[way][role] = l.forces(l.factor[way], part)
+	for way, onto := range l.onto {
+		for role := range onto {
+			if part := l.grip[role]; part < 0 && role != nowhere {
+				onto[role] = onto[nowhere]
+			} else {
+				onto[role] = l.forces(l.factor[way], part)
+			}
 		}
+	}
+}
+
+// part is a part with the names of its stops, and no tension.
+func (l *laid) part(i int) Part { return Part{From: l.rope.Path[i].Name, To: l.rope.Path[i+1].Name} }
+
+// parts fills them in.
+func (l *laid) parts(parts []Part) {
+	for i := range parts {
+		parts[i] = l.part(i)
 	}
 }
 
@@ -164,26 +237,28 @@ func (l *laid) forces(factor []float64, grip int) (onto upward) {
 	for i := range l.legs {
 		leg := &l.legs[i]
 		past := l.past[i]
-		turning := rope.Tension{PerSquare: float64(mass * float64(past*past))}
 		if i > 0 {
 			gain := l.gain[i]
 			if factor[i] < 1 {
 				gain = float64(gain * factor[i])
 			}
-			t = t.Plus(turning, -1).Times(factor[i])
+			turning := float64(mass * float64(past*past))
+			t.PerSquare -= turning
+			t = t.Times(factor[i])
 			t.PerAcceleration.Start += float64(gain * float64(l.rim[i]*past))
-			onto.add(l.path[i].Body, t, leg.runs.up)
-			t = t.Plus(turning, 1)
+			onto.add(l.path[i].Body, &t, leg.runs.up)
+			t.PerSquare += turning
 		} else {
-			onto.add(l.path[i].Body, t, leg.runs.up)
+			onto.add(l.path[i].Body, &t, leg.runs.up)
 		}
 		t.Plain = t.Plain.Plus(leg.rises)
 		t.PerAcceleration = t.PerAcceleration.Plus(leg.length.Times(float64(mass * l.speed[i])))
 		if i == grip {
 			t.PerPull += leg.rising
 		}
-		next := l.past[i+1]
-		onto.add(l.path[i+1].Body, t.Plus(rope.Tension{PerSquare: float64(mass * float64(next*next))}, -1), -leg.runs.up)
+		next, arriving := l.past[i+1], t
+		arriving.PerSquare -= float64(mass * float64(next*next))
+		onto.add(l.path[i+1].Body, &arriving, -leg.runs.up)
 	}
 	return onto
 }
@@ -196,29 +271,29 @@ func (l *laid) start(way Way, pull, moved float64) float64 {
 
 // resting fills in the tensions of parts that follow each other between stops at rest without drag; c is the tension at
 // height 0. It adds what the rope pulls with to the blocks, and gives the tension at the first stop and the last, and
-// the lowest: below zero it is not borne, and counts as zero.
+// the lowest: below zero it is not borne, and counts as zero. Its loop is written out because this is asked more than all else.
 func resting(parts []Part, stops []station, blocks []Block, c, moved float64) (first, last, low float64) {
-	t := stops[0].bears(c, moved, blocks, &low)
-	first = t
-	stops = stops[1:][:len(parts)]
-	for i := range parts {
-		parts[i].TensionFrom = units.Force(t)
-		t = stops[i].bears(c, moved, blocks, &low)
-		parts[i].TensionTo = units.Force(t)
+	before := 0.0
+	for k := range stops {
+		s := &stops[k]
+		t := c + s.hung.At(moved)
+		if t < 0 {
+			low, t = min(low, t), 0
+		}
+		load, others := &blocks[s.block].Load, Vector{}
+		if !s.first {
+			others = *load
+		}
+		load.Across, load.Up = others.Across+units.Force(t*s.pulls.across), others.Up+units.Force(t*s.pulls.up)
+		if k == 0 {
+			first = t
+		} else if k <= len(parts) {
+			p := &parts[k-1]
+			p.TensionFrom, p.TensionTo = units.Force(before), units.Force(t)
+		}
+		before = t
 	}
-	return first, t, low
-}
-
-func (s *station) bears(c, moved float64, blocks []Block, low *float64) float64 {
-	t := c + s.hung.At(moved)
-	if t < 0 {
-		*low = min(*low, t)
-		t = 0
-	}
-	load := &blocks[s.block].Load
-	load.Across += units.Force(t * s.pulls.across)
-	load.Up += units.Force(t * s.pulls.up)
-	return t
+	return first, before, low
 }
 
 // running does the same for the whole rope while it runs, from the tension at its beginning on.
@@ -272,7 +347,7 @@ func (l *laid) slack(field string, way Way, role int, start, pull, moved float64
 	if low >= -slackened {
 		return nil
 	}
-	return slackFault(field, part, l.named[part], check.Show(units.Force(low)))
+	return slackFault(field, part, l.part(part), check.Show(units.Force(low)))
 }
 
 func slackFault(rope string, part int, p Part, tension string) error {

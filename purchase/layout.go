@@ -23,15 +23,15 @@ const (
 )
 
 // LoftBlock is the name of the loft block of lift line n, counted from 1.
-func LoftBlock(n int) string { return "loft block " + strconv.Itoa(n) }
+func LoftBlock(n int) string { return loftName + strconv.Itoa(n) }
 
 // DeadEnd is the name of the dead end of lift line n in double purchase; single and triple lines end on
 // the arbor.
-func DeadEnd(n int) string { return "dead end " + strconv.Itoa(n) }
+func DeadEnd(n int) string { return deadName + strconv.Itoa(n) }
 
 // BeamBlock is the name of the block at the head beam, of lift line n in triple
 // purchase, that sends it back down to the arbor.
-func BeamBlock(n int) string { return "beam block " + strconv.Itoa(n) }
+func BeamBlock(n int) string { return beamName + strconv.Itoa(n) }
 
 // Loft is where a loft block hangs: Across from the arbor's centre line, Height
 // above the deck, which need not be the head block's. Its lift line drops plumb to
@@ -91,12 +91,14 @@ type Layout struct {
 // Validate reports everything that is wrong with the layout, as *units.FieldError
 // joined.
 func (l Layout) Validate() error {
-	_, err := l.validate()
-	return err
+	if err := l.validate(); err != nil {
+		return err
+	}
+	return l.checkTurns(l.Reeving().Lift)
 }
 
-// validate is Validate, and gives the ropes of a layout that nothing is wrong with.
-func (l Layout) validate() (Reeving, error) {
+// validate is Validate but for the turns, which want the ropes laid.
+func (l Layout) validate() error {
 	var p check.Problems
 	if !l.Kind.known() {
 		p.Add("kind", kindShown(l.Kind), wantKind, kindFault(l.Kind))
@@ -146,24 +148,19 @@ func (l Layout) validate() (Reeving, error) {
 		p.Add("loft", "", "a loft block for each lift line", units.ErrMissing)
 	case n > maxLines:
 		p.Add("loft", strconv.Itoa(n)+" loft blocks", "at most "+strconv.Itoa(maxLines), units.ErrOutOfRange)
-		return Reeving{}, p.Err()
+		return p.Err()
 	}
-	blocks := make(places)
+	var blocks places
 	for i := range l.Loft {
-		if err := l.validateLoft(i, trim, blocks); err != nil {
+		if err := l.validateLoft(i, trim, &blocks); err != nil {
 			p.Within("loft["+strconv.Itoa(i)+"]", "", err)
 		}
 	}
-	if err := p.Err(); err != nil {
-		return Reeving{}, err
-	}
-	r := l.Reeving()
-	l.checkTurns(&p, r.Lift)
-	return r, p.Err()
+	return p.Err()
 }
 
 // validateLoft looks at one loft block and the mule blocks of its line.
-func (l Layout) validateLoft(i int, trim bool, blocks places) error {
+func (l Layout) validateLoft(i int, trim bool, blocks *places) error {
 	var p check.Problems
 	b := &l.Loft[i]
 	check.Positive(&p, "across", b.Across, "the distance from the arbor to the loft block")
@@ -197,11 +194,22 @@ func (k Kind) atRail() string {
 // Rig lays the standard ropes and makes them ready to be asked. The error joins
 // a *units.FieldError for everything that is wrong.
 func (l Layout) Rig() (*Reeved, error) {
-	r, err := l.validate()
-	if err != nil {
+	if err := l.validate(); err != nil {
 		return nil, err
 	}
-	return r.Rig()
+	r := l.Reeving()
+	blocks, err := r.validate()
+	if err == nil {
+		var out *Reeved
+		if out, err = r.rig(blocks); err == nil {
+			return out, nil
+		}
+	}
+	// Where a rope does not turn, the layout can say whose place it is.
+	if turns := l.checkTurns(r.Lift); turns != nil {
+		return nil, turns
+	}
+	return nil, err
 }
 
 // Reeving gives the ropes of the layout as paths.
@@ -210,15 +218,15 @@ func (l Layout) Reeving() Reeving {
 		Lift: make([]Rope, len(l.Loft)),
 		Trim: l.Trim, ArborTop: l.ArborTop, Idler: l.Idler, Lock: l.Rail,
 	}
+	stops := make([]Stop, 0, l.stops())
+	names := l.lineNames()
 	head := Stop{Name: HeadBlock, On: HeadBeam, Height: l.HeadBlock}
 	top := Stop{Name: ArborTop, On: Arbor}
 	foot := Stop{Name: ArborFoot, On: Arbor, Height: -l.ArborLength}
 	for i, b := range l.Loft {
-		n := i + 1
-		path := []Stop{
-			{Name: "batten at line " + strconv.Itoa(n), On: Batten, Across: b.Across},
-			{Name: LoftBlock(n), On: Grid, Across: b.Across, Height: b.Height, Offset: b.Offsets.Loft, Tread: l.Sheaves.Loft},
-		}
+		path := append(stops[len(stops):],
+			Stop{Name: names.next(battenName, i), On: Batten, Across: b.Across},
+			Stop{Name: names.next(loftName, i), On: Grid, Across: b.Across, Height: b.Height, Offset: b.Offsets.Loft, Tread: l.Sheaves.Loft})
 		for _, m := range b.Mules {
 			path = append(path, Stop{Name: m.Name, On: m.On, Across: m.Across, Height: m.Height, Offset: m.Offset, Tread: l.Sheaves.Mule})
 		}
@@ -229,44 +237,57 @@ func (l Layout) Reeving() Reeving {
 		under.Tread = l.Sheaves.Arbor
 		switch l.Kind {
 		case Double:
-			path = append(path, over, under, Stop{Name: DeadEnd(n), On: HeadBeam, Height: l.DeadEnd, Offset: b.Offsets.Beam})
+			path = append(path, over, under, Stop{Name: names.next(deadName, i), On: HeadBeam, Height: l.DeadEnd, Offset: b.Offsets.Beam})
 		case Triple:
-			path = append(path, over, under, Stop{Name: BeamBlock(n), On: HeadBeam, Height: l.DeadEnd, Offset: b.Offsets.Beam, Tread: l.Sheaves.Beam}, end)
+			path = append(path, over, under, Stop{Name: names.next(beamName, i), On: HeadBeam, Height: l.DeadEnd, Offset: b.Offsets.Beam, Tread: l.Sheaves.Beam}, end)
 		default:
 			path = append(path, over, end)
 		}
-		r.Lift[i] = Rope{Name: "lift line " + strconv.Itoa(n), Mass: l.LiftMass, Diameter: l.LiftDiameter, Path: path}
+		stops = stops[:len(stops)+len(path)]
+		l.turning(path)
+		r.Lift[i] = Rope{Name: names.next(liftName, i), Mass: l.LiftMass, Diameter: l.LiftDiameter, Path: path[:len(path):len(path)]}
 	}
-	for _, rp := range r.Lift {
-		l.turning(rp.Path)
-	}
-	r.Hand = Rope{Name: "hand line", Mass: l.HandMass, Diameter: l.HandDiameter, Path: l.handPath(head, top, foot)}
+	r.Hand = Rope{Name: "hand line", Mass: l.HandMass, Diameter: l.HandDiameter, Path: l.handPath(stops[len(stops):], head, top, foot)}
 	return r
 }
 
+// stops is how many all ropes have together.
+func (l Layout) stops() int {
+	n := 2 + 2*int(l.handKind().orSingle())
+	for i := range l.Loft {
+		n += 3 + int(l.Kind.orSingle()) + len(l.Loft[i].Mules)
+	}
+	return n
+}
+
+// orSingle is the kind that ropes are laid as: an unknown one as single purchase.
+func (k Kind) orSingle() Kind {
+	if k.known() {
+		return k
+	}
+	return Single
+}
+
 // handPath lays the hand line over the head block, the arbor's top and its foot.
-func (l Layout) handPath(head, top, foot Stop) []Stop {
+func (l Layout) handPath(path []Stop, head, top, foot Stop) []Stop {
 	over, under, round := head, top, foot
 	over.Tread, under.Tread, round.Tread = l.Sheaves.HandHead, l.Sheaves.HandArbor, l.Sheaves.HandArbor
 	idler := Stop{Name: IdlerBlock, On: Idler, Tread: l.Sheaves.Idler}
-	var path []Stop
 	switch l.handKind() {
 	case Double:
-		path = []Stop{
-			{Name: RailDeadEnd, On: Rail, Height: l.Rail},
+		path = append(path,
+			Stop{Name: RailDeadEnd, On: Rail, Height: l.Rail},
 			round, idler, over, under,
-			{Name: HandDeadEnd, On: HeadBeam, Height: l.DeadEnd},
-		}
+			Stop{Name: HandDeadEnd, On: HeadBeam, Height: l.DeadEnd})
 	case Triple:
-		path = []Stop{
+		path = append(path,
 			foot,
-			{Name: RailBlock, On: Rail, Height: l.Rail, Tread: l.Sheaves.HandBeam},
+			Stop{Name: RailBlock, On: Rail, Height: l.Rail, Tread: l.Sheaves.HandBeam},
 			round, idler, over, under,
-			{Name: HandBlock, On: HeadBeam, Height: l.DeadEnd, Tread: l.Sheaves.HandBeam},
-			top,
-		}
+			Stop{Name: HandBlock, On: HeadBeam, Height: l.DeadEnd, Tread: l.Sheaves.HandBeam},
+			top)
 	default:
-		path = []Stop{foot, idler, over, top}
+		path = append(path, foot, idler, over, top)
 	}
 	l.turning(path)
 	return path

@@ -19,28 +19,25 @@ type memory struct {
 	blocks []Block
 }
 
-// ready gives its owner a memory with the names of a reeving and no load on its blocks.
+// ready gives its owner a memory with the names of a reeving.
 func (m *memory) ready(r *Reeved, owner any) *memory {
 	if m == nil || m.of != r || m.owner != owner {
 		m = r.remember()
 		m.owner = owner
 	}
-	for i := range m.blocks {
-		m.blocks[i].Load = Vector{}
-	}
 	return m
 }
 
 func (r *Reeved) remember() *memory {
-	m := &memory{of: r, lift: make([]RopeState, len(r.lift)), hand: slices.Clone(r.hand.named), blocks: slices.Clone(r.blocks)}
+	lifts := len(r.stops) - len(r.lift)
+	parts := make([]Part, lifts+len(r.hand.legs))
+	m := &memory{of: r, lift: make([]RopeState, len(r.lift)), parts: parts[:lifts:lifts], hand: parts[lifts:], blocks: slices.Clone(r.blocks)}
+	r.hand.parts(m.hand)
 	for i := range r.lift {
-		m.parts = append(m.parts, r.lift[i].named...)
-	}
-	at := 0
-	for i := range r.lift {
-		to := at + len(r.lift[i].named)
-		m.lift[i] = RopeState{Name: r.lift[i].rope.Name, Parts: m.parts[at:to:to]}
-		at = to
+		l := &r.lift[i]
+		of := take(&parts, len(l.legs))
+		l.parts(of)
+		m.lift[i] = RopeState{Name: l.rope.Name, Parts: of}
 	}
 	return m
 }

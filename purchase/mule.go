@@ -25,7 +25,7 @@ type Mule struct {
 // maxMules leaves room on a path for all its other stops.
 const maxMules = maxStops / 2
 
-func (l Layout) checkMules(p *check.Problems, line int, blocks places) {
+func (l Layout) checkMules(p *check.Problems, line int, blocks *places) {
 	b := &l.Loft[line]
 	if n := len(b.Mules); n > maxMules {
 		p.Add("mules", strconv.Itoa(n)+" mule blocks", "at most "+strconv.Itoa(maxMules), units.ErrOutOfRange)
@@ -49,8 +49,8 @@ func (l Layout) checkMules(p *check.Problems, line int, blocks places) {
 		}
 		across := check.Finite(p, at+".across", m.Across)
 		if check.Finite(p, at+".height", m.Height) && across {
-			here := place{line, k, Stop{Name: m.Name, On: m.On, Across: m.Across, Height: m.Height}}
-			if want := blocks.clash(here, muleField); want != "" {
+			here := place{line, k, &Stop{Name: m.Name, On: m.On, Across: m.Across, Height: m.Height}}
+			if _, want := blocks.clash(here, muleField); want != "" {
 				p.Add(at, strconv.Quote(m.Name), want, units.ErrDuplicate)
 			}
 		}
@@ -80,7 +80,8 @@ func (l Layout) names(name string) bool {
 
 // checkTurns makes sure that a lift line turns at every sheave a Layout names: at
 // one where it runs straight on, whoever gave it meant another place.
-func (l Layout) checkTurns(p *check.Problems, lift []Rope) {
+func (l Layout) checkTurns(lift []Rope) error {
+	var p check.Problems
 	var h rope.Heights
 	h[Batten], h[Arbor] = l.Trim.In(units.Metre), l.ArborTop.In(units.Metre)
 	var path rope.Path
@@ -101,6 +102,7 @@ func (l Layout) checkTurns(p *check.Problems, lift []Rope) {
 			p.Add(at, strconv.Quote(rp.Path[k].Name), "places of the blocks at which the line turns: here it runs straight past", ErrNoTurn)
 		}
 	}
+	return p.Err()
 }
 
 // noTurn is a turn, in radians, that no one can have meant.

@@ -2,6 +2,7 @@ package purchase
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"example.com/steelyard/internal/check"
@@ -13,54 +14,73 @@ import (
 // foot, two loft blocks, or the two ends of a head beam do not.
 const blockSize = 1 * units.Metre
 
-// places is where the first stop of each block stands, by the block's name.
-type places map[string]place
+// places is where the first stop of each block stands.
+type places []place
 
 // place is a stop of a rope, both counted from 0.
 type place struct {
 	rope, at int
-	stop     Stop
+	stop     *Stop
 }
 
-// clash notes the place of a block, and says what would be right where a block of that name stands elsewhere: loads of both would be
-// added up under one name. Field is how a place is called.
-func (b places) clash(here place, field func(rope, at int) string) (want string) {
+// clash notes the place of a block and gives its number. It says what would be right where a block of that name stands elsewhere:
+// loads of both would be added up under one name. Field is how a place is called.
+func (b *places) clash(here place, field func(rope, at int) string) (number int, want string) {
 	s := here.stop
 	if s.Name == "" { // a fault of its own
-		return ""
+		return 0, ""
 	}
-	first, ok := b[s.Name]
-	if !ok {
-		b[s.Name] = here
-		return ""
+	number = slices.IndexFunc(*b, func(p place) bool { return p.stop.Name == s.Name })
+	if number < 0 {
+		*b = append(*b, here)
+		return len(*b) - 1, ""
 	}
+	first := (*b)[number]
 	switch dx, dz := (s.Across - first.stop.Across).In(units.Metre), (s.Height - first.stop.Height).In(units.Metre); {
 	case s.On != first.stop.On:
 		want = "on the " + first.stop.On.String()
 	case math.Sqrt(float64(dx*dx)+float64(dz*dz)) > float64(blockSize.In(units.Metre)*(1+1e-9)):
 		want = "more than " + check.Show(blockSize) + " from here"
 	default:
-		return ""
+		return number, ""
 	}
-	return "a name of its own: the block of this name, as " + field(first.rope, first.at) + " has it, is " + want
+	return number, "a name of its own: the block of this name, as " + field(first.rope, first.at) + " has it, is " + want
 }
 
-// checkBlocks makes sure that each name stands for one block. The rope lock has its name already.
-func checkBlocks(p *check.Problems, ropes []Rope, lifts int) {
-	b := make(places)
-	field := func(rope, at int) string { return ropeField(rope, lifts) + ".path[" + strconv.Itoa(at) + "]" }
-	for i, rp := range ropes {
-		for k, s := range rp.Path[:min(len(rp.Path), maxStops)] {
-			if s.On == Batten {
-				continue
-			}
-			if s.Name == RopeLock {
+// blocks is which block each stop of a reeving is.
+type blocks struct {
+	first places
+	of    []int // by the number of the stop, the ropes one after the other; −1: none
+}
+
+// ready lists them with no load; then the rope lock, then nobody's, for stops on the batten.
+func (b blocks) ready() []Block {
+	all := make([]Block, len(b.first), len(b.first)+2)
+	for i, p := range b.first {
+		all[i] = Block{Name: p.stop.Name, On: p.stop.On}
+	}
+	return append(all, Block{Name: RopeLock, On: Rail}, Block{})
+}
+
+// findBlocks makes sure that each name stands for one block. The rope lock has its name already.
+func (r Reeving) findBlocks(p *check.Problems) blocks {
+	b := blocks{first: make(places, 0, 8+2*len(r.Lift)), of: make([]int, 0, r.stops())}
+	field := func(rope, at int) string { return stopField(rope, at, len(r.Lift)) }
+	for i, rp := range r.ropes() {
+		for k := range rp.Path[:min(len(rp.Path), maxStops)] {
+			s, number := &rp.Path[k], -1
+			switch {
+			case s.On == Batten:
+			case s.Name == RopeLock:
 				p.Add(field(i, k)+".name", strconv.Quote(s.Name), "another name: the rope lock, at the height that lock gives, has this one", units.ErrDuplicate)
-				continue
+			default:
+				var want string
+				if number, want = b.first.clash(place{i, k, s}, field); want != "" {
+					p.Add(field(i, k), strconv.Quote(s.Name), want, units.ErrDuplicate)
+				}
 			}
-			if want := b.clash(place{i, k, s}, field); want != "" {
-				p.Add(field(i, k), strconv.Quote(s.Name), want, units.ErrDuplicate)
-			}
+			b.of = append(b.of, number)
 		}
 	}
+	return b
 }

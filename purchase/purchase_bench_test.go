@@ -9,19 +9,44 @@ import (
 	"example.com/steelyard/units"
 )
 
-// benchmarkSet is a double purchase set with seven lines and ropes that weigh something.
-func benchmarkSet(tb testing.TB) (*purchase.Reeved, purchase.Bodies) {
+// benchmarkLayout is a double purchase set with seven lines and ropes that weigh something.
+func benchmarkLayout() purchase.Layout {
 	l := weightless(purchase.Double)
 	l.LiftMass, l.HandMass, l.Drag = 0.11*units.PoundPerFoot, 0.167*units.PoundPerFoot, purchase.AntiFrictionBearings
 	for len(l.Loft) < 7 {
 		last := l.Loft[len(l.Loft)-1]
 		l.Loft = append(l.Loft, purchase.Loft{Across: last.Across + 10*units.Foot, Height: last.Height})
 	}
-	r, err := l.Rig()
+	return l
+}
+
+func benchmarkSet(tb testing.TB) (*purchase.Reeved, purchase.Bodies) {
+	r, err := benchmarkLayout().Rig()
 	if err != nil {
 		tb.Fatal(err)
 	}
 	return r, purchase.Bodies{Pulls: evenly(7, 80*units.PoundForce), Arbor: 1120 * units.Pound, Idler: 60 * units.Pound}
+}
+
+func BenchmarkRig(b *testing.B) {
+	l := benchmarkLayout()
+	b.Run("layout", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			if _, err := l.Rig(); err != nil {
+				b.Fatal(err)
+			}
+		}
+	})
+	b.Run("reeving", func(b *testing.B) {
+		r := l.Reeving()
+		b.ReportAllocs()
+		for b.Loop() {
+			if _, err := r.Rig(); err != nil {
+				b.Fatal(err)
+			}
+		}
+	})
 }
 
 func BenchmarkImbalance(b *testing.B) {

@@ -79,6 +79,9 @@ func (r *Reeved) RailRopes() []RailRope {
 	return ropes
 }
 
+// mostRail is how many parts of a hand line pass the rail in triple purchase: more make more room.
+const mostRail = 4
+
 // findRail looks up the parts at the rail.
 func (r *Reeved) findRail() {
 	for i, speed := range r.hand.speed {
@@ -95,6 +98,9 @@ func (r *Reeved) findRail() {
 			one.Role, one.Moves = InnerRope, Out
 		default:
 			one.Role, one.Moves = OuterRope, In
+		}
+		if r.rail == nil {
+			r.rail = make([]railRope, 0, mostRail)
 		}
 		r.rail = append(r.rail, one)
 	}
@@ -194,6 +200,9 @@ func (r *Reeved) RunInto(s *Running, trim units.Length, on Bodies, way Way) erro
 	}
 	m := s.memory.ready(r, s)
 	s.memory = m
+	for i := range m.blocks {
+		m.blocks[i].Load = Vector{}
+	}
 	s.Trim, s.ArborTop, s.Way = trim, units.Length(r.top+moved), way
 	s.Pull, s.Rope, s.Runs, s.Slack = units.Force(max(0, pull)), hand, runs, false
 	s.Lift, s.Blocks = m.lift, m.blocks[:r.named:r.named]

@@ -186,22 +186,15 @@ func (r *Reeved) AtInto(s *State, trim units.Length, on Bodies) error {
 		pull := on.Pulls[i].In(units.Newton)
 		carried += pull
 		c := l.plain.At(moved) + float64(l.perPull*pull)
-		low := 0.0
-		t := stops[0].bears(c, moved, blocks, &low)
-		for k := 1; k < l.stops; k++ {
-			p := &parts[k-1]
-			p.TensionFrom = units.Force(t)
-			t = stops[k].bears(c, moved, blocks, &low)
-			p.TensionTo = units.Force(t)
-		}
 		n := l.stops - 1
+		_, _, low := resting(parts[:n], stops[:l.stops], blocks, c, moved)
 		m.lift[i].Parts, m.lift[i].Slack = parts[:n:n], low < -slackened
-		parts, stops = parts[n:], stops[n+1:]
+		parts, stops = parts[n:], stops[l.stops:]
 	}
 	imbalance := r.imbalance(moved, carried, on.Arbor.Weight(units.StandardGravity).In(units.Newton))
 	s.Imbalance = units.Force(imbalance)
-	s.Hand, s.Lock, s.Grip = RopeState{}, 0, 0
 	if r.lock < 0 {
+		s.Hand, s.Lock, s.Grip = RopeState{}, 0, 0
 		return nil
 	}
 	below := (on.onIdler(r.idlerParts) - r.idlerHung.At(moved)) / r.idlerParts

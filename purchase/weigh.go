@@ -165,6 +165,7 @@ func (r *Reeved) trial(moved float64, on Bodies, total units.Force) *trial {
 	for _, l := range own.all() {
 		l.tight, l.gain = make([]float64, len(l.drag)), make([]float64, len(l.drag))
 		l.factor = [2][]float64{make([]float64, len(l.drag)), make([]float64, len(l.drag))}
+		l.onto = [2][]upward{make([]upward, len(l.onto[0])), make([]upward, len(l.onto[1]))}
 	}
 	t := &trial{
 		r: &own, moved: moved, on: on, share: make([]float64, len(on.Pulls)),

@@ -3,7 +3,6 @@
 package main
 
 import (
-	"cmp"
 	"errors"
 	"flag"
 	"fmt"
@@ -47,24 +46,16 @@ func teach(p *lesson.Page, next string, limit units.Force) error {
 		return err
 	}
 	n := night{Page: p, limit: limit}
-	// Pipe by pipe, as the house counts them. Where that takes more pieces at once than there are, what gives counterweight back goes first.
 	if err := n.plan(tonight, tomorrow); err != nil {
 		return err
-	}
-	short := n.short()
-	if short != "" {
-		byWeight(&tonight, n.from, n.to)
-		if err := n.plan(tonight, tomorrow); err != nil {
-			return err
-		}
 	}
 	p.Title("FROM ONE SHOW TO THE NEXT")
 	p.Say("%s: what hangs tonight comes down, what hangs next goes up. In which order do deck and bridge work, so that no set is ever more than %s "+
 		"out of balance with nothing but its rope lock to hold it? Every batten is worked on at its lowest trim, the arbor against its upper "+
 		"stop: there a batten-heavy set rests on the stop, and an arbor-heavy one would run out. What piles or stands on the deck is not carried.", tonight.Name, lesson.Pull(n.Units, limit))
-	if short != "" {
+	if n.work.InTurn {
 		p.Gap()
-		p.Say("Pipe by pipe, the night would want %s more than there are. So the sets that give counterweight back go first.", short)
+		p.Say("Pipe by pipe, as the house counts them, the counterweight that there is would not do. So the sets that give some back go first.")
 	}
 	step := 1
 	for _, set := range n.work.Sets {
@@ -78,16 +69,18 @@ func teach(p *lesson.Page, next string, limit units.Force) error {
 }
 
 // plan finds the order of work. Only what hangs may differ: the two houses have the same sets, riggings and pieces.
-func (n *night) plan(tonight, tomorrow lineset.House) (err error) {
-	if n.from, err = tonight.Rig(); err != nil {
+func (n *night) plan(tonight, tomorrow lineset.House) error {
+	from, err := tonight.Rig()
+	if err != nil {
 		return err
 	}
-	if n.to, err = tomorrow.Rig(); err != nil {
+	to, err := tomorrow.Rig()
+	if err != nil {
 		return fmt.Errorf("the next night: %w", err)
 	}
 	limit := lineset.ForceLimit{Max: n.limit, Basis: "-limit"}
 	limits := lineset.OrderLimits{ArborHeavy: limit, BattenHeavy: limit, RestsOnStop: true}
-	n.work, err = n.from.ChangeOver(n.to, limits, nil)
+	n.work, err = from.ChangeOver(to, limits, nil)
 	var first *units.FieldError
 	switch none := (*lineset.NoOrderError)(nil); {
 	case err == nil:
@@ -121,17 +114,6 @@ func nextNight(p *lesson.Page, file string) (lineset.House, error) {
 	return house, nil
 }
 
-// byWeight puts the sets first whose arbors are to become lighter, the most so before all others.
-func byWeight(house *lineset.House, from, to *lineset.RiggedHouse) {
-	gain := func(name string) units.Mass {
-		a, _ := from.Set(name)
-		b, _ := to.Set(name)
-		return b.Counterweight().Arbor - a.Counterweight().Arbor
-	}
-	house.Sets = slices.Clone(house.Sets)
-	slices.SortStableFunc(house.Sets, func(a, b lineset.Set) int { return cmp.Compare(gain(a.Name), gain(b.Name)) })
-}
-
 // short says which pieces are missing at the worst moment; nothing where none are.
 func (n *night) short() string {
 	var missing []string
@@ -147,7 +129,6 @@ func (n *night) short() string {
 type night struct {
 	*lesson.Page
 	limit       units.Force
-	from, to    *lineset.RiggedHouse
 	work        lineset.ChangeOver
 	loose, rest moment // the furthest out of balance with only the lock to hold it, and resting on the stop
 }

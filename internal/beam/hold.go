@@ -119,7 +119,8 @@ type factors struct {
 
 func (l *Layout) newFactors() factors {
 	n := len(l.x)
-	f := factors{inverse: make([]float64, n), share: make([]float64, n), pivot: make([]float64, n)}
+	figures := make([]float64, 3*n)
+	f := factors{inverse: figures[:n:n], share: figures[n : 2*n : 2*n], pivot: figures[2*n:]}
 	if l.give != nil {
 		f.links = make([]link, n)
 	}

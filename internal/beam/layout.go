@@ -89,17 +89,28 @@ type mark struct {
 // NewLayout takes a beam of which each load's From is no greater than its To.
 func NewLayout(b Beam) *Layout {
 	n := len(b.Lines)
-	l := &Layout{x: slices.Clone(b.Lines), low: make([]float64, n), loads: len(b.Loads)}
-	copy(l.low, b.Low)
-	if slices.ContainsFunc(b.Give, func(g float64) bool { return g > 0 }) {
-		l.give = slices.Clone(b.Give)
-	}
+	l := &Layout{loads: len(b.Loads)}
 	if n == 0 {
 		return l
 	}
+	figures := make([]float64, 4*n)
+	take := func() []float64 {
+		first := figures[:n:n]
+		figures = figures[n:]
+		return first
+	}
+	l.x, l.low, l.spans = take(), take(), take()[:n-1]
+	copy(l.x, b.Lines)
+	copy(l.low, b.Low)
+	if slices.ContainsFunc(b.Give, func(g float64) bool { return g > 0 }) {
+		l.give = take()
+		copy(l.give, b.Give)
+	}
+	places := make([]int, 3*n+2)
+	l.all, l.field, l.first = places[:n:n], places[n:2*n+2:2*n+2], places[2*n+2:]
 	l.measure(b.Loads)
 	l.even = !slices.ContainsFunc(b.Taper, func(t float64) bool { return t != 0 })
-	c := cutting{Layout: l, marks: make([][]mark, n+1), parts: make([][]part, n-1)}
+	c := newCutting(l, b.Loads)
 	for k, s := range b.Loads {
 		switch {
 		case s.From == s.To:
@@ -110,16 +121,9 @@ func NewLayout(b Beam) *Layout {
 			c.spread(k, s, b.Taper[k])
 		}
 	}
-	l.field = make([]int, 1, n+2)
-	for _, m := range c.marks {
-		slices.SortStableFunc(m, func(a, b mark) int { return cmp.Compare(a.place, b.place) })
-		l.marks = append(l.marks, m...)
-		l.field = append(l.field, len(l.marks))
-	}
-	l.first = make([]int, 1, n)
-	for _, p := range c.parts {
-		l.parts = append(l.parts, p...)
-		l.first = append(l.first, len(l.parts))
+	l.marks, l.parts = sorted(c.marks, l.field), sorted(c.parts, l.first)
+	for k := range n + 1 {
+		slices.SortStableFunc(l.marks[l.field[k]:l.field[k+1]], func(a, b mark) int { return cmp.Compare(a.place, b.place) })
 	}
 	return l
 }
@@ -132,12 +136,11 @@ func (l *Layout) measure(loads []Stretch) {
 		l.start, l.end = min(l.start, s.From), max(l.end, s.To)
 	}
 	for i := range l.x {
-		l.all = append(l.all, i)
+		l.all[i] = i
 	}
 	if n == 1 {
 		return
 	}
-	l.spans = make([]float64, n-1)
 	for j := range l.spans {
 		l.spans[j] = l.x[j+1] - l.x[j]
 	}
@@ -166,8 +169,47 @@ func (l *Layout) right(field int) float64 {
 // cutting cuts loads at the lines.
 type cutting struct {
 	*Layout
-	marks [][]mark // of each field
-	parts [][]part // of each span
+	marks []of[mark] // of a field
+	parts []of[part] // of a span
+}
+
+// of is something that belongs to one of several places in a row.
+type of[T any] struct {
+	place int
+	it    T
+}
+
+// newCutting has room for what most loads come to: a point is one part and has one mark, any other two parts with two marks each.
+func newCutting(l *Layout, loads []Stretch) cutting {
+	n := 0
+	for _, s := range loads {
+		n++
+		if s.From < s.To {
+			n++
+		}
+	}
+	return cutting{Layout: l, marks: make([]of[mark], 0, 2*n), parts: make([]of[part], 0, n)}
+}
+
+// sorted puts what belongs to each place together, in the order in which it was noted, and fills in where each place begins
+// and, after the last, where all ends.
+func sorted[T any](all []of[T], begins []int) []T {
+	last := len(begins) - 1
+	for _, a := range all {
+		begins[a.place+1]++
+	}
+	for k := range last {
+		begins[k+1] += begins[k]
+	}
+	out := make([]T, len(all))
+	// Each place's own beginning is moved on while it is filled, which leaves it where the next one begins.
+	for _, a := range all {
+		out[begins[a.place]] = a.it
+		begins[a.place]++
+	}
+	copy(begins[1:], begins[:last])
+	begins[0] = 0
+	return out
 }
 
 func (c *cutting) point(load int, place float64) {
@@ -177,7 +219,7 @@ func (c *cutting) point(load int, place float64) {
 		return
 	}
 	c.piece(load, i, place, place, 1, 0)
-	c.marks[i] = append(c.marks[i], mark{load: load, place: place - c.left(i), point: 1})
+	c.note(i, mark{load: load, place: place - c.left(i), point: 1})
 }
 
 func (c *cutting) spread(load int, s Stretch, taper float64) {
@@ -224,14 +266,15 @@ func (c *cutting) mark(load, field int, from, to, begin, end, share float64) {
 	from -= c.left(field)
 	to -= c.left(field)
 	if from == to {
-		c.marks[field] = append(c.marks[field], mark{load: load, place: from, point: share})
+		c.note(field, mark{load: load, place: from, point: share})
 		return
 	}
 	gain := (end - begin) / (to - from)
-	c.marks[field] = append(c.marks[field],
-		mark{load: load, place: from, step: begin, gain: gain},
-		mark{load: load, place: to, step: -end, gain: -gain})
+	c.note(field, mark{load: load, place: from, step: begin, gain: gain})
+	c.note(field, mark{load: load, place: to, step: -end, gain: -gain})
 }
+
+func (c *cutting) note(field int, m mark) { c.marks = append(c.marks, of[mark]{field, m}) }
 
 // piece notes a share of a load, from one place to another within a field and leaning by a taper
 // of its own.
@@ -247,6 +290,6 @@ func (c *cutting) piece(load, field int, from, to, share, taper float64) {
 	default:
 		j := field - 1
 		s := simplePiece(c.spans[j], middle-c.x[j], half, taper).scaled(share)
-		c.parts[j] = append(c.parts[j], part{load, s})
+		c.parts = append(c.parts, of[part]{j, part{load, s}})
 	}
 }

@@ -91,8 +91,8 @@ func Positive[Q units.Quantity](p *Problems, field string, q Q, what string) boo
 // inches alone could hide a fault, and more digits would only be rounding.
 func Show[Q units.Quantity](q Q) string {
 	f := float64(q)
-	if math.IsNaN(f) || math.IsInf(f, 0) {
-		return q.String()
+	if math.IsNaN(f) || math.IsInf(f, 0) || math.Abs(f) > limit {
+		return q.String() // far too large to be read in feet
 	}
 	short, err := strconv.ParseFloat(strconv.FormatFloat(f, 'g', 9, 64), 64)
 	if err != nil { // it would round up to infinity

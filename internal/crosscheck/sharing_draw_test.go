@@ -19,12 +19,6 @@ type drawn struct {
 	trim   units.Length
 }
 
-var tubes = []load.Tube{
-	{Outer: 1.9 * units.Inch, Wall: 0.145 * units.Inch, Density: load.PipeSteelDensity, Modulus: load.SteelModulusUS},
-	{Outer: 48.3 * units.Millimetre, Wall: 4 * units.Millimetre, Density: load.SteelDensity, Modulus: load.SteelModulusEN},
-	{Outer: 60.3 * units.Millimetre, Wall: 2.9 * units.Millimetre, Density: load.SteelDensity, Modulus: load.SteelModulusEN},
-}
-
 // draw makes the same batten of the same two numbers, so that one that fails can be had again.
 func draw(seed, number uint64) drawn {
 	rng := rand.New(rand.NewPCG(seed, number))

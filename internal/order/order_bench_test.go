@@ -8,7 +8,7 @@ import (
 
 // twelve is 12 things, no two alike, and 60 pieces that balance them just, within bounds of so much either way.
 func twelve(bound int64) *order.Problem {
-	p := &order.Problem{Pieces: 60, Positions: []order.Position{{Halt: true, Deck: true, Reach: all(60)}}}
+	p := &order.Problem{Pieces: 60, Positions: []order.Position{{Halt: true, End: true, Deck: true, Reach: all(60)}}}
 	var all int64
 	for i := range int64(12) {
 		mass := 500 + 37*i*i%400

@@ -34,6 +34,7 @@ func drawSized(t *rapid.T, positions, pieces, things int) *order.Problem {
 		for range p.Pieces {
 			position.Reach = append(position.Reach, !few && at == 0 || rapid.Bool().Draw(t, "in reach"))
 		}
+		position.End = rapid.IntRange(0, 4).Draw(t, "end") > 0
 		position.Above = halt && rapid.IntRange(0, 3).Draw(t, "judged with the next") == 0
 		p.Positions = append(p.Positions, position)
 		light, heavy := rapid.Int64Range(0, 40).Draw(t, "arbor-heavy limit"), rapid.Int64Range(0, 40).Draw(t, "batten-heavy limit")
@@ -116,7 +117,7 @@ func exhaustive(p *order.Problem) (hands, flights int, found bool) {
 		if best[place{s.hung, s.pieces, s.at, s.side}] != [2]int{s.hands, s.flights} {
 			continue // a better way was found since
 		}
-		if bits.OnesCount(s.hung) == len(kinds) && s.pieces == p.Pieces && p.Positions[s.at].Halt {
+		if bits.OnesCount(s.hung) == len(kinds) && s.pieces == p.Pieces && p.Positions[s.at].Halt && p.Positions[s.at].End {
 			if !found || s.hands < hands || s.hands == hands && s.flights < flights {
 				hands, flights, found = s.hands, s.flights, true
 			}
@@ -246,6 +247,9 @@ func agrees(t *rapid.T, p *order.Problem) {
 			t.Fatalf("%d of item %d left", n, i)
 		}
 	}
+	if !p.Positions[at].End {
+		t.Fatalf("%v ends where it must not", o.Moves)
+	}
 	if pieces != p.Pieces || hands != 0 || flights != 0 {
 		t.Fatalf("%d of %d pieces in; %d hand-overs and %d flights told of and not made", pieces, p.Pieces, hands, flights)
 	}
@@ -282,6 +286,9 @@ func TestPropManyPieces(t *testing.T) {
 func TestPropWiderIsNoHarder(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := drawProblem(t, rapid.IntRange(1, 3).Draw(t, "positions"))
+		for at := range p.Positions {
+			p.Positions[at].End, p.Positions[at].Above = true, false // or there would be too few to compare
+		}
 		narrow, found := order.Best(p)
 		if !found {
 			t.Skip("nothing to compare with")

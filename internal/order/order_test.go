@@ -11,7 +11,7 @@ import (
 
 // even is a problem at one position: pieces of 10 each, so much either way allowed.
 func even(pieces int, light, heavy int64, masses ...int64) *order.Problem {
-	p := &order.Problem{Pieces: pieces, Positions: []order.Position{{Halt: true, Deck: true, Reach: all(pieces)}}}
+	p := &order.Problem{Pieces: pieces, Positions: []order.Position{{Halt: true, End: true, Deck: true, Reach: all(pieces)}}}
 	for _, m := range masses {
 		p.Items = append(p.Items, order.Item{Count: 1, Carried: []int64{m}})
 	}
@@ -70,7 +70,7 @@ func TestBestByHand(t *testing.T) {
 func TestStages(t *testing.T) {
 	p := &order.Problem{
 		Items: []order.Item{{Count: 1, Carried: []int64{10, 20, 30}}}, Pieces: 3,
-		Positions: []order.Position{{Halt: true, Deck: true, Reach: all(3)}, {}, {Halt: true, Reach: all(3)}},
+		Positions: []order.Position{{Halt: true, End: true, Deck: true, Reach: all(3)}, {}, {Halt: true, End: true, Reach: all(3)}},
 	}
 	for range p.Positions {
 		p.Low, p.High, p.Even = append(p.Low, []int64{-10, 0, 10, 20}), append(p.High, []int64{10, 20, 30, 40}), append(p.Even, []int64{0, 10, 20, 30})

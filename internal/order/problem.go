@@ -20,13 +20,14 @@ type Item struct {
 // Position is a place of the batten on its way, from the lowest up. A state counts at every position that the batten
 // flies through, whether it halts there or not.
 type Position struct {
-	Halt  bool   // the batten may be halted here, and the order may end here
+	Halt  bool   // the batten may be halted here
+	End   bool   // and the order may end here
 	Deck  bool   // and things can be hung here
 	Reach []bool // and which pieces can be put in here, from the lowest: those that are not listed cannot
 	Above bool   // a state is allowed here only where it is at the next position too, a hair above
 }
 
-// Problem asks for an order from nothing hung and no pieces in, at the Start, to all hung and all in, at any halt.
+// Problem asks for an order from nothing hung and no pieces in, at the Start, to all hung and all in, at a halt that is an End.
 //
 // A state is allowed where the sum of what is carried lies from Low to High, for its position and the number of
 // pieces in; Even is the sum that balances. None of them may fall with the number of pieces.

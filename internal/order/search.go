@@ -126,7 +126,7 @@ func fresh(sets, seen [2][]uint64) bool {
 // end marks the states at which an order may end.
 func (s *states) end(sets [2][]uint64) {
 	for at, position := range s.Positions {
-		if position.Halt && s.allowed(at, s.choices-1, s.Pieces) {
+		if position.Halt && position.End && s.allowed(at, s.choices-1, s.Pieces) {
 			for _, set := range sets {
 				put(s.row(set, at, s.choices-1), s.Pieces)
 			}

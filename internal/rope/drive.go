@@ -39,10 +39,19 @@ func (t Tension) Times(k float64) Tension {
 	}
 }
 
+// Add adds to it what another tension does in a direction.
+func (t *Tension) Add(u *Tension, along float64) {
+	t.Plain.Start += float64(u.Plain.Start * along)
+	t.Plain.Rate += float64(u.Plain.Rate * along)
+	t.PerStart += float64(u.PerStart * along)
+	t.PerPull += float64(u.PerPull * along)
+	t.PerAcceleration.Start += float64(u.PerAcceleration.Start * along)
+	t.PerAcceleration.Rate += float64(u.PerAcceleration.Rate * along)
+	t.PerSquare += float64(u.PerSquare * along)
+}
+
 // Plus adds what another tension does in a direction.
 func (t Tension) Plus(u Tension, along float64) Tension {
-	u = u.Times(along)
-	return Tension{
-		t.Plain.Plus(u.Plain), t.PerStart + u.PerStart, t.PerPull + u.PerPull, t.PerAcceleration.Plus(u.PerAcceleration), t.PerSquare + u.PerSquare,
-	}
+	t.Add(&u, along)
+	return t
 }

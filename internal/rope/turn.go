@@ -14,8 +14,7 @@ func (p Path) Turn(i int, h *Heights) float64 {
 	}
 	ux, uz, _ := p.Part(i-1, h)
 	vx, vz, _ := p.Part(i, h)
-	norm := func(x, z float64) float64 { return math.Sqrt(float64(x*x) + float64(z*z)) }
-	apart, along := norm(vx-ux, vz-uz), norm(vx+ux, vz+uz)
+	apart, along := between(ux, uz, vx, vz)
 	switch {
 	case apart == 0:
 		return 0
@@ -23,4 +22,23 @@ func (p Path) Turn(i int, h *Heights) float64 {
 		return math.Pi
 	}
 	return 2 * arctan(apart/along)
+}
+
+// Turns reports whether a path turns by more than an angle well below 1 from one direction to another. It is Turn without the
+// arctangent, which falls short of its argument by a third of the cube at most: what is surely more is not worked out.
+func Turns(ux, uz, vx, vz, least float64) bool {
+	apart, along := between(ux, uz, vx, vz)
+	switch {
+	case apart == 0:
+		return false
+	case apart > float64(along*least):
+		return true
+	}
+	return 2*arctan(apart/along) > least
+}
+
+// between gives |v − u| and |v + u|.
+func between(ux, uz, vx, vz float64) (apart, along float64) {
+	norm := func(x, z float64) float64 { return math.Sqrt(float64(x*x) + float64(z*z)) }
+	return norm(vx-ux, vz-uz), norm(vx+ux, vz+uz)
 }

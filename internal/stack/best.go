@@ -31,7 +31,7 @@ func best(p Problem, limit, few int) Choice {
 	}
 	s := search{problem: &p, limit: limit, few: few}
 	if s.start() {
-		s.both(&halves{})
+		s.both(nil)
 	}
 	return s.choice()
 }
@@ -64,9 +64,9 @@ func refill(p Problem, today []int64, within int64, limit, few int) Choice {
 		most += abs(n - today[i])
 	}
 	s.change = int64(sort.Search(int(most), func(d int) bool { return s.possible(int64(d)) }))
-	var h halves
+	h := &halves{}
 	for ; s.change <= most; s.change++ {
-		s.both(&h)
+		s.both(h)
 		if s.any || s.cut {
 			break
 		}
@@ -86,7 +86,7 @@ func refill(p Problem, today []int64, within int64, limit, few int) Choice {
 }
 
 // both runs the walk and, where that does not soon end, the halves. h is filled
-// where it is needed, and serves again for the same kinds.
+// where it is needed, and serves again for the same kinds; nil: they are wanted once.
 func (s *search) both(h *halves) {
 	size := s.size()
 	first := s.limit
@@ -107,6 +107,9 @@ func (s *search) both(h *halves) {
 	}
 	s.cut, s.open = false, none
 	s.nodes = first
+	if h == nil {
+		h = &halves{}
+	}
 	h.fill(s)
 	s.halves = h
 	s.allPlates()

@@ -56,6 +56,14 @@ func Name(name string) string {
 	return strconv.Quote(shorten(name))
 }
 
+// Line writes a name within a line of words: without quotes where nothing in it could be misread, else as Name does.
+func Line(name string) string {
+	if quoted := Name(name); quoted != `"`+name+`"` {
+		return quoted
+	}
+	return name
+}
+
 // plain reports whether a key can stand in a path without quotes.
 func plain(key string) bool {
 	if key == "" || len(key) > maxShown {

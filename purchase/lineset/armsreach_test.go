@@ -68,11 +68,11 @@ func TestCheckOrderWithinReach(t *testing.T) {
 	}{
 		{"just in reach", lineset.FromBare, []lineset.OrderStep{add(12)}, true},
 		{"the last one too high", lineset.FromBare, []lineset.OrderStep{add(13)}, false},
-		{"flown in between", lineset.FromBare, []lineset.OrderStep{add(12), unlock, fly(5), add(1)}, true},
-		{"flown too early", lineset.FromBare, []lineset.OrderStep{unlock, fly(5), add(1)}, false},
+		{"flown in between", lineset.FromBare, []lineset.OrderStep{add(12), unlock, fly(5), lock, add(1)}, true},
+		{"flown too early", lineset.FromBare, []lineset.OrderStep{unlock, fly(5), lock, add(1)}, false},
 		{"taken from where it is too high", lineset.FromLoaded, []lineset.OrderStep{take(1)}, false},
-		{"taken from where it is in reach", lineset.FromLoaded, []lineset.OrderStep{unlock, fly(5), take(8)}, true},
-		{"taken down to where it is too low", lineset.FromLoaded, []lineset.OrderStep{unlock, fly(5), take(9)}, false},
+		{"taken from where it is in reach", lineset.FromLoaded, []lineset.OrderStep{unlock, fly(5), lock, take(8)}, true},
+		{"taken down to where it is too low", lineset.FromLoaded, []lineset.OrderStep{unlock, fly(5), lock, take(9)}, false},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			_, err := r.CheckOrder(lineset.Order{From: c.from, Steps: c.steps}, within(1000, 1000))

@@ -18,11 +18,15 @@ import (
 
 // ChangeOver is the work from one night's hang to the next.
 type ChangeOver struct {
-	Sets      []SetChange   `json:"sets"`       // in the order of the first house, those that stay as they are too
+	Sets      []SetChange   `json:"sets"`       // in the order in which they are worked on; those that stay as they are come last
 	Pieces    []PieceChange `json:"pieces"`     // every kind in the stock
 	Changed   int           `json:"changed"`    // sets that change
 	HandOvers int           `json:"hand_overs"` // of all sets
 	Handled   units.Mass    `json:"handled"`    // by the bridge crew: every piece and plate, each time that it goes out or in
+
+	// InTurn tells that it is not the order of the house: in that the stock would not have done, and sets that give
+	// pieces back have their turn first.
+	InTurn bool `json:"in_turn,omitempty"`
 }
 
 // SetChange is the work at one set: stripped first, then loaded.
@@ -44,7 +48,7 @@ type PieceChange struct {
 	Name  string `json:"name"`
 	Out   int    `json:"out"`   // of all arbors
 	In    int    `json:"in"`    // into all arbors
-	Most  int    `json:"most"`  // in all arbors at once, where the sets are done one after the other in their order
+	Most  int    `json:"most"`  // in all arbors at once, where the sets are done one after the other as they stand here
 	Stock int    `json:"stock"` // how many there are
 }
 
@@ -58,6 +62,10 @@ func (p PieceChange) Short() int { return max(p.Most-p.Stock, 0) }
 // stripped whole. Pieces go in on top of those that stay, whatever they weigh: no piece comes out only to lie higher. What
 // is in at first is taken to lie as Stack.Call says it, the heaviest lowest: where it does not, as after a change-over,
 // pieces of the same mass in all come out, but not in the order that is read out.
+//
+// The sets are worked on one after the other, in the order of the house where the stock does for that. Where it does not, those
+// that give pieces back go first, those that only want more go last, and those between are put so that the stock does, if
+// there is such an order; Short of the pieces tells where there is none.
 //
 // Trims are those at which a set is worked on, by the set's name; a set without any is worked on at its lowest trim.
 // The error joins a *units.FieldError for everything that is wrong in any set; for a set that has no order it wraps a
@@ -105,8 +113,52 @@ func (r *RiggedHouse) ChangeOver(next *RiggedHouse, limits OrderLimits, trims ma
 	if err := p.Err(); err != nil {
 		return ChangeOver{}, err
 	}
-	out.Pieces = r.count(out.Sets)
+	r.schedule(&out)
 	return out, nil
+}
+
+// schedule puts the sets in the order in which they are worked on.
+func (r *RiggedHouse) schedule(c *ChangeOver) {
+	var turns []turn
+	var still []SetChange
+	for _, s := range c.Sets {
+		if !s.Changed {
+			still = append(still, s)
+			continue
+		}
+		t := turn{set: s}
+		for _, piece := range r.house.Stock {
+			t.takes = append(t.takes, countOf(s.In, piece.Name)-countOf(s.Out, piece.Name))
+		}
+		turns = append(turns, t)
+	}
+	lay := func() {
+		c.Sets = nil
+		for _, t := range turns {
+			c.Sets = append(c.Sets, t.set)
+		}
+		c.Sets = append(c.Sets, still...)
+		c.Pieces = r.count(c.Sets)
+	}
+	lay()
+	if !slices.ContainsFunc(c.Pieces, func(p PieceChange) bool { return p.Short() > 0 }) {
+		return
+	}
+	var left []int
+	for _, piece := range r.house.Stock {
+		left = append(left, piece.Count-r.inUse(piece.Name))
+	}
+	turns = inTurn(turns, left)
+	c.InTurn = true
+	lay()
+}
+
+// inUse is how many pieces of a kind are in all arbors.
+func (r *RiggedHouse) inUse(piece string) (n int) {
+	for _, s := range r.sets {
+		n += s.counter.Stack.Used(piece)
+	}
+	return n
 }
 
 // with is the change-over with one set more.
@@ -124,10 +176,7 @@ func (c ChangeOver) with(s SetChange) ChangeOver {
 func (r *RiggedHouse) count(sets []SetChange) (out []PieceChange) {
 	for _, piece := range r.house.Stock {
 		change := PieceChange{Name: piece.Name, Stock: piece.Count}
-		now := 0
-		for _, s := range r.sets {
-			now += s.counter.Stack.Used(piece.Name)
-		}
+		now := r.inUse(piece.Name)
 		change.Most = now
 		for _, s := range sets {
 			in, taken := countOf(s.In, piece.Name), countOf(s.Out, piece.Name)
@@ -299,6 +348,14 @@ func moved(o Order) (out []PiecesOf) {
 // Lines is the change-over as it is read out, set by set and step by step, and what all of it comes to.
 func (c ChangeOver) Lines(sys units.System) []string {
 	var out []string
+	if c.InTurn {
+		out = append(out, "not in the order of the house: sets that give pieces back go first, or the stock would not do")
+	}
+	for _, p := range c.Pieces {
+		if p.Short() > 0 {
+			out = append(out, "short at the worst moment: "+callPieces(p.Short(), p.Name))
+		}
+	}
 	for _, s := range c.Sets {
 		if !s.Changed {
 			out = append(out, s.Name+": no change")
@@ -330,13 +387,12 @@ func (c ChangeOver) Lines(sys units.System) []string {
 	}
 	for _, p := range c.Pieces {
 		if p.Out > 0 || p.In > 0 {
-			line := "in all " + callPieces(p.Out, p.Name) + " out, " + strconv.Itoa(p.In) + " in"
-			if p.Short() > 0 {
-				line += "; " + strconv.Itoa(p.Short()) + " more than are in stock at once"
-			}
-			out = append(out, line)
+			out = append(out, "in all "+callPieces(p.Out, p.Name)+" out, "+strconv.Itoa(p.In)+" in")
 		}
 	}
-	return append(out, fmt.Sprintf("%d of %d sets change; the bridge handles %s in all, with %d hand-overs",
-		c.Changed, len(c.Sets), sys.Format(c.Handled), c.HandOvers))
+	hands := " hand-overs"
+	if c.HandOvers == 1 {
+		hands = " hand-over"
+	}
+	return append(out, fmt.Sprintf("%d of %d sets change; the bridge handles %s in all, with %d", c.Changed, len(c.Sets), sys.Format(c.Handled), c.HandOvers)+hands)
 }

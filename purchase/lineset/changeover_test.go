@@ -3,6 +3,8 @@ package lineset_test
 import (
 	"encoding/json"
 	"errors"
+	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -68,8 +70,16 @@ func TestChangeOverByHand(t *testing.T) {
 	if diff := cmp.Diff(want, c.Lines(units.US)); diff != "" {
 		t.Error(diff)
 	}
-	if _, err := json.Marshal(c); err != nil {
-		t.Errorf("cannot be stored: %v", err)
+	text, err := json.Marshal(c)
+	if err != nil {
+		t.Fatalf("cannot be stored: %v", err)
+	}
+	var back lineset.ChangeOver
+	if err := json.Unmarshal(text, &back); err != nil {
+		t.Fatalf("cannot be read back: %v", err)
+	}
+	if diff := cmp.Diff(c, back); diff != "" {
+		t.Errorf("read back otherwise: %s", diff)
 	}
 	if diff := cmp.Diff([]lineset.PieceChange{{Name: "10", Out: 4, In: 1, Most: 8 + 4 + 5 + 1, Stock: 60}}, c.Pieces); diff != "" {
 		t.Error(diff)
@@ -92,7 +102,7 @@ func TestChangeOverByHand(t *testing.T) {
 		}
 	}
 	// There and back are mirror images, and hands are over as often.
-	back, err := mustRigHouse(t, tomorrow).ChangeOver(mustRigHouse(t, tonight), limits, nil)
+	back, err = mustRigHouse(t, tomorrow).ChangeOver(mustRigHouse(t, tonight), limits, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -203,5 +213,51 @@ func TestChangeOverRefuses(t *testing.T) {
 	c, err := house.ChangeOver(house, within(0, 0), nil)
 	if err != nil || c.Changed != 0 || c.Handled != 0 {
 		t.Errorf("from a night to the same: %+v, %v", c, err)
+	}
+}
+
+// Two battens of 60 lb each over 8 pieces of 10 lb: the second must give its 6 back before the first takes them. With a third that
+// wants two more than there are, pieces are short whatever comes first.
+func TestSetsThatGiveBackGoFirst(t *testing.T) {
+	lamps := pounds("lamps", 60)
+	night := func(count int, hangs ...load.Hang) *lineset.RiggedHouse {
+		h := lineset.House{Name: "Quillmoor Playhouse", Stock: slices.Clone(tens)}
+		h.Stock[0].Count = count
+		for i, hang := range hangs {
+			s := plain(t, purchase.Single, hang...)
+			s.Name = strconv.Itoa(i + 1)
+			h.Sets = append(h.Sets, s)
+		}
+		return mustRigHouse(t, h)
+	}
+	for _, row := range []struct {
+		name   string
+		stock  int
+		sets   []string
+		inTurn bool
+		short  int
+		first  string
+	}{
+		{"enough as the house stands", 12, []string{"1", "2", "3"}, false, 0, "1: bridge handles 60 lb"},
+		{"not enough", 8, []string{"2", "1", "3"}, true, 0, "not in the order of the house: sets that give pieces back go first, or the stock would not do"},
+	} {
+		c, err := night(row.stock, nil, load.Hang{lamps}, nil).ChangeOver(night(row.stock, load.Hang{lamps}, nil, nil), within(60, 60), nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var sets []string
+		for _, s := range c.Sets {
+			sets = append(sets, s.Name)
+		}
+		if !slices.Equal(sets, row.sets) || c.InTurn != row.inTurn || c.Pieces[0].Short() != row.short || c.Lines(units.US)[0] != row.first {
+			t.Errorf("%s: %v, %+v, %q", row.name, sets, c.Pieces, c.Lines(units.US))
+		}
+	}
+	c, err := night(8, nil, load.Hang{lamps}, nil).ChangeOver(night(8, load.Hang{lamps}, nil, load.Hang{pounds("cable", 40)}), within(60, 60), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if lines := c.Lines(units.US); c.Pieces[0].Short() != 2 || lines[1] != "short at the worst moment: 2 of the 10" {
+		t.Errorf("%+v, %q", c.Pieces, lines)
 	}
 }

@@ -1,7 +1,9 @@
 package lineset
 
 import (
+	"encoding/json"
 	"fmt"
+	"strconv"
 
 	"example.com/steelyard/units"
 )
@@ -31,6 +33,17 @@ func (v Verdict) String() string {
 // MarshalText writes the verdict as it is printed.
 func (v Verdict) MarshalText() ([]byte, error) { return []byte(v.String()), nil }
 
+// UnmarshalText reads what MarshalText wrote. Where it fails, with a *units.FieldError, the verdict is left as it was.
+func (v *Verdict) UnmarshalText(text []byte) error {
+	for _, verdict := range [...]Verdict{NoLimit, Within, Exceeds} {
+		if verdict.String() == string(text) {
+			*v = verdict
+			return nil
+		}
+	}
+	return &units.FieldError{Value: strconv.Quote(string(text)), Want: `"no limit given", "within the limit given" or "exceeds"`, Err: units.ErrUnknown}
+}
+
 // Check compares a demand with a limit. Limits are inclusive: a demand equal to
 // the limit is within it.
 type Check struct {
@@ -43,6 +56,47 @@ type Check struct {
 	Ratio   float64      `json:"ratio"`  // demand over limit; 0 where no limit was given, or the limit is nothing
 	Verdict Verdict      `json:"verdict"`
 	Basis   string       `json:"basis"` // where the limit comes from
+}
+
+// UnmarshalJSON reads a check as it was stored. The dimension of its demand is told by its unit.
+func (c *Check) UnmarshalJSON(text []byte) error {
+	type plain Check // without this method, so that the decoder looks at the fields
+	var p struct {
+		*plain
+		Demand stored `json:"demand"`
+		Limit  stored `json:"limit"`
+		Margin stored `json:"margin"`
+	}
+	var out Check
+	p.plain = (*plain)(&out)
+	if err := json.Unmarshal(text, &p); err != nil {
+		return err
+	}
+	out.Demand, out.Limit, out.Margin = p.Demand.Value, p.Limit.Value, p.Margin.Value
+	*c = out
+	return nil
+}
+
+// stored is a quantity of any of the dimensions that are checked.
+type stored struct{ units.Value }
+
+// UnmarshalText reads the quantity by its unit.
+func (s *stored) UnmarshalText(text []byte) error {
+	for _, parse := range [...]func(string) (units.Value, error){parsed[units.Force], parsed[units.Length], parsed[units.Mass], parsed[units.Stress], parsed[units.Moment]} {
+		if v, err := parse(string(text)); err == nil {
+			s.Value = v
+			return nil
+		}
+	}
+	return &units.FieldError{Value: strconv.Quote(string(text)), Want: "a force, a length, a mass, a stress or a moment with its unit", Err: units.ErrUnknown}
+}
+
+func parsed[Q interface {
+	units.Quantity
+	units.Value
+}](text string) (units.Value, error) {
+	q, err := units.Parse[Q](text)
+	return q, err
 }
 
 // String says the check in one line, in metric units; format the fields for any

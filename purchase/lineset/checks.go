@@ -10,6 +10,16 @@ import (
 
 // check holds the set against its limits, each at the trim where it is worst.
 func (r *Rigged) check() []Check {
+	looks, err := r.looks()
+	switch {
+	case err != nil:
+		// Rig has made sure that every state can be told, so that this cannot be; rather a check that exceeds than none.
+		c := compare("state", err.Error(), units.Force(0), 0, "")
+		c.Verdict = Exceeds
+		return []Check{c}
+	case len(looks) == 0:
+		return nil
+	}
 	c, t, lim := r.counter, r.travel, r.set.Rigging.Limits
 	frame := r.set.Rigging.Arbor
 
@@ -18,9 +28,9 @@ func (r *Rigged) check() []Check {
 	if len(c.Short) > 0 {
 		height, mass = max(height, c.Ideal.Height), max(mass, c.Ideal.Mass)
 	}
-	worst := r.balance.Worst()
-	balance := compare("out of balance", heavy(worst.Imbalance), units.Abs(worst.Imbalance), lim.OutOfBalance.Max, lim.OutOfBalance.Basis)
-	balance.Trim = worst.Trim
+	most := r.balance.Worst()
+	balance := compare("out of balance", heavy(most.Imbalance), units.Abs(most.Imbalance), lim.OutOfBalance.Max, lim.OutOfBalance.Basis)
+	balance.Trim = most.Trim
 	checks := []Check{
 		compare("stack height", "", height, frame.Room, "room on the arbor's rods, as given"),
 		compare("counterweight mass", "", mass, frame.Capacity, "capacity of the arbor, as given"),
@@ -29,35 +39,40 @@ func (r *Rigged) check() []Check {
 		reach("travel to high trim", t.High, t.High-t.Lowest, t.Batten, "batten travel between the arbor's stops, counted up from the lowest trim reached"),
 	}
 
-	line := r.worst(func(s State) (string, units.Force) {
+	line := worst(looks, func(s *State) (string, units.Force) {
 		n, f := s.WorstLine()
 		return lineName(n), f
 	})
-	loft := r.worst(heaviest(purchase.LoftBlock))
-	head := r.worst(func(s State) (string, units.Force) {
+	loft := worst(looks, heaviest(purchase.LoftBlock))
+	head := worst(looks, func(s *State) (string, units.Force) {
 		return "", s.Ropes.Load(purchase.HeadBlock).Size()
 	})
 	checks = append(checks,
 		line.compare("lift line tension", lim.LiftLine),
 		loft.compare("loft block load", lim.LoftBlock))
 	if names := r.set.Rigging.mules(); len(names) > 0 {
-		checks = append(checks, r.worst(heaviestOf(names)).compare("mule block load", lim.MuleBlock))
+		checks = append(checks, worst(looks, heaviestOf(names)).compare("mule block load", lim.MuleBlock))
 	}
 	checks = append(checks,
 		head.compare("head block load", lim.HeadBlock))
 	switch r.set.Rigging.Purchase {
 	case purchase.Double:
-		checks = append(checks, r.worst(heaviest(purchase.DeadEnd)).compare("lift line dead end", lim.DeadEnd))
+		checks = append(checks, worst(looks, heaviest(purchase.DeadEnd)).compare("lift line dead end", lim.DeadEnd))
 	case purchase.Triple:
-		checks = append(checks, r.worst(heaviest(purchase.BeamBlock)).compare("lift line beam block", lim.BeamBlock))
+		checks = append(checks, worst(looks, heaviest(purchase.BeamBlock)).compare("lift line beam block", lim.BeamBlock))
 	}
-	checks = append(checks, r.checkPipe(lim.Pipe), r.checkLock())
-	checks = append(checks, r.checkLockHolds(lim.RopeLock))
-	checks = append(checks, r.checkHands(lim.HandPull)...)
+	checks = append(checks, checkPipe(looks, lim.Pipe), r.checkLock(looks))
+	checks = append(checks, checkLockHolds(looks, lim.RopeLock))
+	checks = append(checks, r.checkHands(looks, lim.HandPull)...)
 	if slices.Contains(c.Short, "stock") {
 		checks = append(checks, compare("pieces in stock", "", c.Ideal.Mass, c.Stack.Mass, "what the stock, as given, allows to be stacked"))
 	}
 	return checks
+}
+
+// exceeds tells whether any check exceeds its limit.
+func exceeds(checks []Check) bool {
+	return slices.ContainsFunc(checks, func(c Check) bool { return c.Verdict == Exceeds })
 }
 
 // reach holds the travel from one end of the reach to a trim against all of it. A
@@ -71,10 +86,10 @@ func reach(name string, trim, travel, most units.Length, basis string) Check {
 	return c
 }
 
-func (r *Rigged) checkPipe(lim StressLimit) Check {
-	worst := r.states[0]
-	for _, s := range r.states {
-		if s.Share.Stress > worst.Share.Stress {
+func checkPipe(looks []look, lim StressLimit) Check {
+	worst := &looks[0].state
+	for i := range looks {
+		if s := &looks[i].state; s.Share.Stress > worst.Share.Stress {
 			worst = s
 		}
 	}
@@ -86,10 +101,10 @@ func (r *Rigged) checkPipe(lim StressLimit) Check {
 // checkLock looks at the batten-heavy side only: an arbor-heavy set tightens the
 // rope above the lock. It holds what a batten-heavy set takes off that rope
 // against the tension that the idler's weight keeps in it.
-func (r *Rigged) checkLock() Check {
-	worst := r.states[0]
-	for _, s := range r.states {
-		if s.Ropes.Lock-s.Ropes.Grip > worst.Ropes.Lock-worst.Ropes.Grip {
+func (r *Rigged) checkLock(looks []look) Check {
+	worst := &looks[0].state
+	for i := range looks {
+		if s := &looks[i].state; s.Ropes.Lock-s.Ropes.Grip > worst.Ropes.Lock-worst.Ropes.Grip {
 			worst = s
 		}
 	}
@@ -115,9 +130,10 @@ type governing struct {
 	trim  units.Length
 }
 
-func (r *Rigged) worst(demand func(State) (where string, force units.Force)) governing {
+func worst(looks []look, demand func(*State) (where string, force units.Force)) governing {
 	var g governing
-	for i, s := range r.states {
+	for i := range looks {
+		s := &looks[i].state
 		if where, f := demand(s); i == 0 || f > g.force.Scale(1+tie) {
 			g = governing{where: where, force: f, trim: s.Trim}
 		}
@@ -132,16 +148,16 @@ func (g governing) compare(name string, lim ForceLimit) Check {
 }
 
 // heaviest finds the most loaded of a numbered family of blocks, one for each lift line.
-func heaviest(name func(int) string) func(State) (string, units.Force) {
-	return func(s State) (string, units.Force) {
+func heaviest(name func(int) string) func(*State) (string, units.Force) {
+	return func(s *State) (string, units.Force) {
 		line, f := s.Ropes.Heaviest(name)
 		return lineName(line), f
 	}
 }
 
 // heaviestOf finds the most loaded of blocks that are named.
-func heaviestOf(names []string) func(State) (string, units.Force) {
-	return func(s State) (where string, most units.Force) {
+func heaviestOf(names []string) func(*State) (string, units.Force) {
+	return func(s *State) (where string, most units.Force) {
 		for _, name := range names {
 			if f := s.Ropes.Load(name).Size(); f > most.Scale(1+tie) {
 				where, most = name, f

@@ -62,7 +62,8 @@ func TestEstimatesByHand(t *testing.T) {
 
 func percent(share float64) float64 { return float64(int(share*1e4+0.5)) / 1e2 }
 
-// A line that is set holds both ways; a limit that is passed already leaves less than nothing.
+// A line that is set holds both ways; a limit that is passed already leaves no room, and what matters is told by the
+// states that pass none.
 func TestEstimatesHeldAndPassed(t *testing.T) {
 	r := rigTens(t, plain(t, purchase.Double, pounds("lamps", 60)))
 	limits := within(20, 50)
@@ -71,14 +72,73 @@ func TestEstimatesHeldAndPassed(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if h := e.Steps[1].Heavier; !near.Abs(h.Mass.In(units.Pound), -10, 1e-9) {
+	if h := e.Steps[1].Heavier; !h.Passed || h.Free || h.Mass != 0 {
 		t.Errorf("60 unanswered of 50 allowed: %+v", h)
+	}
+	if !e.All.Heavier.Passed || e.All.Heavier.Step != 1 || e.Matters != 1 {
+		t.Errorf("passed at step 1, half as much again at step 2: %+v", e)
 	}
 	if h := e.Steps[2].Heavier; !near.Abs(h.Share, 0.5, 1e-9) {
 		t.Errorf("90 at the batten is 180 at the arbor: %+v", h)
 	}
 	if l := e.Steps[2].Lighter; !l.Free {
 		t.Errorf("without the lamps there is nothing to hold: %+v", l)
+	}
+}
+
+// Of 300 lb and a tag of 1 lb, 59 beyond what the arbor answers with 50 allowed, no estimate is to blame: not even a tag that
+// weighs nothing would help. Once they balance within 50, the heavy one matters.
+func TestWhatIsPassedBlamesNoEstimate(t *testing.T) {
+	r := rigTens(t, plain(t, purchase.Single, pounds("flat", 300), pounds("tag", 1)))
+	limits := within(50, 50)
+	o := lineset.Order{From: lineset.FromBare, Steps: []lineset.OrderStep{hang("flat"), hang("tag"), add(24)}}
+	for _, row := range []struct {
+		more    []lineset.OrderStep
+		matters int
+	}{{nil, 0}, {[]lineset.OrderStep{add(4)}, 1}} {
+		o.Steps = append(o.Steps, row.more...)
+		e, err := r.Estimates(o, limits)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if e.Matters != row.matters || !e.Items[1].Heavier.Passed || !e.All.Heavier.Passed {
+			t.Errorf("%+v", e)
+		}
+	}
+}
+
+// A batten of 42 ft on lines from 8 to 34 ft, with 170 lb at its one end and 190 lb at the other: each lifts it about the line next
+// to it on an arm of 8 ft, held down by the other end on 34 ft and by the batten itself, some 114 lb, on 13 ft. The batten
+// alone holds 170 lb, not 190.
+func TestEstimatesLookAtTipping(t *testing.T) {
+	s := plain(t, purchase.Single,
+		load.Item{Name: "near end", Mass: 170 * units.Pound}, load.Item{Name: "far end", Mass: 190 * units.Pound, From: 42 * units.Foot, To: 42 * units.Foot})
+	s.Rigging.Batten.Lines = load.Spaced(8*units.Foot, 13*units.Foot, 3)
+	r := rigTens(t, s)
+	limits := within(1000, 1000)
+	bare := r.Bare().In(units.Pound) * 13
+	e, err := r.Estimates(lineset.Order{From: lineset.FromLoaded}, limits)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, row := range []struct {
+		name string
+		got  lineset.Tolerance
+		want float64
+	}{
+		{"near end heavier", e.Items[0].Heavier, (bare + 190*34 - 170*8) / 8},
+		{"near end lighter", e.Items[0].Lighter, 170 - (190*8-bare)/34},
+		{"far end heavier", e.Items[1].Heavier, (bare + 170*34 - 190*8) / 8},
+	} {
+		if !row.got.Tips || row.got.Passed || !near.Abs(row.got.Mass.In(units.Pound), row.want, 1e-9) {
+			t.Errorf("%s: %+v, by hand %v lb", row.name, row.got, row.want)
+		}
+	}
+	if !e.Items[1].Lighter.Free {
+		t.Errorf("without the far end: %+v", e.Items[1].Lighter)
+	}
+	if e.All.Heavier.Tips || e.All.Lighter.Tips {
+		t.Errorf("both ends off by the same factor tip nothing: %+v", e.All)
 	}
 }
 

@@ -50,12 +50,13 @@ func (r *Rigged) Hand(trim units.Length) (Hand, error) {
 	return h, err
 }
 
-// felt is what the hands feel at one of the trims of the checks. The zero Rigged has none.
-func (r *Rigged) felt(i int) Hand {
-	if i < 0 || i >= len(r.hands) {
+// felt is Hand where there is no doubt that the set reaches the trim. A Rigged that Rig did not make has none.
+func (r *Rigged) felt(trim units.Length) Hand {
+	h, err := r.Hand(trim)
+	if err != nil {
 		return Hand{}
 	}
-	return r.hands[i]
+	return h
 }
 
 // hand leaves out the terms, which none of the checks looks at.
@@ -136,8 +137,8 @@ func (h Hand) Notes() []string {
 }
 
 // checkLockHolds holds the difference of tension that is asked of the shut lock against what it is given to hold.
-func (r *Rigged) checkLockHolds(lim ForceLimit) Check {
-	return r.worst(func(s State) (string, units.Force) {
+func checkLockHolds(looks []look, lim ForceLimit) Check {
+	return worst(looks, func(s *State) (string, units.Force) {
 		if s.Ropes.Lock < 0 {
 			return purchase.OuterRope.String(), -s.Ropes.Lock
 		}
@@ -146,18 +147,19 @@ func (r *Rigged) checkLockHolds(lim ForceLimit) Check {
 }
 
 // checkHands holds the pulls that fly the set out and in, or hold it back, against what the caller allows one person.
-func (r *Rigged) checkHands(lim ForceLimit) []Check {
+func (r *Rigged) checkHands(looks []look, lim ForceLimit) []Check {
 	return []Check{
-		r.checkPull("hand pull to fly out", lim, func(h Hand) HandPull { return h.Out }),
-		r.checkPull("hand pull to fly in", lim, func(h Hand) HandPull { return h.In }),
+		r.checkPull(looks, "hand pull to fly out", lim, func(h *Hand) HandPull { return h.Out }),
+		r.checkPull(looks, "hand pull to fly in", lim, func(h *Hand) HandPull { return h.In }),
 	}
 }
 
 // checkPull takes a pull that cannot be told for one that exceeds; without the idler's weight, on which it hangs whether the
 // hand line is slack, for one that is not checked.
-func (r *Rigged) checkPull(name string, lim ForceLimit, of func(Hand) HandPull) Check {
+func (r *Rigged) checkPull(looks []look, name string, lim ForceLimit, of func(*Hand) HandPull) Check {
 	var g governing
-	for i, h := range r.hands {
+	for i := range looks {
+		h := &looks[i].hand
 		p := of(h)
 		if p.Loose {
 			c := compare(name, "hand line slack", 0, lim.Max, lim.Basis)

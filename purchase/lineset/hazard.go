@@ -1,6 +1,11 @@
 package lineset
 
-import "strconv"
+import (
+	"slices"
+	"strconv"
+
+	"example.com/steelyard/units"
+)
 
 // Hazard is what an out of balance would do, were the set let go. It speaks of the figures without drag, whether the
 // rope lock is shut or not: a rope lock is made to keep a balanced set where it is, not to hold one that is out of
@@ -34,3 +39,13 @@ func (h Hazard) String() string {
 
 // MarshalText writes it as it is printed.
 func (h Hazard) MarshalText() ([]byte, error) { return []byte(h.String()), nil }
+
+// UnmarshalText reads what MarshalText wrote. Where it fails, with a *units.FieldError, the value is left as it was.
+func (h *Hazard) UnmarshalText(text []byte) error {
+	i := slices.Index(hazards[:], string(text))
+	if i < 0 {
+		return &units.FieldError{Value: strconv.Quote(string(text)), Want: "a hazard as it is printed, such as " + strconv.Quote(hazards[RunsOut]), Err: units.ErrUnknown}
+	}
+	*h = Hazard(i)
+	return nil
+}

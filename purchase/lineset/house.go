@@ -49,16 +49,16 @@ func (h *House) UnmarshalJSON(text []byte) error {
 func (h House) Rig() (*RiggedHouse, error) {
 	var p check.Problems
 	p.Within("stock", "", validateStock(h.Stock))
-	shared := map[string]*purchase.Reeved{} // nil: a rigging that something is wrong with
+	shared := map[string]*installed{} // nil: a rigging that something is wrong with
 	for _, name := range slices.Sorted(maps.Keys(h.Riggings)) {
-		ropes, err := h.Riggings[name].reeve()
+		on, err := h.Riggings[name].install(nil)
 		p.Within(strictjson.Member("riggings", name), "", err)
-		shared[name] = ropes
+		shared[name] = on
 	}
 	if len(h.Sets) == 0 {
 		p.Add("sets", "", "at least one set", units.ErrMissing)
 	}
-	sets, ropes := make([]Set, len(h.Sets)), make([]*purchase.Reeved, len(h.Sets))
+	sets, on, found := make([]Set, len(h.Sets)), make([]*installed, len(h.Sets)), make([]flown, len(h.Sets))
 	first := map[string]int{}
 	for i, s := range h.Sets {
 		field := "sets[" + strconv.Itoa(i) + "]"
@@ -74,9 +74,10 @@ func (h House) Rig() (*RiggedHouse, error) {
 			}
 		}
 		var err error
-		ropes[i], err = h.resolve(&s, shared)
+		on[i], err = h.resolve(&s, shared)
 		p.Within(field, of, err)
-		p.Within(field, of, s.validate(ropes[i] != nil))
+		found[i], err = s.validate(on[i])
+		p.Within(field, of, err)
 		sets[i] = s
 	}
 	if err := p.Err(); err != nil {
@@ -89,7 +90,7 @@ func (h House) Rig() (*RiggedHouse, error) {
 	}
 	out := &RiggedHouse{house: h}
 	for i, s := range sets {
-		r, err := s.compute(h.Stock, ropes[i])
+		r, err := s.compute(h.Stock, on[i], found[i])
 		p.Within("sets["+strconv.Itoa(i)+"]", strictjson.Name(s.Name), err)
 		out.sets = append(out.sets, r)
 	}
@@ -99,8 +100,8 @@ func (h House) Rig() (*RiggedHouse, error) {
 	return out, nil
 }
 
-// resolve gives the set the rigging that it is hung on, and the ropes of that where nothing is wrong with it.
-func (h House) resolve(s *Set, shared map[string]*purchase.Reeved) (*purchase.Reeved, error) {
+// resolve gives the set the rigging that it is hung on, and what is installed there where nothing is wrong with it.
+func (h House) resolve(s *Set, shared map[string]*installed) (*installed, error) {
 	given := !reflect.ValueOf(s.Rigging).IsZero()
 	switch {
 	case s.Like == "" && !given:
@@ -114,8 +115,8 @@ func (h House) resolve(s *Set, shared map[string]*purchase.Reeved) (*purchase.Re
 			Want: "either like or rigging, not both",
 		}
 	case given:
-		ropes, err := s.Rigging.reeve()
-		return ropes, units.At("rigging", "", err)
+		on, err := s.Rigging.install(s.Hang)
+		return on, units.At("rigging", "", err)
 	}
 	rigging, ok := h.Riggings[s.Like]
 	if !ok {

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 
 	"example.com/steelyard/arbor"
@@ -51,6 +52,15 @@ func TestPropStateAgreesWithItself(t *testing.T) {
 		st, err := r.At(trim)
 		if err != nil {
 			t.Fatal(err)
+		}
+		var again lineset.State
+		for _, at := range [...]units.Length{r.High().Trim, trim} { // written over with another trim's figures before
+			if err := r.AtInto(&again, at); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if diff := cmp.Diff(st, again); diff != "" {
+			t.Fatalf("filled again: %s", diff)
 		}
 		var pulls units.Force
 		for _, line := range st.Share.Lines {

@@ -269,6 +269,9 @@ func TestTrimsNotReached(t *testing.T) {
 		t.Errorf("overtravel %v ft and %v ft, want 1 ft short at both ends", t1.Below.In(units.Foot), t1.Above.In(units.Foot))
 	}
 	for _, trim := range []units.Length{3 * units.Foot, 51 * units.Foot} {
+		if err := r.AtInto(new(lineset.State), trim); !errors.Is(err, units.ErrOutOfRange) {
+			t.Errorf("trim %v was filled in: %v", trim, err)
+		}
 		if _, err := r.At(trim); !errors.Is(err, units.ErrOutOfRange) {
 			t.Errorf("state at %v: error %v", trim, err)
 		}

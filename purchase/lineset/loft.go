@@ -24,14 +24,6 @@ func (r Rigging) loft(i int) Loft {
 	return r.Loft[i]
 }
 
-// loftHeight is the height of the loft block of line i.
-func (r Rigging) loftHeight(i int) units.Length {
-	if own := r.loft(i).Height; own != 0 {
-		return own
-	}
-	return r.LoftBlocks
-}
-
 // loftField is the field that says how high the loft block of line i is.
 func (r Rigging) loftField(i int) string {
 	if r.loft(i).Height != 0 {
@@ -44,7 +36,11 @@ func (r Rigging) loftField(i int) string {
 func (r Rigging) lowestLoft() (line int, height units.Length) {
 	height = r.LoftBlocks
 	for i := range r.Batten.Lines {
-		if h := r.loftHeight(i); i == 0 || h < height {
+		h := r.LoftBlocks
+		if i < len(r.Loft) && r.Loft[i].Height != 0 {
+			h = r.Loft[i].Height
+		}
+		if i == 0 || h < height {
 			line, height = i, h
 		}
 	}

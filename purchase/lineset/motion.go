@@ -57,7 +57,7 @@ func (r *Rigged) LetGoAfter(o Order) (purchase.Runaway, error) {
 			hang = append(hang, item)
 		}
 	}
-	hung, err := r.set.Rigging.stretched().Rig(hang)
+	hung, err := r.set.Rigging.stretched(r.ropes).Rig(hang)
 	if err != nil {
 		return purchase.Runaway{}, err
 	}

@@ -2,8 +2,8 @@ package lineset
 
 import (
 	"math"
+	"strconv"
 
-	"example.com/steelyard/internal/check"
 	"example.com/steelyard/internal/order"
 	"example.com/steelyard/units"
 )
@@ -11,8 +11,8 @@ import (
 // NoOrderError says that no order of the job keeps every state within the limits. That is proved: the search goes
 // through all of them. It also says what would allow one.
 //
-// Each of its limits is the smallest, exact to the last bit, before any rounding where it is printed: with it there
-// is an order, with less there is none.
+// Each of its limits is the smallest, exact to the last bit: with it there is an order, with less there is none. Where
+// it is printed it is rounded up.
 type NoOrderError struct {
 	Job    Job
 	Limits OrderLimits
@@ -28,14 +28,27 @@ func (e *NoOrderError) Error() string {
 	if e.Tips {
 		return "no order of " + e.Job.String() + " keeps the batten from tipping, whatever the limits"
 	}
-	s := "no order of " + e.Job.String() + " keeps within the limits given; there is one with a limit of " + check.Show(e.Either) + " both ways"
+	s := "no order of " + e.Job.String() + " keeps within the limits given; there is one with a limit of " + roundedUp(e.Either) + " both ways"
 	if e.ArborHeavy > 0 {
-		s += ", or of " + check.Show(e.ArborHeavy) + " arbor-heavy with the other as it is"
+		s += ", or of " + roundedUp(e.ArborHeavy) + " arbor-heavy with the other as it is"
 	}
 	if e.BattenHeavy > 0 {
-		s += ", or of " + check.Show(e.BattenHeavy) + " batten-heavy with the other as it is"
+		s += ", or of " + roundedUp(e.BattenHeavy) + " batten-heavy with the other as it is"
 	}
 	return s
+}
+
+// roundedUp writes a limit so that what is read off it is enough: in tenths of a pound-force and in newtons.
+func roundedUp(limit units.Force) string {
+	up := func(step units.Force) units.Force {
+		n := math.Floor(limit.In(step))
+		for passes(limit, step.Scale(n)) {
+			n++
+		}
+		return step.Scale(n)
+	}
+	newtons := up(0.1 * units.Newton).In(units.Newton)
+	return units.US.Format(up(0.1*units.PoundForce)) + " (" + strconv.FormatFloat(newtons, 'f', 1, 64) + " N)"
 }
 
 // none works out what the smallest limits would be.

@@ -24,6 +24,9 @@ var (
 	ErrDiffers    = errors.New("is not the same")
 	ErrNotWanted  = errors.New("is not wanted here")
 	ErrLineSet    = errors.New("has a line set already")
+	ErrNoLine     = errors.New("has no line set")
+	ErrUnlocked   = errors.New("is not to be worked on with the rope lock open")
+	ErrLockIsSo   = errors.New("is so already")
 )
 
 // Order is in which order deck, loading bridge and rail hang, strip, weight and fly a set: plain data. It begins with

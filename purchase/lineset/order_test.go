@@ -374,6 +374,10 @@ func TestOrderText(t *testing.T) {
 	if diff := cmp.Diff(o, back); diff != "" {
 		t.Errorf("%s\n%s", diff, text)
 	}
+	var limits lineset.OrderLimits
+	if err := json.Unmarshal([]byte(`{"arbor_heavy":{"max":"20 lbf","basis":"house rule"},"batten_hevy":{"max":"20 lbf","basis":"house rule"}}`), &limits); !errors.Is(err, units.ErrUnknown) {
+		t.Errorf("a limit that is misspelt: %v", err)
+	}
 	err = json.Unmarshal([]byte(`{"from":"laden","steps":[{"act":"lift"},{"act":"add","pieces":"10"}]}`), &back)
 	if err == nil || cmp.Diff(o, back) != "" {
 		t.Errorf("%v; the order was changed", err)

@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"example.com/steelyard/internal/check"
+	"example.com/steelyard/internal/strictjson"
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/units"
 )
@@ -13,7 +14,8 @@ import (
 // CheckOrder goes through an order step by step and gives the state after each, against the caller's limits. A bad
 // order is no error; what cannot be done is, with the path of the step's field: see ErrHung and those beside it.
 // Faults of the order's and the limits' own values come all together; of what cannot be done only the first, because
-// what comes after it has no meaning.
+// what comes after it has no meaning. Hands work on a set with its rope lock shut; whether the deck reaches the batten at
+// a trim, and arms the arbor where the run has no bridges, is for the caller to know.
 //
 // An empty arbor's tare, the bare batten and the ropes at each trim count as for Imbalance. Every state counts, the
 // first and the last too; limits are inclusive.
@@ -62,6 +64,7 @@ func (r *Rigged) through(o Order, limits OrderLimits, look func(w *walked, n int
 	for i, step := range o.Steps {
 		way, err := w.do(&step)
 		if err != nil {
+			step.Item, step.Piece = strictjson.Line(step.Item), strictjson.Line(step.Piece)
 			return nil, units.At("steps["+strconv.Itoa(i)+"]", "step "+strconv.Itoa(i+1)+", "+step.Call(units.US), err)
 		}
 		look(w, i+1, step, way)
@@ -164,6 +167,7 @@ func (w *walked) places() string {
 
 // left counts what is not done at the end.
 func (w *walked) left(out *OrderCheck) {
+	var resting int64
 	for _, hangs := range w.hung {
 		if hangs {
 			out.ToStrip++
@@ -171,6 +175,12 @@ func (w *walked) left(out *OrderCheck) {
 			out.ToHang++
 		}
 	}
+	for i, item := range w.set.Hang {
+		if w.hung[i] {
+			resting += nanograms(item.Mass) - carriedAt(item, spot{trim: w.trim})
+		}
+	}
+	out.OnDeck = kilograms(resting)
 	stack := w.counter.Stack
 	pipe := inArbor{rows: stack.Pipe}
 	for _, kind := range w.stock {

@@ -2,6 +2,7 @@ package lineset
 
 import (
 	"example.com/steelyard/internal/check"
+	"example.com/steelyard/internal/strictjson"
 	"example.com/steelyard/units"
 )
 
@@ -16,6 +17,17 @@ type OrderLimits struct {
 	RestsOnStop bool `json:"rests_on_stop,omitempty"`
 
 	HeldLine ForceLimit `json:"held_line,omitzero"` // force in a line that is set: at the arbor the ratio times that at the batten
+}
+
+// UnmarshalJSON decodes limits as House.UnmarshalJSON decodes a house: a limit that is misspelt is not lost.
+func (l *OrderLimits) UnmarshalJSON(text []byte) error {
+	type plain OrderLimits // without this method, so that the decoder looks at the fields
+	var p plain
+	if err := strictjson.Decode(text, &p); err != nil {
+		return err
+	}
+	*l = OrderLimits(p)
+	return nil
 }
 
 // validate reports what is wrong with the limits.

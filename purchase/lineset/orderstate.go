@@ -14,10 +14,10 @@ type OrderState struct {
 	Pieces    int          `json:"pieces"`    // in the arbor, pipe weight and all
 	Plates    int          `json:"plates"`    // spreader plates among them
 	Arbor     units.Mass   `json:"arbor"`     // the arbor with all that is in it
-	Imbalance units.Force  `json:"imbalance"` // where a standing piece just touches the deck: with the piece still standing
+	Imbalance units.Force  `json:"imbalance"` // where a standing piece just touches the deck: with the piece still standing; Balance looks a hair above too
 
 	Locked bool        `json:"locked"`        // the rope lock is shut
-	Held   units.Force `json:"held,omitzero"` // what a line that is set must hold: at the arbor the ratio times the imbalance
+	Held   units.Force `json:"held,omitzero"` // what a line that is set must hold: at the arbor the ratio times the imbalance, the larger where a standing piece leaves the deck
 	Hazard Hazard      `json:"hazard"`        // what the out of balance would do
 
 	// Tips tells whether the batten tips: the centre of gravity of what it carries lies outside its outermost lift
@@ -25,7 +25,9 @@ type OrderState struct {
 	Tips bool `json:"tips,omitzero"`
 
 	// Balance holds the out of balance against the limit for its side, or the held line against its own. After a
-	// flight it is the worst of the way, and Trim of the check tells where.
+	// flight it is the worst of the way, and Trim of the check tells where. Where the batten is halted just where a
+	// standing piece leaves the deck it is the worse of what is carried there and a hair above: no rope holds a batten
+	// to a hair.
 	Balance  Check `json:"balance"`
 	Capacity Check `json:"capacity"` // of the arbor
 	Room     Check `json:"room"`     // height of the stack on its rods
@@ -50,6 +52,10 @@ type OrderCheck struct {
 	ToStrip int `json:"to_strip"` // those that do
 	ToAdd   int `json:"to_add"`   // pieces of the set's stack that are missing, kind by kind
 	ToTake  int `json:"to_take"`  // pieces beyond the pipe weight, kind by kind
+
+	// OnDeck is what hangs and still rests on the deck at the end: it comes onto the lines as the batten flies out, on a
+	// way that the order did not go. Append a flight to have that looked at too.
+	OnDeck units.Mass `json:"on_deck,omitzero"`
 }
 
 // worse tells whether one check is worse than another: it exceeds and the other does not, or has used more of its

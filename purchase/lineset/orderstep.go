@@ -63,6 +63,9 @@ func (s OrderStep) validate() error {
 // do does one step, completes the reference to its item, and gives the way on which its states are looked at.
 func (w *walked) do(s *OrderStep) ([]spot, error) {
 	here := w.way(w.trim, w.trim)
+	if w.open && s.Act.crew() != nobody {
+		return nil, &units.FieldError{Field: "act", Value: "the set", Want: "the rope lock to be shut first", Err: ErrUnlocked}
+	}
 	switch s.Act {
 	case HangItem, StripItem:
 		i, err := w.find(s)
@@ -103,16 +106,24 @@ func (w *walked) do(s *OrderStep) ([]spot, error) {
 		way := w.way(min(w.trim, s.Trim), max(w.trim, s.Trim))
 		w.trim = s.Trim
 		return way, nil
-	case LockRope:
-		w.open = false
-	case UnlockRope:
-		w.open = true
+	case LockRope, UnlockRope:
+		if w.open == (s.Act == UnlockRope) {
+			state, want := "shut", "open"
+			if w.open {
+				state, want = want, state
+			}
+			return nil, &units.FieldError{Field: "act", Value: "the rope lock, " + state + ",", Want: "a rope lock that is " + want, Err: ErrLockIsSo}
+		}
+		w.open = !w.open
 	case SetLine:
 		if w.held != purchase.Building {
 			return nil, &units.FieldError{Field: "on", Value: "the " + w.held.String(), Want: "the line to be freed first", Err: ErrLineSet}
 		}
 		w.held = s.On
 	case FreeLine:
+		if w.held == purchase.Building {
+			return nil, &units.FieldError{Field: "act", Value: "the set", Want: "a line to be set first", Err: ErrNoLine}
+		}
 		w.held = purchase.Building
 	}
 	return here, nil

@@ -38,6 +38,17 @@ func (j Job) MarshalText() ([]byte, error) {
 	return []byte(j.String()), nil
 }
 
+// UnmarshalText reads the name of a job. Where it fails, with a *units.FieldError, the value is left as it was.
+func (j *Job) UnmarshalText(text []byte) error {
+	for _, job := range [...]Job{Loading, Stripping} {
+		if job.String() == string(text) {
+			*j = job
+			return nil
+		}
+	}
+	return &units.FieldError{Value: strconv.Quote(string(text)), Want: `"loading" or "stripping"`, Err: units.ErrUnknown}
+}
+
 // Plan is an order that was found, gone through against the limits that it was planned for.
 type Plan struct {
 	Job   Job        `json:"job"`
@@ -56,13 +67,17 @@ type Plan struct {
 // image of loading.
 //
 // Without trims it is done at the lowest trim that the set reaches, where deck and bridge both work. Otherwise
-// loading begins at the lowest of them and may fly between them, in any order; it ends at any of them. Flights are
-// with the rope lock open and belong to neither side.
+// loading begins at the lowest of them and may fly between them, in any order; it ends at one that is an End, or at any
+// where none is. Flights are with the rope lock open and belong to neither side. What still rests on the deck where it
+// ends comes onto the lines further out: no plan has looked at that way, and OnDeck of its check tells how much it is.
+// Where a standing piece is about to leave the deck just at the trim of a halt, the halt is within the limits with it
+// on the deck and off it.
 //
 // Nor does the batten tip on the way. The search is exact. Where there is no order the error is a *NoOrderError. It
 // is a *units.FieldError for limits and trims that cannot be used, for a side that is not limited and does not rest
 // on the stop, and for a hang that is too large for it: items that are alike count as one with a number, and with 60
-// pieces and one trim there is room for 20 that are not.
+// pieces and one trim there is room for 20 that are not. A plan of that size takes about a second, the proof that there
+// is none, with its three smallest limits, some 20; with 12 items both take milliseconds.
 func (r *Rigged) Order(job Job, limits OrderLimits, at ...WorkTrim) (Plan, error) {
 	q, err := r.plan(job, limits, at, kept{})
 	if err != nil {
@@ -97,7 +112,7 @@ func (r *Rigged) plan(job Job, limits OrderLimits, at []WorkTrim, keep kept) (*p
 		return nil, r.reaches(0) // a Rigged that Rig did not make
 	}
 	if len(at) == 0 {
-		at = []WorkTrim{{r.travel.Lowest, true, true}}
+		at = []WorkTrim{{Trim: r.travel.Lowest, Deck: true, Bridge: true}}
 	}
 	q := &planning{Rigged: r, limits: limits, kept: keep, trims: slices.Clone(at)}
 	slices.SortFunc(q.trims, func(a, b WorkTrim) int { return compareLengths(a.Trim, b.Trim) })
@@ -159,6 +174,10 @@ func (q *planning) validate(job Job, at []WorkTrim) error {
 		p.Add("hang", strconv.Itoa(n)+" pieces of counterweight", "at most "+strconv.Itoa(order.MaxPieces), units.ErrOutOfRange)
 	}
 	deck, bridge := len(q.set.Hang) == len(q.kept.hung), q.pieces() == q.kept.pieces
+	if len(at) > mostWorkTrims {
+		p.Add("trims", strconv.Itoa(len(at)), "at most "+strconv.Itoa(mostWorkTrims), units.ErrOutOfRange)
+		return p.Err()
+	}
 	for i, t := range at {
 		field := "trims[" + strconv.Itoa(i) + "]"
 		p.Within(field, "", q.reaches(t.Trim))
@@ -172,9 +191,6 @@ func (q *planning) validate(job Job, at []WorkTrim) error {
 	}
 	if !bridge {
 		p.Add("trims", "", "one at which the bridge reaches the arbor", units.ErrMissing)
-	}
-	if len(at) > mostWorkTrims {
-		p.Add("trims", strconv.Itoa(len(at)), "at most "+strconv.Itoa(mostWorkTrims), units.ErrOutOfRange)
 	}
 	return p.Err()
 }

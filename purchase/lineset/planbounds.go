@@ -12,9 +12,10 @@ import (
 func (q *planning) layTrims() {
 	q.problem.Positions = make([]order.Position, len(q.spots))
 	q.bridged = make([]bool, len(q.spots))
+	anywhere := !slices.ContainsFunc(q.trims, func(t WorkTrim) bool { return t.End })
 	for i, s := range q.spots {
 		if k := slices.IndexFunc(q.trims, func(t WorkTrim) bool { return t.Trim == s.trim }); k >= 0 && !s.above {
-			q.problem.Positions[i] = order.Position{Halt: true, Deck: q.trims[k].Deck, Above: q.lifts(s.trim)}
+			q.problem.Positions[i] = order.Position{Halt: true, End: anywhere || q.trims[k].End, Deck: q.trims[k].Deck, Above: q.lifts(s.trim)}
 			q.bridged[i] = q.trims[k].Bridge
 		}
 	}

@@ -10,6 +10,8 @@ import (
 //
 //	deck: hang border, then 71 lbf batten-heavy: rests on the stop
 //	bridge: add 3 of the 23.5 with 1 spreader plate, then balanced
+//
+// A last line tells what still rests on the deck at the end, where anything does.
 func (c OrderCheck) Lines(sys units.System) []string {
 	var out []string
 	for i, s := range c.States {
@@ -22,8 +24,13 @@ func (c OrderCheck) Lines(sys units.System) []string {
 			line += "; the batten tips"
 		} else if s.Exceeds() {
 			line += "; exceeds the limit given"
+		} else if s.Balance.Verdict == NoLimit && s.Balance.Basis == "" && s.Imbalance != 0 {
+			line += "; no limit given"
 		}
 		out = append(out, line)
+	}
+	if c.OnDeck > 0 {
+		out = append(out, sys.Format(c.OnDeck)+" still rests on the deck: it comes onto the lines as the batten flies out")
 	}
 	return out
 }

@@ -40,11 +40,13 @@ const Caution = "Overhead lifting can kill. These figures are for planning and t
 
 // Report gives every answer about the set.
 func (r *Rigged) Report() Report {
+	low, high := r.travel.reached()
+	checks := r.check()
 	return Report{
 		Name: r.set.Name, Purchase: r.set.Rigging.Purchase, Hang: r.set.Hang, Batten: r.Bare(), Hung: r.Hung(),
 		Counterweight: r.counter, Balance: r.balance, Travel: r.travel, Low: r.Low(), High: r.High(),
-		LowHand: r.felt(0), HighHand: r.felt(len(r.hands) - 1),
-		Checks: r.checks, Exceeds: r.Exceeds(),
+		LowHand: r.felt(low), HighHand: r.felt(high),
+		Checks: checks, Exceeds: exceeds(checks),
 	}
 }
 

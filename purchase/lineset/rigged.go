@@ -2,7 +2,6 @@ package lineset
 
 import (
 	"errors"
-	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -29,9 +28,6 @@ type Rigged struct {
 	counter Counterweight
 	balance Balance
 	ample   arbor.Stack // what would be stacked were there enough pieces of every kind
-	states  []State     // at low trim, where the load may turn between, and at high trim
-	hands   []Hand      // at the same trims; the first and the last with their terms
-	checks  []Check
 }
 
 // Rig checks the set and computes it, with the given pieces to fill its arbor
@@ -44,13 +40,14 @@ func (s Set) Rig(stock arbor.Stock) (*Rigged, error) {
 	if s.Like != "" {
 		p.Add("like", strconv.Quote(s.Like), "the rigging itself: only a house can look one up by name", units.ErrUnknown)
 	}
-	ropes, err := s.Rigging.reeve()
+	on, err := s.Rigging.install(s.Hang)
 	p.Within("rigging", "", err)
-	p.Within("", "", s.validate(ropes != nil))
+	flown, err := s.validate(on)
+	p.Within("", "", err)
 	if err := p.Err(); err != nil {
 		return nil, err
 	}
-	return s.compute(stock, ropes)
+	return s.compute(stock, on, flown)
 }
 
 // validateStock refuses a stock of no kinds too: with it no set could be answered,
@@ -62,74 +59,15 @@ func validateStock(stock arbor.Stock) error {
 	return stock.Validate()
 }
 
-// Validate reports everything that is wrong with what is installed, as
-// *units.FieldError joined.
-func (r Rigging) Validate() error {
-	_, err := r.reeve()
-	return err
+// flown is what a set makes of its rigging.
+type flown struct {
+	load   *load.Rigged
+	travel Travel
 }
 
-// reeve is Validate, and gives the ropes of a rigging that nothing is wrong with.
-func (r Rigging) reeve() (*purchase.Reeved, error) {
-	var p check.Problems
-	batten, err := r.stretched().Rig(nil)
-	p.Within("", "", err)
-	check.NotNegative(&p, "idler.mass", r.Idler.Mass)
-	check.NotNegative(&p, "idler.base", r.Idler.Base)
-	r.checkLoft(&p)
-	check.NotNegative(&p, "offset", r.Offset)
-	check.NotNegative(&p, "bed", r.Bed)
-	check.Positive(&p, "made_off", r.MadeOff, "the batten's trim while the arbor stands against its upper stop")
-	p.Within("limits", "", r.Limits.validate())
-	p.Within("arbor", "", r.Arbor.Validate())
-	p.Within("run", "", r.Run.ValidateFor(r.Arbor))
-	r.checkRun(&p)
-	p.Within("", "", r.rename(r.layout().Validate(), p.Err()))
-	if p.Err() != nil {
-		return nil, p.Err()
-	}
-	// With each field right by itself, the ropes must be able to run wherever the
-	// stops let the arbor go.
-	t, err := r.flight(r.Purchase.Ratio())
-	if err != nil {
-		return nil, r.renameFlight(err)
-	}
-	lower := check.Show(r.Run.LowerStop)
-	if line, height := r.lowestLoft(); t.Highest >= height {
-		p.Add(r.loftField(line), check.Show(height), "more than "+check.Show(t.Highest)+
-			", the trim that the batten reaches, made off as it is, before the arbor lands on its lower stop", units.ErrOutOfRange)
-	}
-	if r.Idler.Height >= r.Run.LowerStop {
-		p.Add("idler.height", check.Show(r.Idler.Height), "less than "+lower+", the height of the arbor's foot on its lower stop", units.ErrOutOfRange)
-	}
-	if r.hand() != purchase.Single && r.Rail >= r.Run.LowerStop {
-		p.Add("rail", check.Show(r.Rail), "less than "+lower+", the height of the arbor's foot on its lower stop: the hand line's end or block is at the rail", units.ErrOutOfRange)
-	}
-	if foot := r.Run.UpperStop - r.Arbor.Length; r.Rail >= foot {
-		p.Add("rail", check.Show(r.Rail), "less than "+check.Show(foot)+", the height of the arbor's foot at its upper stop: the rope from the foot to the idler is to pass the rail", units.ErrOutOfRange)
-	}
-	if p.Err() != nil {
-		return nil, p.Err()
-	}
-	ropes, err := r.layout().Rig()
-	if err != nil {
-		return nil, r.rename(err, nil)
-	}
-	if lowest, highest := ropes.Reach(); t.Lowest <= lowest || t.Highest >= highest {
-		p.Add("run", "", "stops that halt the arbor before two blocks meet", units.ErrOutOfRange)
-	}
-	if err := batten.Tips(t.Lowest, t.Lowest); err != nil {
-		p.Add("batten.lines", "", "a lift line on each side of the bare batten's centre of gravity", err)
-	}
-	if p.Err() != nil {
-		return nil, p.Err()
-	}
-	return ropes, nil
-}
-
-// validate looks at what is the set's own. Whether its hang would tip the batten
-// can only be told when the rigging is right.
-func (s Set) validate(rigging bool) error {
+// validate looks at what is the set's own, and gives what it found on the way. Whether its hang would tip the batten can only be told
+// when the rigging is right.
+func (s Set) validate(on *installed) (found flown, err error) {
 	var p check.Problems
 	if s.Name == "" {
 		p.Add("name", "", "a name for the set", units.ErrMissing)
@@ -146,46 +84,42 @@ func (s Set) validate(rigging bool) error {
 	case !s.Balance.known():
 		p.Add("balance", s.Balance.String(), wantBalance, units.ErrUnknown)
 	}
-	hang, err := s.Rigging.stretched().Rig(s.Hang)
-	if t, flies := s.Rigging.flight(s.Rigging.Purchase.Ratio()); rigging && flies == nil {
-		if _, trims := s.travel(t); ordered {
-			p.Within("", "", trims)
+	var hang error
+	if on == nil {
+		_, hang = s.Rigging.stretched(s.Rigging.laid()).Rig(s.Hang)
+	} else {
+		if ordered {
+			found.travel, err = s.travel(&on.flight)
+			p.Within("", "", err)
 		}
-		if err == nil {
-			if tip := hang.Tips(t.Lowest, t.Highest); tip != nil {
+		if found.load, hang = on.hung(s.Hang); hang == nil {
+			if tip := found.load.Tips(on.flight.Lowest, on.flight.Highest); tip != nil {
 				p.Add("hang", "", "a load between the outermost lift lines", tip)
 			}
 		}
 	}
-	for _, e := range flatten(err) {
+	for _, e := range flatten(hang) {
 		// Faults of the batten itself are the rigging's, and reported there.
 		if fe := (*units.FieldError)(nil); errors.As(e, &fe) && strings.HasPrefix(fe.Field, "hang") {
 			p.Within("", "", e)
 		}
 	}
-	return p.Err()
+	return found, p.Err()
 }
 
-// compute answers everything once, with the ropes of its rigging. The set was validated.
-func (s Set) compute(stock arbor.Stock, ropes *purchase.Reeved) (*Rigged, error) {
+// compute answers everything that all questions share, once, on its rigging. The set was validated.
+func (s Set) compute(stock arbor.Stock, on *installed, found flown) (*Rigged, error) {
 	// What is kept must not change with the caller's slices.
 	s.Hang = slices.Clone(s.Hang)
 	s.Rigging.Batten.Lines = slices.Clone(s.Rigging.Batten.Lines)
 	s.Rigging.Loft = cloneLoft(s.Rigging.Loft)
 	s.Rigging.Run.Bridges = slices.Clone(s.Rigging.Run.Bridges)
 	s.Like = "" // the rigging itself stands in its place
-	r := &Rigged{set: s, stock: slices.Clone(stock), ropes: ropes}
+	r := &Rigged{
+		set: s, stock: slices.Clone(stock), ropes: on.ropes, flight: on.flight,
+		load: found.load, travel: found.travel, breaks: found.load.Breaks(),
+	}
 	var err error
-	if r.load, err = s.Rigging.stretched().Rig(s.Hang); err != nil {
-		return nil, err
-	}
-	r.breaks = r.load.Breaks()
-	if r.flight, err = s.Rigging.flight(r.ropes.Ratio()); err != nil {
-		return nil, err
-	}
-	if r.travel, err = s.travel(r.flight); err != nil {
-		return nil, err
-	}
 	if r.counter, err = r.counterweight(stock); err != nil {
 		return nil, err
 	}
@@ -195,43 +129,26 @@ func (s Set) compute(stock arbor.Stock, ropes *purchase.Reeved) (*Rigged, error)
 		return nil, err
 	}
 	r.balance = r.newBalance(curve)
-	for _, trim := range r.stations() {
-		st, err := r.At(trim)
-		if err != nil {
-			return nil, err
-		}
-		hands, err := r.hand(st)
-		if err != nil {
-			return nil, err
-		}
-		r.states, r.hands = append(r.states, st), append(r.hands, hands)
-	}
-	for _, i := range [2]int{0, len(r.states) - 1} { // those that are reported
-		if r.hands[i].Terms, err = r.terms(r.states[i]); err != nil {
+	if r.set.beyondAll() {
+		if _, err := r.looks(); err != nil {
 			return nil, err
 		}
 	}
-	r.checks = r.check()
 	return r, nil
 }
 
-// stations are the trims at which the set is looked at for its checks: low and
-// high trim and, between them, every trim at which the load on the batten or its
-// share among the lines bends or jumps (a hair above such a trim a standing piece
-// is off the deck). Between two of them every tension runs straight, so the worst
-// is at one of them.
-func (r *Rigged) stations() []units.Length {
-	low, high := r.travel.reached()
-	trims := []units.Length{low}
-	for _, b := range append([]units.Length{low}, r.load.Turns(low, high)...) {
-		if b > low && b < high {
-			trims = append(trims, b)
-		}
-		if above := units.Length(math.Nextafter(b.In(units.Metre), math.Inf(1))); above < high && r.load.CarriedAbove(b) != r.load.Carried(b) {
-			trims = append(trims, above)
-		}
+// beyondAll tells of a set that no house has, with loads that the ropes may refuse or with sheaves so hard to turn that a pull on
+// the hand line may come to nothing at the arbor. Only of such a set may a state be missing, and it is refused.
+func (s Set) beyondAll() bool {
+	const (
+		heaviest = 1e6 * units.Tonne
+		hardest  = 0.5
+	)
+	var hung units.Mass
+	for i := range s.Hang {
+		hung += s.Hang[i].Mass
 	}
-	return slices.Compact(append(trims, high))
+	return hung > heaviest || s.Rigging.Batten.BareMass() > heaviest || s.Rigging.Drag > hardest
 }
 
 // Set is the description that was rigged. Where it named a rigging of the house,
@@ -277,26 +194,32 @@ func (r *Rigged) Counterweight() Counterweight { return r.counter }
 func (r *Rigged) Balance() Balance { return r.balance }
 
 // Low is the set's state at low trim, or at the trim nearest to it that the set
-// reaches.
-func (r *Rigged) Low() State { return r.state(0) }
+// reaches. It is worked out anew each time that it is asked, as by At.
+func (r *Rigged) Low() State {
+	low, _ := r.travel.reached()
+	return r.state(low)
+}
 
 // High is the set's state at high trim, or at the trim nearest to it that the
-// set reaches.
-func (r *Rigged) High() State { return r.state(len(r.states) - 1) }
+// set reaches. It is worked out anew each time that it is asked, as by At.
+func (r *Rigged) High() State {
+	_, high := r.travel.reached()
+	return r.state(high)
+}
 
-func (r *Rigged) state(i int) State {
-	if i < 0 || i >= len(r.states) {
-		return State{} // of a Rigged that Rig did not make
+// state is At where there is no doubt that the set reaches the trim. A Rigged that Rig did not make has none.
+func (r *Rigged) state(trim units.Length) State {
+	s, err := r.At(trim)
+	if err != nil {
+		return State{}
 	}
-	return r.states[i]
+	return s
 }
 
 // Checks gives every check of the set, in a fixed order; those without a limit
 // say so. That of the pieces in stock is there only where the stock falls short.
-// The slice is the caller's.
-func (r *Rigged) Checks() []Check { return slices.Clone(r.checks) }
+// It holds the set against its limits anew each time that it is asked.
+func (r *Rigged) Checks() []Check { return r.check() }
 
 // Exceeds tells whether any check exceeds its limit.
-func (r *Rigged) Exceeds() bool {
-	return slices.ContainsFunc(r.checks, func(c Check) bool { return c.Verdict == Exceeds })
-}
+func (r *Rigged) Exceeds() bool { return exceeds(r.check()) }

@@ -136,7 +136,15 @@ func (r Rigging) layout() purchase.Layout {
 		ArborTop:    r.Run.UpperStop,
 	}
 	for i, line := range r.Batten.Lines {
-		l.Loft[i] = purchase.Loft{Across: r.Offset + line.At, Height: r.loftHeight(i), Mules: r.loft(i).Mules}
+		to := &l.Loft[i]
+		to.Across, to.Height = r.Offset+line.At, r.LoftBlocks
+		if i >= len(r.Loft) {
+			continue
+		}
+		if own := r.Loft[i].Height; own != 0 {
+			to.Height = own
+		}
+		to.Mules = r.Loft[i].Mules
 	}
 	return l
 }

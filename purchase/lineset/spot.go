@@ -29,6 +29,15 @@ func (r *Rigged) jumps(trim units.Length) bool {
 	return slices.ContainsFunc(r.set.Hang, func(i load.Item) bool { return i.Carried(trim) != i.CarriedAbove(trim) })
 }
 
+// rests is how much of the whole hang is not carried at a trim: it rests on the deck.
+func (r *Rigged) rests(trim units.Length) units.Mass {
+	var sum int64
+	for _, item := range r.set.Hang {
+		sum += nanograms(item.Mass) - carriedAt(item, spot{trim: trim})
+	}
+	return kilograms(sum)
+}
+
 // way lists where a batten that flies between two trims is looked at, from the lower to the higher, both included:
 // between two of those the imbalance of any choice of items is a straight line over trim, so that none in between is
 // worse than both. Trims of halts in between are listed too. With both trims the same it is where a halted batten is looked at.

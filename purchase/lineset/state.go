@@ -50,14 +50,35 @@ func (r *Rigged) At(trim units.Length) (State, error) {
 	return State{Trim: trim, Carried: share.Carried, Share: share, Ropes: ropes}, nil
 }
 
+// AtInto is At for who asks often: it fills s, and once s was filled by this set it allocates nothing. A copy of s shares its
+// slices until it is filled itself: to keep an answer, ask At for it. After an error s means nothing.
+func (r *Rigged) AtInto(s *State, trim units.Length) error {
+	if s == nil {
+		return &units.FieldError{Field: "state", Want: "a place for the answer", Err: units.ErrMissing}
+	}
+	if err := r.reaches(trim); err != nil {
+		return err
+	}
+	if err := r.load.ShareInto(&s.Share, trim); err != nil {
+		return err
+	}
+	s.Trim, s.Carried = trim, s.Share.Carried
+	var few [16]units.Force
+	return r.ropes.AtInto(&s.Ropes, trim, r.bodiesIn(few[:0], s.Share))
+}
+
 // bodies is what hangs on the ropes.
 func (r *Rigged) bodies(share load.Share) purchase.Bodies {
-	pulls := make([]units.Force, len(share.Lines))
-	for i, line := range share.Lines {
-		pulls[i] = line.Tension
+	return r.bodiesIn(make([]units.Force, 0, len(share.Lines)), share)
+}
+
+// bodiesIn is bodies with the pulls of the lines put into room.
+func (r *Rigged) bodiesIn(room []units.Force, share load.Share) purchase.Bodies {
+	for _, line := range share.Lines {
+		room = append(room, line.Tension)
 	}
 	return purchase.Bodies{
-		Pulls: pulls, Arbor: r.counter.Arbor,
+		Pulls: room, Arbor: r.counter.Arbor,
 		Idler: r.set.Rigging.Idler.Mass, Base: r.set.Rigging.Idler.Base,
 	}
 }
@@ -75,6 +96,9 @@ func (r *Rigged) Imbalance(trim units.Length) (units.Force, error) {
 func (r *Rigged) reaches(trim units.Length) error {
 	if r.ropes != nil && trim >= r.travel.Lowest && trim <= r.travel.Highest {
 		return nil
+	}
+	if r.ropes == nil {
+		return &units.FieldError{Value: "a Rigged that is none", Want: "one that Set.Rig or House.Rig made", Err: units.ErrMissing}
 	}
 	return &units.FieldError{
 		Field: "trim", Value: check.Show(trim), Err: units.ErrOutOfRange,

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"example.com/steelyard/load"
+	"example.com/steelyard/purchase"
 	"example.com/steelyard/units"
 )
 
@@ -13,14 +14,14 @@ import (
 //
 // Where the ropes cannot be laid, some other field is at fault and is reported; so
 // that the missing path is not, a metre stands in for it, which is less than any.
-func (r Rigging) stretched() load.Batten {
+func (r Rigging) stretched(ropes *purchase.Reeved) load.Batten {
 	b := r.Batten
 	wanting := func(l load.Line) bool { return l.EA != 0 && l.Path == 0 }
 	if !slices.ContainsFunc(b.Lines, wanting) {
 		return b
 	}
 	b.Lines = slices.Clone(b.Lines)
-	paths := r.paths()
+	paths := r.paths(ropes)
 	for i, l := range b.Lines {
 		if !wanting(l) {
 			continue
@@ -33,10 +34,18 @@ func (r Rigging) stretched() load.Batten {
 	return b
 }
 
-// paths gives the length of each lift line, or nil where the ropes cannot be laid.
-func (r Rigging) paths() []units.Length {
+// laid gives the ropes as they lie, or nil where they cannot be laid.
+func (r Rigging) laid() *purchase.Reeved {
 	ropes, err := r.layout().Rig()
 	if err != nil {
+		return nil
+	}
+	return ropes
+}
+
+// paths gives the length of each lift line, or nil where the ropes cannot be laid.
+func (r Rigging) paths(ropes *purchase.Reeved) []units.Length {
+	if ropes == nil {
 		return nil
 	}
 	g, err := ropes.Geometry(r.MadeOff)

@@ -36,17 +36,24 @@ const tipRounding = 1e-9
 // tips tells whether the batten tips with part of its hang: whether the centre of gravity of what is carried lies
 // outside the outermost lift lines.
 func (r *Rigged) tips(at spot, hangs func(place int) bool) bool {
+	steady, rounds := r.steady(at, hangs)
+	return steady[0] < -rounds || steady[1] < -rounds
+}
+
+// steady is what holds the batten down about each of its outermost lift lines, as mass times arm in kilogram metres: where
+// one of the two is below zero, the batten tips over that line. Rounding may make it so much, rounds, of nothing.
+func (r *Rigged) steady(at spot, hangs func(place int) bool) (about [2]float64, rounds float64) {
 	length := float64(r.set.Rigging.Batten.Length)
+	first, last := r.outermost()
 	mass := float64(r.load.Bare())
-	moment := float64(mass * length / 2)
+	about[0], about[1] = float64(mass*(length/2-first)), float64(mass*(last-length/2))
 	for i, item := range r.set.Hang {
 		if hangs(i) {
-			m := float64(kilograms(carriedAt(item, at)))
+			m, centre := float64(kilograms(carriedAt(item, at))), centreOf(item)
 			mass += m
-			moment += float64(m * centreOf(item))
+			about[0] += float64(m * (centre - first))
+			about[1] += float64(m * (last - centre))
 		}
 	}
-	first, last := r.outermost()
-	centre := moment / mass
-	return centre < first-tipRounding*length || centre > last+tipRounding*length
+	return about, float64(mass * tipRounding * length)
 }

@@ -83,7 +83,7 @@ func (r Rigging) renameFlight(err error) error {
 }
 
 // travel holds what the show wants against a flight.
-func (s Set) travel(f arbor.Flight) (Travel, error) {
+func (s Set) travel(f *arbor.Flight) (Travel, error) {
 	t, err := f.Trims(s.Low, s.High)
 	return Travel{
 		Ratio: f.Ride.Ratio, Arbor: f.Arbor, Batten: f.Batten, Wanted: t.Wanted, ArborWanted: t.ArborWanted,

@@ -6,12 +6,13 @@ import (
 	"example.com/steelyard/units"
 )
 
-// WorkTrim is a trim at which the batten may be halted while it is loaded, and who can work there. An order may end
-// at any of them.
+// WorkTrim is a trim at which the batten may be halted while it is loaded, and who can work there. Where any of them is
+// an End, loading ends at one of those (and stripping begins there); otherwise it may end at any of them.
 type WorkTrim struct {
 	Trim   units.Length `json:"trim"`
 	Deck   bool         `json:"deck,omitempty"`   // things can be hung and stripped
 	Bridge bool         `json:"bridge,omitempty"` // pieces can be put in and taken out: those that arms reach from the run's bridges; all where it has none
+	End    bool         `json:"end,omitempty"`    // the batten may be left here, loaded
 }
 
 // clearOfDeck is how far above the deck a standing piece is to hang where the batten is halted to weight it. Where it
@@ -23,11 +24,21 @@ const clearOfDeck = 1 * units.Inch
 // at which arms reach from them, one after the other, the pieces that they do not reach at the lowest trim, as few as
 // will do. Where it has none, pieces can be put in while the batten is no higher than the trim bridge, which is a
 // halt too. Trims beyond the reach of the set are taken as its highest or lowest.
+//
+// Where some of the hang rests on the deck at the lowest trim, the lowest trim at which all of it hangs clear is an End:
+// a set is loaded when it has left the deck within the limits.
 func (r *Rigged) WorkTrims(deck, bridge units.Length) []WorkTrim {
 	if r.load == nil {
 		return nil // of a Rigged that Rig did not make
 	}
 	lowest, highest := r.travel.Lowest, r.travel.Highest
+	beyond := func(t units.Length) units.Length { // lowest where it is not a number, too
+		if t > lowest {
+			return t
+		}
+		return lowest
+	}
+	deck, bridge = beyond(deck), beyond(bridge)
 	trims := r.reachTrims()
 	for _, t := range r.load.Breaks() {
 		if r.jumps(t) && lowest <= t && t < highest {
@@ -44,7 +55,12 @@ func (r *Rigged) WorkTrims(deck, bridge units.Length) []WorkTrim {
 	slices.Sort(trims)
 	var out []WorkTrim
 	for _, t := range slices.Compact(trims) {
-		out = append(out, WorkTrim{Trim: t, Deck: t <= max(deck, lowest), Bridge: bridges || t <= max(bridge, lowest)})
+		out = append(out, WorkTrim{Trim: t, Deck: t <= deck, Bridge: bridges || t <= bridge})
+	}
+	if r.rests(lowest) > 0 {
+		if i := slices.IndexFunc(out, func(t WorkTrim) bool { return r.rests(t.Trim) == 0 }); i >= 0 {
+			out[i].End = true
+		}
 	}
 	return out
 }

@@ -1,0 +1,91 @@
+package main
+
+import (
+	"math"
+	"runtime"
+	"sync"
+	"testing"
+	"time"
+)
+
+// effort is how long everything is looked at.
+type effort struct {
+	slice    time.Duration // of one contender, once
+	rounds   int           // in which all contenders have a slice each, by turns
+	house    int           // sets in the house
+	houses   int           // how often it goes through
+	streamed int           // sets that are rigged and dropped
+	program  bool          // the house goes through the program too
+}
+
+// longer is for what leaves garbage behind: slices in which some of it is collected too.
+func (e effort) longer() effort {
+	e.slice, e.rounds = 100*e.slice, max(e.rounds/20, 1)
+	return e
+}
+
+// race times contenders against each other: in every round each has one slice of time, and of all rounds its best
+// counts, in nanoseconds for one turn. What else runs on the machine only ever makes a slice longer, and it hits
+// all of them alike, so that the ratio of two minima holds where neither mean would.
+func (e effort) race(contenders ...func(i int)) []float64 {
+	best, turns := make([]float64, len(contenders)), make([]int, len(contenders))
+	for k, once := range contenders {
+		best[k] = math.Inf(1)
+		for turns[k] = 1; ; turns[k] *= 2 {
+			if took := clock(turns[k], once); took >= e.slice/2 {
+				break
+			}
+		}
+	}
+	for range e.rounds {
+		for k, once := range contenders {
+			best[k] = min(best[k], float64(clock(turns[k], once).Nanoseconds())/float64(turns[k]))
+		}
+	}
+	return best
+}
+
+func clock(turns int, once func(i int)) time.Duration {
+	start := time.Now()
+	for i := range turns {
+		once(i)
+	}
+	return time.Since(start)
+}
+
+// allocations is how many there are in one turn.
+func allocations(once func(i int)) float64 {
+	i := 0
+	return testing.AllocsPerRun(64, func() { once(i); i++ })
+}
+
+// scale is how many times as much work two goroutines do in the same time as one: each has memory of its own. The best
+// of many rounds counts, of the one and of the two. A slice must be long beside what it takes to wake a goroutine.
+func (e effort) scale(one, other func(i int)) (alone, together, times float64) {
+	turns := 1
+	for clock(turns, one) < e.slice {
+		turns *= 2
+	}
+	alone, together = math.Inf(1), math.Inf(1)
+	for range e.rounds {
+		alone = min(alone, float64(clock(turns, one).Nanoseconds())/float64(turns))
+		var done sync.WaitGroup
+		start := time.Now()
+		for _, once := range []func(int){one, other} {
+			done.Go(func() { clock(turns, once) })
+		}
+		done.Wait()
+		together = min(together, float64(time.Since(start).Nanoseconds())/float64(2*turns))
+	}
+	return alone, together, alone / together
+}
+
+// alive is how many bytes of the heap are still in use after all that is not was swept, and how many the program holds
+// from the system: that comes in large steps, and lags behind.
+func alive() (heap, system float64) {
+	runtime.GC()
+	runtime.GC() // what the first left in pools
+	var m runtime.MemStats
+	runtime.ReadMemStats(&m)
+	return float64(m.HeapAlloc), float64(m.Sys)
+}

@@ -1,0 +1,53 @@
+package lineset
+
+import (
+	"math"
+	"slices"
+
+	"example.com/steelyard/units"
+)
+
+// look is the set at one of the trims at which it is held against its limits.
+type look struct {
+	state State
+	hand  Hand // without its terms
+}
+
+// looks gives the set at all of its stations. A Rigged that Rig did not make has none.
+func (r *Rigged) looks() ([]look, error) {
+	if r.ropes == nil {
+		return nil, nil
+	}
+	trims := r.stations()
+	all := make([]look, len(trims))
+	for i, trim := range trims {
+		l := &all[i]
+		var err error
+		if l.state, err = r.At(trim); err != nil {
+			return nil, err
+		}
+		if l.hand, err = r.hand(l.state); err != nil {
+			return nil, err
+		}
+	}
+	return all, nil
+}
+
+// stations are the trims at which the set is looked at for its checks: low and
+// high trim and, between them, every trim at which the load on the batten or its
+// share among the lines bends or jumps (a hair above such a trim a standing piece
+// is off the deck). Between two of them every tension runs straight, so the worst
+// is at one of them.
+func (r *Rigged) stations() []units.Length {
+	low, high := r.travel.reached()
+	trims := []units.Length{low}
+	for _, b := range append([]units.Length{low}, r.load.Turns(low, high)...) {
+		if b > low && b < high {
+			trims = append(trims, b)
+		}
+		if above := units.Length(math.Nextafter(b.In(units.Metre), math.Inf(1))); above < high && r.load.CarriedAbove(b) != r.load.Carried(b) {
+			trims = append(trims, above)
+		}
+	}
+	return slices.Compact(append(trims, high))
+}

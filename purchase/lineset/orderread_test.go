@@ -1,0 +1,123 @@
+package lineset_test
+
+import (
+	"errors"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+
+	"example.com/steelyard/internal/near"
+	"example.com/steelyard/load"
+	"example.com/steelyard/purchase"
+	"example.com/steelyard/purchase/lineset"
+	"example.com/steelyard/units"
+)
+
+// What hands cannot do, or have done already.
+func TestCheckOrderRefusesSlips(t *testing.T) {
+	r := rigTens(t, plain(t, purchase.Single, pounds("lamps", 60)))
+	for _, row := range []struct {
+		name  string
+		steps []lineset.OrderStep
+		want  error
+	}{
+		{"hung with the lock open", []lineset.OrderStep{unlock, hang("lamps")}, lineset.ErrUnlocked},
+		{"weighted with the lock open", []lineset.OrderStep{unlock, fly(20), add(1)}, lineset.ErrUnlocked},
+		{"locked twice", []lineset.OrderStep{lock}, lineset.ErrLockIsSo},
+		{"opened twice", []lineset.OrderStep{unlock, fly(20), unlock}, lineset.ErrLockIsSo},
+		{"no line to free", []lineset.OrderStep{{Act: lineset.FreeLine}}, lineset.ErrNoLine},
+	} {
+		_, err := r.CheckOrder(lineset.Order{From: lineset.FromBare, Steps: row.steps}, within(100, 100))
+		if !errors.Is(err, row.want) {
+			t.Errorf("%s: %v", row.name, err)
+		}
+	}
+	_, err := r.CheckOrder(lineset.Order{From: lineset.FromBare, Steps: []lineset.OrderStep{hang("\x00\n")}}, within(100, 100))
+	if err == nil || strings.ContainsAny(err.Error(), "\x00\n") {
+		t.Errorf("%q", err)
+	}
+}
+
+// Where no limit was given, that is read out; where nothing is out of balance there is nothing to limit.
+func TestLinesWithoutLimit(t *testing.T) {
+	r := rigTens(t, plain(t, purchase.Single, pounds("lamps", 60)))
+	o := lineset.Order{From: lineset.FromBare, Steps: []lineset.OrderStep{hang("lamps"), add(6), add(1)}}
+	c, err := r.CheckOrder(o, lineset.OrderLimits{ArborHeavy: lineset.ForceLimit{Max: 20 * units.PoundForce, Basis: "given in the test"}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := []string{
+		"begin at 4' 0\" balanced", "deck: hang lamps, then 60 lbf batten-heavy: rests on the stop; no limit given",
+		"bridge: add 6 of the 10, then balanced", "bridge: add 1 of the 10, then 10 lbf arbor-heavy: would run out",
+	}
+	if diff := cmp.Diff(want, c.Lines(units.US)); diff != "" {
+		t.Error(diff)
+	}
+}
+
+// A flat that still stands when all is done is told of: how much it is, and that it comes onto the lines further out.
+func TestWhatStillRestsOnTheDeck(t *testing.T) {
+	flat := pounds("flat", 50)
+	flat.Height, flat.OnDeck = 14*units.Foot, load.Stands
+	s := plain(t, purchase.Single, pounds("lamps", 60), flat)
+	s.Rigging.MadeOff = 4 * units.Foot
+	r := rigTens(t, s)
+	limits := within(50, 60)
+	plan, err := r.Order(lineset.Loading, limits)
+	if err != nil {
+		t.Fatal(err)
+	}
+	lines := plan.Check.Lines(units.US)
+	if got := plan.Check.OnDeck; !near.Abs(got.In(units.Pound), 50, 1e-9) || !strings.HasPrefix(lines[len(lines)-1], "50 lb still rests on the deck") {
+		t.Errorf("%v; %q", got, lines)
+	}
+	// With the work trims it is loaded when it hangs clear, an inch above, and its stripping begins there.
+	at := r.WorkTrims(0, 0)
+	for _, job := range []lineset.Job{lineset.Loading, lineset.Stripping} {
+		plan, err := r.Order(job, limits, at...)
+		if err != nil {
+			t.Fatal(err)
+		}
+		first, last := plan.Check.States[0], plan.Check.States[len(plan.Check.States)-1]
+		clear := last
+		if job == lineset.Stripping {
+			clear = first
+		}
+		if clear.Trim != 14*units.Foot+units.Inch || plan.Check.OnDeck != 0 || plan.Check.Flights != 1 {
+			t.Errorf("%v: %+v", job, plan.Check)
+		}
+	}
+}
+
+// What is printed of the smallest limit is enough.
+func TestPropPrintedLimitIsEnough(t *testing.T) {
+	number := regexp.MustCompile(`a limit of ([0-9.]+ lbf) \(([0-9.]+ N)\) both ways`)
+	rapid.Check(t, func(rt *rapid.T) {
+		s := plain(t, purchase.Single, pounds("a", rapid.Float64Range(1, 99).Draw(rt, "a")), pounds("b", rapid.Float64Range(1, 99).Draw(rt, "b")))
+		r := rigTens(t, s)
+		_, err := r.Order(lineset.Loading, within(0, 0))
+		var none *lineset.NoOrderError
+		if !errors.As(err, &none) {
+			rt.Skip("balanced throughout")
+		}
+		printed := number.FindStringSubmatch(err.Error())
+		if printed == nil {
+			rt.Fatal(err)
+		}
+		for _, text := range printed[1:] {
+			limit, err := units.Parse[units.Force](text)
+			if err != nil {
+				rt.Fatal(err)
+			}
+			if _, err := r.Order(lineset.Loading, within(limit.In(units.PoundForce), limit.In(units.PoundForce))); err != nil {
+				rt.Fatalf("with what was printed: %v", err)
+			}
+			if limit < none.Either.Scale(1-1e-12) || limit > none.Either+0.1*units.PoundForce {
+				rt.Fatalf("%v is printed for %v", limit, none.Either)
+			}
+		}
+	})
+}
