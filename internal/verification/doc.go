@@ -12,10 +12,10 @@
 //	}
 //
 // Where many figures stand in one place, [Row.Of] makes a row of each from what they share. A row names its source by a
-// key of the table in sources.go, which says what the publication is and how far it may be trusted: published,
-// second hand, common practice, from memory, or an identity that needs no publication. The "Source:" of a comment begins with such a key too,
-// and [Unresolved] finds those that do not; the scans in internal/treescan ask it of the whole tree, and report a
-// source of the table that nothing uses.
+// key of the table in sources.go, which says what the publication is and how far it may be trusted: published, second
+// hand, common practice, from memory, or an identity that needs no publication. The "Source:" of a comment begins with
+// such a key too, and [Citation.Unresolved] tells of those that do not; a scan in internal/treescan asks it of the whole
+// tree, and reports a source of the table that nothing uses.
 //
 // Rows stand in tests called TestVerify and something, and in no others, so that the command that prints the register
 // can run those alone:
