@@ -37,9 +37,13 @@ type Runaway struct {
 
 // LetGo works out how a set runs away. The speed follows the motion's own law along the way, d(v²)/dz = 2·gain, with the
 // ropes' weight and the mass felt changing with the trim and the drag that of the tensions as they then are; without
-// drag it is the energy that ropes, batten and arbor give up. Speeds are exact, but for rounding; the time is summed up
-// along the way, in steps that are halved until it changes no more. Where it comes to rest on the way, what happens then is
-// not followed.
+// drag it is the energy that ropes, batten and arbor give up. For that law speeds are exact, but for rounding; the time is summed
+// up along the way, in steps that are halved until it changes no more. Where it comes to rest on the way, what happens then
+// is not followed.
+//
+// The law leaves out two things. What a sheave's own rim asks for (its Rim, where given) adds to the sheave's drag to first
+// order only, some ten-thousandths of the tension. And all ropes are taken to stay taut: behind an idler that is far
+// too light the hand line of a fast set may not.
 //
 // The errors are *units.FieldError, joined: trims out of order or beyond Reach, bodies that do not fit.
 //

@@ -78,9 +78,9 @@ func (r Rest) On(body Body) BlockBand {
 
 // Rest gives the bands at a trim. What hangs on the lift lines is known at the batten, the idler's weight or base tension
 // at the idler; from there each sheave multiplies the tension by anything between 1/K and K (see [Drag.Factor]),
-// and the rope above the lock holds what the arbor then still wants. All of it goes straight with each sheave's factor
-// while the others stay, so that the ends are among the corners, where each sheave holds all that it can. Errors as for
-// [Reeved.At].
+// and the rope above the lock holds what the arbor then still wants. With each sheave's factor, while the others stay, every
+// force goes one way (straight, or as the quotient of two straight lines, as at the idler), so that the ends are among the
+// corners, where each sheave holds all that it can. Errors as for [Reeved.At].
 func (r *Reeved) Rest(trim units.Length, on Bodies) (Rest, error) {
 	s, err := r.At(trim, on)
 	if err != nil {
