@@ -84,8 +84,8 @@ const mostRail = 4
 
 // findRail looks up the parts at the rail.
 func (r *Reeved) findRail() {
-	for i, speed := range r.hand.speed {
-		uz := r.hand.legs[i].runs.up
+	for i := range r.hand.legs {
+		speed, uz := r.hand.legs[i].speed, r.hand.legs[i].runs.up
 		if uz == 0 || !r.passesLock(i) {
 			continue
 		}
