@@ -27,17 +27,16 @@ type laid struct {
 	rests rests
 }
 
-// upward is what a rope pulls each body up with that may move.
-type upward struct{ batten, arbor, idler rope.Tension }
+// upward is what a rope pulls the two bodies up with that it moves with: the one at which its tension is known, the batten of a
+// lift line and the idler of the hand line, and the arbor.
+type upward struct{ known, arbor rope.Tension }
 
 func (u *upward) add(body int, t *rope.Tension, along float64) {
 	switch Body(body) {
-	case Batten:
-		u.batten.Add(t, along)
+	case Batten, Idler:
+		u.known.Add(t, along)
 	case Arbor:
 		u.arbor.Add(t, along)
-	case Idler:
-		u.idler.Add(t, along)
 	}
 }
 
@@ -284,7 +283,7 @@ func (l *laid) gain(stop, way int) float64 {
 
 // start is the tension at the beginning of a lift line that bears a pull at the batten while it runs.
 func (l *laid) start(way Way, pull, moved float64) float64 {
-	t := &l.onto[way-Out][nowhere].batten
+	t := &l.onto[way-Out][nowhere].known
 	return (pull - t.Plain.At(moved)) / t.PerStart
 }
 

@@ -205,7 +205,7 @@ func (t *trial) carried(way Way, pull float64, drives, holds Role) float64 {
 	var perWeight float64
 	for i := range t.r.lift {
 		lift := &t.r.lift[i].onto[way-Out][nowhere]
-		top, foot := &lift.arbor, &lift.batten
+		top, foot := &lift.arbor, &lift.known
 		held -= top.Plain.At(t.moved) - float64(top.PerStart*foot.Plain.At(t.moved))/foot.PerStart
 		perWeight += float64(t.share[i]*top.PerStart) / foot.PerStart
 	}
@@ -218,7 +218,7 @@ func (t *trial) pulled(way Way, signed float64, drives, holds Role) (role Role, 
 	if pull < 0 {
 		role, pull = holds, -pull
 	}
-	idler := &t.r.hand.onto[way-Out][role].idler
+	idler := &t.r.hand.onto[way-Out][role].known
 	return role, pull, (t.idler - idler.Plain.At(t.moved) - float64(idler.PerPull*pull)) / idler.PerStart
 }
 
