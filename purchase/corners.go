@@ -63,7 +63,7 @@ func (s *stretch) try() {
 	last := len(s.l.path) - 1
 	n := 0
 	for i := max(s.from, 1); i <= min(s.to, last-1); i++ {
-		if s.l.tight[i] > 1 {
+		if s.l.sheaves[i].tight > 1 {
 			n++
 		}
 	}
@@ -93,7 +93,7 @@ func (s *stretch) corner(grows uint64) corner {
 		if i == last {
 			break
 		}
-		if k := s.l.tight[i]; i > 0 && k > 1 {
+		if k := s.l.sheaves[i].tight; i > 0 && k > 1 {
 			if grows&1 == 0 {
 				k = 1 / k
 			}

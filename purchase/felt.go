@@ -56,7 +56,7 @@ func (r *Reeved) Felt(trim units.Length, carried, arbor units.Mass) (Felt, error
 	for _, l := range r.all() {
 		row := FeltMass{Name: l.rope.Name}
 		for i := range l.legs {
-			if speed := abs(l.speed[i]); speed > still {
+			if speed := abs(l.legs[i].speed); speed > still {
 				mass := l.rope.Mass.Over(units.Length(l.legs[i].length.At(moved)))
 				row.Mass += mass
 				row.Speed = max(row.Speed, speed)
@@ -64,8 +64,9 @@ func (r *Reeved) Felt(trim units.Length, carried, arbor units.Mass) (Felt, error
 			}
 		}
 		add(row)
-		for i, rim := range l.rim {
-			if speed := abs(l.past[i]); speed > still {
+		for _, s := range l.sheaves {
+			rim := s.rim
+			if speed := abs(s.past); speed > still {
 				rims.Mass += units.Mass(rim)
 				rims.Speed = max(rims.Speed, speed)
 				rims.Felt += units.Mass(rim).Scale(float64(speed * speed))
@@ -81,11 +82,12 @@ func (r *Reeved) Felt(trim units.Length, carried, arbor units.Mass) (Felt, error
 func (r *Reeved) ropesFelt() (felt rope.Straight) {
 	for _, l := range r.all() {
 		for i := range l.legs {
-			square := float64(l.speed[i] * l.speed[i])
+			square := float64(l.legs[i].speed * l.legs[i].speed)
 			felt = felt.Plus(l.legs[i].length.Times(float64(l.rope.Mass.In(units.KilogramPerMetre) * square)))
 		}
-		for i, rim := range l.rim {
-			felt.Start += float64(rim * float64(l.past[i]*l.past[i]))
+		for i := range l.sheaves {
+			s := &l.sheaves[i]
+			felt.Start += float64(s.rim * float64(s.past*s.past))
 		}
 	}
 	return felt

@@ -126,6 +126,6 @@ func (r *Reeved) gives(way Way, hand Pulling, speed units.Speed) units.Power {
 	if hand.Rope != drives {
 		return 0
 	}
-	rope := speed.Scale(math.Abs(r.hand.speed[r.hand.grip[drives]]))
+	rope := speed.Scale(math.Abs(r.hand.legs[r.hand.grip[drives]].speed))
 	return units.Power(hand.Pull.In(units.Newton) * rope.In(units.MetrePerSecond))
 }

@@ -93,14 +93,14 @@ func (l *laid) geometry(h *rope.Heights) RopeGeometry {
 	for i := range out.Parts {
 		_, _, length := l.path.Part(i, h)
 		a, b := &l.rope.Path[i], &l.rope.Path[i+1]
-		out.Parts[i] = PartGeometry{From: a.Name, To: b.Name, Length: units.Length(length), Speed: unlessStill(l.speed[i])}
+		out.Parts[i] = PartGeometry{From: a.Name, To: b.Name, Length: units.Length(length), Speed: unlessStill(l.legs[i].speed)}
 		if off := units.Abs(b.Offset - a.Offset).In(units.Metre); off > 0 && a.On != Batten && b.On != Batten {
 			out.Parts[i].Fleet = units.Angle(rope.FleetAngle(off, max(length, plumb)))
 		}
 	}
 	for i := range out.Turns {
 		s := l.rope.Path[i+1]
-		out.Turns[i] = Turn{At: s.Name, On: s.On, Angle: units.Angle(l.path.Turn(i+1, h)), Speed: unlessStill(l.past[i+1])}
+		out.Turns[i] = Turn{At: s.Name, On: s.On, Angle: units.Angle(l.path.Turn(i+1, h)), Speed: unlessStill(l.sheaves[i+1].past)}
 		if s.Tread > 0 && l.rope.Diameter > 0 {
 			out.Turns[i].SheaveRatio = units.Ratio(s.Tread, l.rope.Diameter)
 		}

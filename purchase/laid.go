@@ -15,37 +15,28 @@ import (
 type laid struct {
 	rope   Rope
 	path   rope.Path
-	weight float64   // N/m
-	drag   []float64 // coefficient of each stop's sheave
-	rim    []float64 // mass of it at its rim
+	weight float64 // N/m
 
 	stations []station // of each stop
 	legs     []leg     // of each part
 
-	// While the batten flies out at a unit of speed, how fast the rope of each part runs, towards the path's end, and how
-	// fast past each stop, seen from it.
-	speed, past []float64
-
-	tight  []float64    // tight side over slack side of each stop's sheave
-	gain   []float64    // how much more of the tight side's tension a force takes that speeds the sheave up
-	factor [2][]float64 // tension past each stop over that up to it, while the batten flies out and in
-	onto   [2][]upward  // what the rope pulls each body up with while it runs, by where a hand grips it: a lift line nowhere
-	grip   [grips]int   // the part that a hand grips; −1: none
+	sheaves []sheave    // of each stop; of an end too
+	onto    [2][]upward // what the rope pulls each body up with while it runs, by where a hand grips it: a lift line nowhere
+	grip    [grips]int  // the part that a hand grips; −1: none
 
 	rests rests
 }
 
-// upward is what a rope pulls each body up with that may move.
-type upward struct{ batten, arbor, idler rope.Tension }
+// upward is what a rope pulls the two bodies up with that it moves with: the one at which its tension is known, the batten of a
+// lift line and the idler of the hand line, and the arbor.
+type upward struct{ known, arbor rope.Tension }
 
 func (u *upward) add(body int, t *rope.Tension, along float64) {
 	switch Body(body) {
-	case Batten:
-		u.batten.Add(t, along)
+	case Batten, Idler:
+		u.known.Add(t, along)
 	case Arbor:
 		u.arbor.Add(t, along)
-	case Idler:
-		u.idler.Add(t, along)
 	}
 }
 
@@ -71,9 +62,20 @@ type station struct {
 	first bool          // no stop before it, of this rope or another, belongs to that block
 }
 
+// sheave is that of a stop.
+type sheave struct {
+	drag float64 // coefficient
+	rim  float64 // mass of it at its rim
+	past float64 // how fast the rope runs past, seen from it, while the batten flies out at a unit of speed
+
+	tight  float64    // tight side over slack side
+	factor [2]float64 // tension past it over that up to it, while the batten flies out and in
+}
+
 // leg is the same for a part.
 type leg struct {
 	runs   direction
+	speed  float64       // of its rope towards the path's end, while the batten flies out at a unit of speed
 	rises  rope.Straight // what the rope's own weight makes the tension grow along it, N
 	length rope.Straight
 	rising float64 // 1 where it rises, else −1: above a hand that pulls down the rope bears the pull too
@@ -87,7 +89,7 @@ type ground struct {
 	path     rope.Path
 	stations []station
 	legs     []leg
-	figures  []float64
+	sheaves  []sheave
 	onto     []upward
 	blocks   []int // of each stop; −1: none
 	met      int   // blocks that ropes laid before meet: they are numbered as they are met
@@ -105,16 +107,13 @@ func (m *ground) lay(l *laid, rp *Rope, h *rope.Heights, grips, nobodys int) {
 	n := len(rp.Path)
 	l.rope, l.weight = *rp, rp.Mass.Weight(units.StandardGravity).In(units.NewtonPerMetre)
 	l.path, l.stations, l.legs = take(&m.path, n), take(&m.stations, n), take(&m.legs, n-1)
-	l.drag, l.rim, l.tight, l.gain = take(&m.figures, n), take(&m.figures, n), take(&m.figures, n), take(&m.figures, n)
-	l.factor = [2][]float64{take(&m.figures, n), take(&m.figures, n)}
-	l.past, l.speed = take(&m.figures, n), take(&m.figures, n-1)
+	l.sheaves = take(&m.sheaves, n)
 	l.onto = [2][]upward{take(&m.onto, grips), take(&m.onto, grips)}
 	l.grip = [...]int{-1, -1, -1}
 	for i, block := range take(&m.blocks, n) {
 		s := &rp.Path[i]
 		l.path[i] = rope.Stop{Body: int(s.On), X: s.Across.In(units.Metre), Z: s.Height.In(units.Metre)}
-		l.drag[i] = float64(s.Drag)
-		l.rim[i] = s.Rim.In(units.Kilogram)
+		l.sheaves[i] = sheave{drag: float64(s.Drag), rim: s.Rim.In(units.Kilogram)}
 		first := block < 0 || block == m.met // of nobody's nothing is kept
 		switch {
 		case block < 0:
@@ -147,7 +146,7 @@ func (l *laid) rate(body Body, last int) (rate float64) {
 // settle fills in all of this but what drag and a hand do. While the arbor rises by a unit the bodies rise by travel, and
 // while the batten flies out at one they rise as fast as out says.
 func (l *laid) settle(at *rope.Heights, travel, out *rope.Speeds) {
-	l.path.Run(out, at, l.speed, l.past)
+	l.run(out)
 	for i := range l.stations {
 		l.stations[i].hung = l.height(i, at, travel).Times(l.weight)
 	}
@@ -165,6 +164,21 @@ func (l *laid) settle(at *rope.Heights, travel, out *rope.Speeds) {
 	}
 	if parts, hung := l.pull(Batten, 0); parts > 0 {
 		l.rests = rests{perPull: 1 / parts, plain: hung.Times(-1 / parts), stops: len(l.stations)}
+	}
+}
+
+// run fills in how fast the rope of each part runs while bodies move: that of the first part as its end's body takes it along, and
+// past each sheave as fast as up to it, seen from the sheave.
+func (l *laid) run(out *rope.Speeds) {
+	for i := range l.legs {
+		leg, by := &l.legs[i], out[l.path[i].Body]
+		leg.speed = float64(by * leg.runs.up)
+		if i > 0 {
+			before := &l.legs[i-1]
+			past := before.speed - float64(by*before.runs.up)
+			l.sheaves[i].past = past
+			leg.speed += past
+		}
 	}
 }
 
@@ -188,30 +202,27 @@ func (l *laid) pull(body Body, from int) (parts float64, hung rope.Straight) {
 // drive fills in what drag makes of the tension at each stop while batten and arbor move, and what comes of it. The
 // tight side is the one the rope runs to; a rope that does not run past a sheave has no side to be tight.
 func (l *laid) drive() {
-	for i, past := range l.past {
-		k, gain := 1.0, 1.0
-		if l.drag[i] != 0 && i > 0 && i < len(l.legs) {
+	for i := range l.sheaves {
+		s, k := &l.sheaves[i], 1.0
+		if s.drag != 0 && i > 0 && i < len(l.legs) {
 			a, b := l.legs[i-1].runs, l.legs[i].runs
-			k = rope.DragRatio(l.drag[i], a.across, a.up, b.across, b.up)
-			if l.rim[i] != 0 {
-				gain = rope.DragGain(l.drag[i], a.across, a.up, b.across, b.up)
-			}
+			k = rope.DragRatio(s.drag, a.across, a.up, b.across, b.up)
 		}
-		l.tight[i], l.gain[i] = k, gain
+		s.tight = k
 		switch {
-		case math.Abs(past) < still:
+		case math.Abs(s.past) < still:
 			k = 1
-		case past < 0:
+		case s.past < 0:
 			k = 1 / k
 		}
-		l.factor[0][i], l.factor[1][i] = k, 1/k
+		s.factor = [2]float64{k, 1 / k}
 	}
 	for way, onto := range l.onto {
 		for role := range onto {
 			if part := l.grip[role]; part < 0 && role != nowhere {
 				onto[role] = onto[nowhere]
 			} else {
-				onto[role] = l.forces(l.factor[way], part)
+				onto[role] = l.forces(way, part)
 			}
 		}
 	}
@@ -233,41 +244,52 @@ func (l *laid) parts(parts []Part) {
 // A part of the mass m that runs lengthwise with the acceleration a wants m·a of the tensions at its ends, and a sheave its
 // mass at the rim times that of the rope past it. Where rope runs past a sheave at a speed v seen from it, it
 // presses on it with the tension less λv², λ its mass per length: so much it takes to turn the rope round.
-func (l *laid) forces(factor []float64, grip int) (onto upward) {
+func (l *laid) forces(way, grip int) (onto upward) {
 	mass := l.weight / units.StandardGravity.In(units.MetrePerSecondSquared)
 	t := rope.Tension{PerStart: 1}
 	for i := range l.legs {
 		leg := &l.legs[i]
-		past := l.past[i]
 		if i > 0 {
-			gain := l.gain[i]
-			if factor[i] < 1 {
-				gain = float64(gain * factor[i])
-			}
-			turning := float64(mass * float64(past*past))
+			s := &l.sheaves[i]
+			turning := float64(mass * float64(s.past*s.past))
 			t.PerSquare -= turning
-			t = t.Times(factor[i])
-			t.PerAcceleration.Start += float64(gain * float64(l.rim[i]*past))
+			t = t.Times(s.factor[way])
+			if s.rim != 0 {
+				t.PerAcceleration.Start += float64(l.gain(i, way) * float64(s.rim*s.past))
+			}
 			onto.add(l.path[i].Body, &t, leg.runs.up)
 			t.PerSquare += turning
 		} else {
 			onto.add(l.path[i].Body, &t, leg.runs.up)
 		}
 		t.Plain = t.Plain.Plus(leg.rises)
-		t.PerAcceleration = t.PerAcceleration.Plus(leg.length.Times(float64(mass * l.speed[i])))
+		t.PerAcceleration = t.PerAcceleration.Plus(leg.length.Times(float64(mass * leg.speed)))
 		if i == grip {
 			t.PerPull += leg.rising
 		}
-		next, arriving := l.past[i+1], t
+		next, arriving := l.sheaves[i+1].past, t
 		arriving.PerSquare -= float64(mass * float64(next*next))
 		onto.add(l.path[i+1].Body, &arriving, -leg.runs.up)
 	}
 	return onto
 }
 
+// gain is how much more tension past a sheave a force takes that speeds it up.
+func (l *laid) gain(stop, way int) float64 {
+	s, gain := &l.sheaves[stop], 1.0
+	if s.drag != 0 {
+		a, b := l.legs[stop-1].runs, l.legs[stop].runs
+		gain = rope.DragGain(s.drag, a.across, a.up, b.across, b.up)
+	}
+	if s.factor[way] < 1 {
+		gain = float64(gain * s.factor[way])
+	}
+	return gain
+}
+
 // start is the tension at the beginning of a lift line that bears a pull at the batten while it runs.
 func (l *laid) start(way Way, pull, moved float64) float64 {
-	t := &l.onto[way-Out][nowhere].batten
+	t := &l.onto[way-Out][nowhere].known
 	return (pull - t.Plain.At(moved)) / t.PerStart
 }
 
@@ -300,11 +322,11 @@ func resting(parts []Part, stops []station, blocks []Block, c, moved float64) (f
 
 // running does the same for the whole rope while it runs, from the tension at its beginning on.
 func (l *laid) running(parts []Part, blocks []Block, way Way, role int, start, pull, moved float64) (low float64) {
-	factor, grip := l.factor[way-Out], l.grip[role]
+	grip := l.grip[role]
 	t := start
 	for i := range l.legs {
 		leg := &l.legs[i]
-		t = float64(t * factor[i])
+		t = float64(t * l.sheaves[i].factor[way-Out])
 		from := t
 		t += leg.rises.At(moved)
 		if i == grip {
@@ -330,11 +352,11 @@ func (l *laid) running(parts []Part, blocks []Block, way Way, role int, start, p
 // slack finds where the rope would have to push the most while it runs as for running, as a fault of its path; nil where
 // it is taut all along.
 func (l *laid) slack(field string, way Way, role int, start, pull, moved float64) error {
-	factor, grip := l.factor[way-Out], l.grip[role]
+	grip := l.grip[role]
 	t, low, part := start, 0.0, 0
 	for i := range l.legs {
 		leg := &l.legs[i]
-		t = float64(t * factor[i])
+		t = float64(t * l.sheaves[i].factor[way-Out])
 		if t < low {
 			low, part = t, i
 		}

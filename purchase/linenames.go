@@ -1,9 +1,6 @@
 package purchase
 
-import (
-	"strconv"
-	"strings"
-)
+import "strconv"
 
 // What a lift line and the stops of its own are called, before the number of the line.
 const (
@@ -26,24 +23,16 @@ func (l Layout) lineNames() lineNames {
 	case Triple:
 		of[2] = beamName
 	}
-	size := 0
-	for i := range l.Loft {
-		for _, name := range of {
-			size += len(name) + digits(i+1)
-		}
-	}
-	var all strings.Builder
-	all.Grow(size)
-	var number [20]byte
+	text := make([]byte, 0, 1024) // more make more
 	for i := range l.Loft {
 		for _, name := range of {
 			if name != "" {
-				all.WriteString(name)
-				all.Write(strconv.AppendInt(number[:0], int64(i+1), 10))
+				text = append(text, name...)
+				text = strconv.AppendInt(text, int64(i+1), 10)
 			}
 		}
 	}
-	return lineNames{all.String()}
+	return lineNames{string(text)}
 }
 
 // next cuts the next name off, which is that of a line counted from 0.

@@ -26,7 +26,7 @@ func (r *Reeved) motion(way Way, hand Role, on Bodies) motion {
 		onto := &r.lift[i].onto[way-Out][nowhere]
 		pull := on.Pulls[i].In(units.Newton)
 		start := rope.Tension{Plain: rope.Straight{Start: pull}, PerAcceleration: rope.Straight{Start: pull / g}}
-		up = up.Plus(started(onto.arbor, onto.batten, start), 1)
+		up = up.Plus(started(onto.arbor, onto.known, start), 1)
 	}
 	if r.lock >= 0 {
 		role := nowhere
@@ -35,7 +35,7 @@ func (r *Reeved) motion(way Way, hand Role, on Bodies) motion {
 		}
 		onto := &r.hand.onto[way-Out][role]
 		start := rope.Tension{Plain: rope.Straight{Start: on.onIdler(r.idlerParts)}}
-		up = up.Plus(started(onto.arbor, onto.idler, start), 1)
+		up = up.Plus(started(onto.arbor, onto.known, start), 1)
 	}
 	up = up.Times(1 / r.ratio)
 	return motion{force: up.Plain, mass: up.PerAcceleration, square: up.PerSquare, pull: up.PerPull}

@@ -50,7 +50,7 @@ func (l Layout) checkMules(p *check.Problems, line int, blocks *places) {
 		across := check.Finite(p, at+".across", m.Across)
 		if check.Finite(p, at+".height", m.Height) && across {
 			here := place{line, k, &Stop{Name: m.Name, On: m.On, Across: m.Across, Height: m.Height}}
-			if _, want := blocks.clash(here, muleField); want != "" {
+			if _, want := blocks.clash(here, -1, muleField); want != "" {
 				p.Add(at, strconv.Quote(m.Name), want, units.ErrDuplicate)
 			}
 		}

@@ -23,13 +23,16 @@ type place struct {
 }
 
 // clash notes the place of a block and gives its number. It says what would be right where a block of that name stands elsewhere:
-// loads of both would be added up under one name. Field is how a place is called.
-func (b *places) clash(here place, field func(rope, at int) string) (number int, want string) {
+// loads of both would be added up under one name. Guess is a number that it may have, or −1; field is how a place is called.
+func (b *places) clash(here place, guess int, field func(rope, at int) string) (number int, want string) {
 	s := here.stop
 	if s.Name == "" { // a fault of its own
 		return 0, ""
 	}
 	all := *b
+	if guess >= 0 && guess < len(all) && all[guess].stop.Name == s.Name {
+		number = guess
+	}
 	for number < len(all) && all[number].stop.Name != s.Name {
 		number++
 	}
@@ -68,21 +71,27 @@ func (b blocks) ready() []Block {
 func (r Reeving) findBlocks(p *check.Problems) blocks {
 	b := blocks{first: make(places, 0, 8+2*len(r.Lift)), of: make([]int, 0, r.stops())}
 	field := func(rope, at int) string { return stopField(rope, at, len(r.Lift)) }
+	before := []int(nil) // the blocks of the rope before, which a lift line mostly shares
 	for i, rp := range r.ropes() {
+		begin := len(b.of)
 		for k := range rp.Path[:min(len(rp.Path), maxStops)] {
-			s, number := &rp.Path[k], -1
+			s, number, guess := &rp.Path[k], -1, -1
+			if k < len(before) {
+				guess = before[k]
+			}
 			switch {
 			case s.On == Batten:
 			case s.Name == RopeLock:
 				p.Add(field(i, k)+".name", strconv.Quote(s.Name), "another name: the rope lock, at the height that lock gives, has this one", units.ErrDuplicate)
 			default:
 				var want string
-				if number, want = b.first.clash(place{i, k, s}, field); want != "" {
+				if number, want = b.first.clash(place{i, k, s}, guess, field); want != "" {
 					p.Add(field(i, k), strconv.Quote(s.Name), want, units.ErrDuplicate)
 				}
 			}
 			b.of = append(b.of, number)
 		}
+		before = b.of[begin:]
 	}
 	return b
 }

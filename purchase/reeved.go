@@ -237,7 +237,7 @@ func (r *Reeved) lay(ropes Reeving, h *rope.Heights, found blocks) {
 	}
 	m := ground{
 		path: make(rope.Path, n), stations: make([]station, n), legs: make([]leg, legs),
-		figures: make([]float64, 7*n+legs), onto: make([]upward, 2*(lines+grips)), blocks: found.of,
+		sheaves: make([]sheave, n), onto: make([]upward, 2*(lines+grips)), blocks: found.of,
 	}
 	r.lift, r.stops = make([]laid, lines), m.stations
 	for i := range r.lift {

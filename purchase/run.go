@@ -84,8 +84,8 @@ const mostRail = 4
 
 // findRail looks up the parts at the rail.
 func (r *Reeved) findRail() {
-	for i, speed := range r.hand.speed {
-		uz := r.hand.legs[i].runs.up
+	for i := range r.hand.legs {
+		speed, uz := r.hand.legs[i].speed, r.hand.legs[i].runs.up
 		if uz == 0 || !r.passesLock(i) {
 			continue
 		}
@@ -261,7 +261,7 @@ func (r *Reeved) Stays(trim units.Length, on Bodies) (Band, error) {
 		arbor := r.lifts(way, on, moved)
 		if r.lock >= 0 {
 			onto := &r.hand.onto[way-Out][nowhere]
-			start := (on.onIdler(r.idlerParts) - onto.idler.Plain.At(moved)) / onto.idler.PerStart
+			start := (on.onIdler(r.idlerParts) - onto.known.Plain.At(moved)) / onto.known.PerStart
 			arbor += onto.arbor.Plain.At(moved) + float64(onto.arbor.PerStart*start)
 			slack = errors.Join(slack, r.hand.slack("hand", way, nowhere, start, 0, moved))
 		}
@@ -303,7 +303,7 @@ func (r *Reeved) handle(way Way, hand Role, on Bodies, arbor, moved float64) (st
 		return 0, 0, false
 	}
 	onto := &r.hand.onto[way-Out][hand]
-	a, b := &onto.idler, &onto.arbor
+	a, b := &onto.known, &onto.arbor
 	det := float64(a.PerStart*b.PerPull) - float64(a.PerPull*b.PerStart)
 	if math.Abs(det) < 1e-9 {
 		return 0, 0, false

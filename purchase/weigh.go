@@ -158,13 +158,8 @@ type trial struct {
 func (r *Reeved) trial(moved float64, on Bodies, total units.Force) *trial {
 	own := *r
 	own.lift = slices.Clone(r.lift)
-	for i := range own.lift {
-		own.lift[i].drag = make([]float64, len(r.lift[i].drag))
-	}
-	own.hand.drag = make([]float64, len(r.hand.drag))
 	for _, l := range own.all() {
-		l.tight, l.gain = make([]float64, len(l.drag)), make([]float64, len(l.drag))
-		l.factor = [2][]float64{make([]float64, len(l.drag)), make([]float64, len(l.drag))}
+		l.sheaves = slices.Clone(l.sheaves)
 		l.onto = [2][]upward{make([]upward, len(l.onto[0])), make([]upward, len(l.onto[1]))}
 	}
 	t := &trial{
@@ -192,17 +187,11 @@ func (t *trial) answers() bool {
 
 // set gives every sheave the same drag.
 func (t *trial) set(drag float64) {
-	for i := range t.r.lift {
-		fill(t.r.lift[i].drag, drag)
-		t.r.lift[i].drive()
-	}
-	fill(t.r.hand.drag, drag)
-	t.r.hand.drive()
-}
-
-func fill(all []float64, v float64) {
-	for i := range all {
-		all[i] = v
+	for _, l := range t.r.all() {
+		for i := range l.sheaves {
+			l.sheaves[i].drag = drag
+		}
+		l.drive()
 	}
 }
 
@@ -216,7 +205,7 @@ func (t *trial) carried(way Way, pull float64, drives, holds Role) float64 {
 	var perWeight float64
 	for i := range t.r.lift {
 		lift := &t.r.lift[i].onto[way-Out][nowhere]
-		top, foot := &lift.arbor, &lift.batten
+		top, foot := &lift.arbor, &lift.known
 		held -= top.Plain.At(t.moved) - float64(top.PerStart*foot.Plain.At(t.moved))/foot.PerStart
 		perWeight += float64(t.share[i]*top.PerStart) / foot.PerStart
 	}
@@ -229,7 +218,7 @@ func (t *trial) pulled(way Way, signed float64, drives, holds Role) (role Role, 
 	if pull < 0 {
 		role, pull = holds, -pull
 	}
-	idler := &t.r.hand.onto[way-Out][role].idler
+	idler := &t.r.hand.onto[way-Out][role].known
 	return role, pull, (t.idler - idler.Plain.At(t.moved) - float64(idler.PerPull*pull)) / idler.PerStart
 }
 

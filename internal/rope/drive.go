@@ -3,26 +3,6 @@ package rope
 // Speeds is how fast each body's datum rises.
 type Speeds [Bodies]float64
 
-// Run fills in how fast the rope of each part runs towards the path's end while bodies move: that of
-// the first part as its end's body takes it along, and past each sheave as fast as up to it, seen
-// from the sheave. It fills in past too: how fast the rope runs past each stop.
-func (p Path) Run(v *Speeds, h *Heights, part, past []float64) {
-	last := len(p) - 1
-	for i := range last {
-		_, uz, _ := p.Part(i, h)
-		by := v[p[i].Body]
-		if i == 0 {
-			past[0] = 0
-			part[0] = float64(by * uz)
-			continue
-		}
-		_, before, _ := p.Part(i-1, h)
-		past[i] = part[i-1] - float64(by*before)
-		part[i] = past[i] + float64(by*uz)
-	}
-	past[last] = 0
-}
-
 // Tension is a tension that depends on what is not known yet: the tension at the path's beginning, a hand's pull, and how
 // the bodies speed up and how fast they are; and on how far they have moved.
 type Tension struct {

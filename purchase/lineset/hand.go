@@ -42,7 +42,7 @@ func (r *Rigged) Hand(trim units.Length) (Hand, error) {
 	if err != nil {
 		return Hand{}, err
 	}
-	h, err := r.hand(state)
+	h, err := r.hand(state, &purchase.Running{})
 	if err != nil {
 		return Hand{}, err
 	}
@@ -50,18 +50,18 @@ func (r *Rigged) Hand(trim units.Length) (Hand, error) {
 	return h, err
 }
 
-// hand leaves out the terms, which none of the checks looks at.
-func (r *Rigged) hand(s State) (Hand, error) {
+// hand leaves out the terms, which none of the checks looks at. It works in run, which may serve again.
+func (r *Rigged) hand(s State, run *purchase.Running) (Hand, error) {
 	on := r.bodies(s.Share)
 	h := Hand{Trim: s.Trim}
 	var err error
 	if h.Balance, err = r.point(s.Trim, s.Carried, r.counter.Arbor); err != nil {
 		return Hand{}, err
 	}
-	if h.Out, err = r.pull(s.Trim, on, purchase.Out); err != nil {
+	if h.Out, err = r.pull(run, s.Trim, on, purchase.Out); err != nil {
 		return Hand{}, err
 	}
-	if h.In, err = r.pull(s.Trim, on, purchase.In); err != nil {
+	if h.In, err = r.pull(run, s.Trim, on, purchase.In); err != nil {
 		return Hand{}, err
 	}
 	if h.Stays, err = r.ropes.Stays(s.Trim, on); err != nil {
@@ -74,8 +74,8 @@ func (r *Rigged) hand(s State) (Hand, error) {
 	return h, err
 }
 
-func (r *Rigged) pull(trim units.Length, on purchase.Bodies, way purchase.Way) (HandPull, error) {
-	run, err := r.ropes.Run(trim, on, way)
+func (r *Rigged) pull(run *purchase.Running, trim units.Length, on purchase.Bodies, way purchase.Way) (HandPull, error) {
+	err := r.ropes.RunInto(run, trim, on, way)
 	switch {
 	case errors.Is(err, purchase.ErrSlack):
 		return HandPull{Loose: true}, nil

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"example.com/steelyard/purchase"
 	"example.com/steelyard/units"
 )
 
@@ -20,13 +21,14 @@ func (r *Rigged) looks() ([]look, error) {
 	}
 	trims := r.stations()
 	all := make([]look, len(trims))
+	var run purchase.Running
 	for i, trim := range trims {
 		l := &all[i]
 		var err error
 		if l.state, err = r.At(trim); err != nil {
 			return nil, err
 		}
-		if l.hand, err = r.hand(l.state); err != nil {
+		if l.hand, err = r.hand(l.state, &run); err != nil {
 			return nil, err
 		}
 	}
