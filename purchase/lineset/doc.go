@@ -26,7 +26,8 @@
 // text ("312 lb", "24'-6\""). Rig validates everything once and reports all
 // problems together, each with the path of its field; nothing is computed from
 // half of a house. What it returns does not change and may be asked from many
-// goroutines.
+// goroutines. What every answer rests on, ropes, load, travel, counterweight and balance, is worked out by Rig; states, pulls and
+// checks each time that they are asked for.
 //
 // # Signs and units
 //
