@@ -56,13 +56,14 @@ func teach(p *lesson.Page, q question) error {
 	}
 
 	// The same hang on either rigging, each with the stack that answers it.
-	house := p.House.House()
 	rig := func(flag, name string) (*lineset.Rigged, error) {
-		set, ok := hung.Set(), false
-		if set.Rigging, ok = house.Riggings[name]; !ok {
-			return nil, fmt.Errorf("-%s %q: want the name of a rigging of the house, as in its file under riggings", flag, name)
+		rigging, err := p.Rigging(flag, name)
+		if err != nil {
+			return nil, err
 		}
-		return set.Rig(house.Stock)
+		set := hung.Set()
+		set.Rigging = rigging
+		return set.Rig(p.House.House().Stock)
 	}
 	single, err := rig("single", q.single)
 	if err != nil {

@@ -27,8 +27,9 @@ func TestFlown(t *testing.T) {
 func TestAnswers(t *testing.T) {
 	lessontest.Answers(t, freebody(),
 		lessontest.Wrong{Args: []string{"-set", "moon"}, Says: `want one of "1 house curtain"`},
-		lessontest.Wrong{Args: []string{"-single", "triple"}, Says: `-single "triple": want the name of a rigging of the house`},
-		lessontest.Wrong{Args: []string{"-double", "one"}, Says: `-double "one": want the name of a rigging of the house`},
+		lessontest.Wrong{Args: []string{"-single", "triple"}, Says: `-single "triple": want a rigging of single purchase, one of `},
+		lessontest.Wrong{Args: []string{"-single", "double"}, Says: `-single "double": want a rigging of single purchase, one of `},
+		lessontest.Wrong{Args: []string{"-double", "one"}, Says: `-double "one": want a rigging of double purchase, one of `},
 		lessontest.Wrong{Args: []string{"-state", "up"}, Says: `-state "up": want still, out or in`},
 		lessontest.Wrong{Args: []string{"-trim", "12"}, Says: "has no unit; want a length"},
 		lessontest.Wrong{Args: []string{"-trim", "90 ft"}, Says: "in single purchase -trim: 90' 0\" (27.432 m) is out of range; want a trim that the set reaches"})

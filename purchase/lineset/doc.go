@@ -9,7 +9,7 @@
 //	rigged.Counterweight().Stack.Call() // the pieces, as read out on the bridge
 //	rigged.Balance().Worst()            // the worst out of balance over the travel
 //	rigged.Travel()                     // the trims reached against those wanted
-//	rigged.Low(), rigged.High()         // what lines, blocks and dead ends carry
+//	rigged.Low(), rigged.High()         // what lines, blocks and dead ends carry; rigged.At(trim) anywhere, AtInto without allocating
 //	rigged.Hand(trim)                   // what the hands feel: pulls out and in, which rope is tight, and its working
 //	rigged.Run(trim, purchase.Out)      // what everything carries while it is flown slowly out
 //	rigged.Felt(trim), rigged.Fly(…)    // the mass that is felt, and what it takes to fly it
