@@ -31,7 +31,7 @@ func main() {
 	flag.IntVar(&o.checks, "checks", 100, "draws of each property, where the package uses rapid")
 	flag.StringVar(&o.explained, "explained", "", "the survivors that are explained; otherwise explained.txt beside this program's source")
 	only := flag.String("only", "", "run the mutants whose line in the report matches this expression")
-	flag.Usage = func() {
+	flag.CommandLine.Usage = func() {
 		fmt.Fprintln(flag.CommandLine.Output(), "usage: go run ./internal/mutation [flags] ./package")
 		flag.PrintDefaults()
 	}

@@ -46,22 +46,27 @@ func readSource(dir string) (*source, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := &source{root: listed.Module.Dir, rel: filepath.ToSlash(rel), dir: listed.Dir, name: listed.Name, fset: token.NewFileSet()}
+	p := &source{root: listed.Module.Dir, rel: filepath.ToSlash(rel), dir: listed.Dir, name: listed.Name}
 	for _, path := range append(listed.TestImports, listed.XTestImports...) {
 		p.usesRapid = p.usesRapid || path == "pgregory.net/rapid"
 	}
-	for _, name := range listed.GoFiles {
-		text, err := os.ReadFile(filepath.Join(p.dir, name))
+	return p, p.parse(p.dir, listed.GoFiles...)
+}
+
+func (p *source) parse(dir string, names ...string) error {
+	p.fset = token.NewFileSet()
+	for _, name := range names {
+		text, err := os.ReadFile(filepath.Join(dir, name))
 		if err != nil {
-			return nil, err
+			return err
 		}
 		parsed, err := parser.ParseFile(p.fset, name, text, parser.ParseComments)
 		if err != nil {
-			return nil, err
+			return err
 		}
 		p.files = append(p.files, &file{name, text, parsed})
 	}
-	return p, nil
+	return nil
 }
 
 // between gives the text from one place to another.
