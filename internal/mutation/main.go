@@ -24,34 +24,46 @@ type options struct {
 }
 
 func main() {
-	o := options{}
-	flag.IntVar(&o.jobs, "jobs", 2, "mutants run at a time")
-	flag.IntVar(&o.sample, "sample", 0, "run no more than so many mutants, drawn at random; 0 runs all")
-	flag.Uint64Var(&o.seed, "seed", 1, "what the sample is drawn with")
-	flag.IntVar(&o.checks, "checks", 100, "draws of each property, where the package uses rapid")
-	flag.StringVar(&o.explained, "explained", "", "the survivors that are explained; otherwise explained.txt beside this program's source")
-	only := flag.String("only", "", "run the mutants whose line in the report matches this expression")
-	flag.CommandLine.Usage = func() {
-		fmt.Fprintln(flag.CommandLine.Output(), "usage: go run ./internal/mutation [flags] ./package")
-		flag.PrintDefaults()
+	o, err := parseFlags(os.Args[1:])
+	if err != nil {
+		os.Exit(2) // the flags have said what is wrong
 	}
-	flag.Parse()
-	if flag.NArg() != 1 {
-		flag.Usage()
-		os.Exit(2)
-	}
-	o.dir = flag.Arg(0)
-	var err error
-	if o.only, err = regexp.Compile(*only); err == nil {
-		var found tally
-		if found, err = run(o, os.Stdout); err == nil && len(found.survived) > 0 {
-			os.Exit(1)
-		}
-	}
+	found, err := run(o, os.Stdout)
 	if err != nil {
 		fmt.Fprintln(os.Stderr, "mutation:", err)
 		os.Exit(2)
 	}
+	if len(found.survived) > 0 {
+		os.Exit(1)
+	}
+}
+
+func parseFlags(args []string) (options, error) {
+	var o options
+	flags := flag.NewFlagSet("mutation", flag.ContinueOnError)
+	flags.IntVar(&o.jobs, "jobs", 2, "mutants run at a time")
+	flags.IntVar(&o.sample, "sample", 0, "run no more than so many mutants, drawn at random; 0 runs all")
+	flags.Uint64Var(&o.seed, "seed", 1, "what the sample is drawn with")
+	flags.IntVar(&o.checks, "checks", 100, "draws of each property, where the package uses rapid")
+	flags.StringVar(&o.explained, "explained", "", "the `file` of survivors that are explained; otherwise explained.txt beside this program's source")
+	only := flags.String("only", "", "run the mutants whose line in the report matches this `expression`")
+	flags.Usage = func() {
+		fmt.Fprintln(flags.Output(), "usage: go run ./internal/mutation [flags] ./package")
+		flags.PrintDefaults()
+	}
+	if err := flags.Parse(args); err != nil {
+		return o, err
+	}
+	if flags.NArg() != 1 {
+		flags.Usage()
+		return o, flag.ErrHelp
+	}
+	o.dir = flags.Arg(0)
+	var err error
+	if o.only, err = regexp.Compile(*only); err != nil {
+		fmt.Fprintln(flags.Output(), "mutation: -only:", err)
+	}
+	return o, err
 }
 
 // tally is what became of the mutants.
