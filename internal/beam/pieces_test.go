@@ -257,18 +257,23 @@ func TestPropPositive(t *testing.T) {
 			}
 			return
 		}
+		if lo > 0.5 || hi < 0.5 {
+			t.Fatalf("%v: from %v to %v is not about the middle", c, lo, hi)
+		}
 		const steps = 4000
 		for _, side := range []struct{ end, limit float64 }{{lo, 0}, {hi, 1}} {
-			dip := math.NaN() // the first place outward at which it is below
+			dip, least := math.NaN(), math.Inf(1) // the first place outward at which it is below
 			for k := range steps + 1 {
 				if u := 0.5 + (side.limit-0.5)*float64(k)/steps; c.at(u) < -small-1e-6 {
 					dip = u
 					break
+				} else {
+					least = min(least, c.at(u))
 				}
 			}
 			if math.IsNaN(dip) {
 				// It may dip between two steps by less than is looked for.
-				if side.end != side.limit && math.Abs(c.at(side.end)) > 1e-6+small {
+				if side.end != side.limit && least > -small+1e-4 {
 					t.Fatalf("%v: ends at %v, want %v", c, side.end, side.limit)
 				}
 				continue
@@ -407,5 +412,41 @@ func TestPropSearches(t *testing.T) {
 	// Trading is the quick way, and hardly ever gives up.
 	if settles == 0 || slack == 0 || trades < settles*9/10 {
 		t.Errorf("settled %d times, traded %d times, %d slack lines", settles, trades, slack)
+	}
+}
+
+// Where the beam neither sags nor hogs that is told of at its left end, wherever it is.
+func TestNothingBends(t *testing.T) {
+	w := held([]float64{3, 5}, []Stretch{{3, 3}}, 7)
+	sag, hog, shear := w.Extremes()
+	if sag != (Peak{0, 3}) || hog != (Peak{0, 3}) || shear != (Peak{0, 3}) {
+		t.Errorf("%v, %v, %v: want nothing, at 3", sag, hog, shear)
+	}
+}
+
+// One line carries what is on it and on both sides of it, and where it gives it stretches by that.
+func TestHoldOneLine(t *testing.T) {
+	w := NewLayout(Beam{
+		Lines: []float64{2, 4, 6}, Give: []float64{0.5, 0.25, 0.5}, Low: []float64{0, 3, 0},
+		Loads: []Stretch{{4, 4}, {1, 1}, {5, 7}},
+	}).Work()
+	w.Load([]float64{7, 2, 3})
+	w.Hold(1 << 1)
+	nearAll(t, "pulls", w.Reaction, []float64{0, 12, 0}, 1e-12)
+	near(t, "how low its end is", w.level[0], 3+0.25*12, 1e-12)
+}
+
+// Scratch that is given back with its lines let lower is handed out with them as the layout has them.
+func TestBorrowedLows(t *testing.T) {
+	l := NewLayout(Beam{Lines: spans(1, 1), Loads: []Stretch{{0, 2}}})
+	for range 20 {
+		w := l.Borrow()
+		w.Load([]float64{2})
+		w.Hang(0)
+		near(t, "middle line", w.Reaction[1], 1.25, 1e-12) // 10/8 of a span's load
+		w.SetLow([]float64{0, 1, 0})
+		w.Hang(0)
+		near(t, "middle line, long", w.Reaction[1], 0, 1e-12)
+		w.Return()
 	}
 }
