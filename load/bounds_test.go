@@ -3,6 +3,7 @@ package load_test
 import (
 	"errors"
 	"math"
+	"strings"
 	"testing"
 
 	"example.com/steelyard/load"
@@ -113,5 +114,83 @@ func TestWorstLine(t *testing.T) {
 func TestSteelDensity(t *testing.T) {
 	if got := load.SteelDensity.In(units.KilogramPerCubicMetre); got != 7850 {
 		t.Errorf("%v kg/m³, want 7850", got)
+	}
+}
+
+// A mass that would tip the batten, or one that tips already: the error says where the centre of gravity would be, and nothing
+// is answered beside it.
+func TestMoreWouldTip(t *testing.T) {
+	b := load.Batten{Length: 10, Pipe: pipe, Lines: []load.Line{{At: 3}, {At: 7}}}
+	r, err := b.Rig(nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	bare := float64(b.BareMass())
+	const mass = 200.0
+	for _, at := range []float64{0, 10} {
+		centre := (bare*5 + mass*at) / (bare + mass)
+		give, err := r.Give(4, mass, units.Length(at))
+		var tip *load.TipError
+		if !errors.As(err, &tip) || give != 0 || math.Abs(float64(tip.Centre)-centre) > 1e-9 {
+			t.Errorf("give at %v: %v, %v: want nothing, and the centre at %v", at, give, err, centre)
+		}
+		tip = nil
+		if _, err := r.Envelope(4, mass, 5, units.Length(at)); !errors.As(err, &tip) || math.Abs(float64(tip.Centre)-centre) > 1e-9 {
+			t.Errorf("envelope to %v: %v: want the centre at %v", at, err, centre)
+		}
+	}
+	r, err = b.Rig(load.Hang{{Mass: mass, From: 0, To: 0}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var tip *load.TipError
+	if give, err := r.Give(4, 1, 5); give != 0 || !errors.As(err, &tip) || tip.Centre >= 3 {
+		t.Errorf("one that tips already gives %v, %v", give, err)
+	}
+}
+
+// A line may give up to a million times as much as a span of the pipe would, L³/EI with the mean span L, wherever the lines are.
+func TestLineThatHardlyHolds(t *testing.T) {
+	ei := pipe.Modulus.In(units.Pascal) * pipe.SecondMoment().In(units.MetreToTheFourth)
+	for _, lines := range [][]load.Line{
+		{{At: 4}, {At: 9}}, {{At: 3}, {At: 6}, {At: 10}}, {{At: 2}, {At: 4}, {At: 7}, {At: 8}, {At: 10}},
+	} {
+		n := len(lines)
+		span := float64(lines[n-1].At-lines[0].At) / float64(n-1)
+		for _, c := range []struct {
+			times  float64
+			refuse bool
+		}{{0.99e6, false}, {1.01e6, true}} {
+			const path = 10.0
+			b := load.Batten{Length: 12, Pipe: pipe, Lines: append([]load.Line(nil), lines...)}
+			b.Lines[n-1].Path, b.Lines[n-1].EA = path, units.Force(path/(c.times*span*span*span/ei))
+			_, err := b.Rig(nil)
+			var fault *units.FieldError
+			if errors.As(err, &fault) != c.refuse || c.refuse && (!strings.HasSuffix(fault.Field, "].ea") || !errors.Is(err, units.ErrOutOfRange)) {
+				t.Errorf("%d lines, %v times a span: %v", n, c.times, err)
+			}
+		}
+	}
+}
+
+// All that is wrong with a question is told at once, the trim among it.
+func TestFaultsOfAQuestionTogether(t *testing.T) {
+	r, err := fiveLines().Rig(nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	nan := units.Length(math.NaN())
+	_, give := r.Give(nan, -1, 99)
+	_, cuts := r.Cuts(nan, 1, 99)
+	_, most := r.PointAllowed(nan, -9, 99, load.Limits{})
+	for name, c := range map[string]struct {
+		err    error
+		fields []string
+	}{"give": {give, []string{"trim", "mass", "at"}}, "cuts": {cuts, []string{"trim", "at[1]"}}, "point allowed": {most, []string{"trim", "from", "to", "limits"}}} {
+		for _, field := range c.fields {
+			if c.err == nil || !strings.Contains("\n"+c.err.Error(), "\n"+field+":") {
+				t.Errorf("%s: %v says nothing of %s", name, c.err, field)
+			}
+		}
 	}
 }

@@ -27,6 +27,7 @@ func TestFaults(t *testing.T) {
 		{"two lines too close", "batten.lines[2].at", "from the line before it", units.ErrOutOfRange, func(b *load.Batten, h load.Hang) { b.Lines[2].At = b.Lines[1].At + 0.009 }},
 		{"lines out of order", "batten.lines[2].at", "in order", units.ErrOutOfRange, func(b *load.Batten, h load.Hang) { b.Lines[1], b.Lines[2] = b.Lines[2], b.Lines[1] }},
 		{"no length", "batten.length", "length of the batten", units.ErrMissing, func(b *load.Batten, h load.Hang) { b.Length = 0 }},
+		{"negative length", "batten.length", "more than 0", units.ErrNegative, func(b *load.Batten, h load.Hang) { b.Length = -5 }},
 		{"endless length", "batten.length", "finite", units.ErrNotFinite, func(b *load.Batten, h load.Hang) { b.Length = units.Length(inf) }},
 		{"absurd length", "batten.length", "at most", units.ErrOutOfRange, func(b *load.Batten, h load.Hang) { b.Length = 1e4 }},
 		{"no pipe", "batten.pipe.outer", "outer diameter", units.ErrMissing, func(b *load.Batten, h load.Hang) { b.Pipe = load.Tube{} }},
@@ -71,6 +72,9 @@ func TestFaults(t *testing.T) {
 			}
 			if strings.HasPrefix(c.field, "hang") && f.Of != `"border"` {
 				t.Errorf("of %q", f.Of)
+			}
+			if c.field == "batten.length" && strings.Contains(err.Error(), "\n") {
+				t.Errorf("%v: where the length is not known nothing is off the batten", err)
 			}
 			if _, err := b.Share(h, 1); err == nil {
 				t.Error("shared")
@@ -132,8 +136,14 @@ func TestTrimThatIsNoNumber(t *testing.T) {
 	for _, trim := range []units.Length{units.Length(math.NaN()), units.Length(math.Inf(1)), units.Length(math.Inf(-1))} {
 		for name, ask := range map[string]func() error{
 			"share": func() error { _, err := r.Share(trim); return err },
-			"give":  func() error { _, err := r.Give(trim, 10, 3); return err },
-			"cuts":  func() error { _, err := r.Cuts(trim, 3); return err },
+			"give": func() error {
+				give, err := r.Give(trim, 10, 3)
+				if give != 0 {
+					t.Errorf("gives %v", give)
+				}
+				return err
+			},
+			"cuts": func() error { _, err := r.Cuts(trim, 3); return err },
 		} {
 			var fault *units.FieldError
 			if err := ask(); !errors.As(err, &fault) || fault.Field != "trim" || !errors.Is(err, units.ErrNotFinite) {
