@@ -33,9 +33,9 @@ func (r Row) Height() units.Length {
 	return r.Thickness.Scale(float64(r.Count))
 }
 
-// fits reports that n·each stays in int64. A stack from Fill always does.
+// fits reports that the ledger holds each as it is, and that n·each stays in int64. A stack from Fill always does.
 func fits(n int, each int64) bool {
-	return n == 0 || max(each, -each) < math.MaxInt64/max(int64(n), -int64(n), 1)
+	return n == 0 || max(each, -each) < min(most, math.MaxInt64/max(int64(n), -int64(n)))
 }
 
 // Stack is what to put in an arbor: pipe weight at the bottom, show weight on

@@ -169,6 +169,10 @@ func TestRing(t *testing.T) {
 		near(t, "second moment", i, math.Pi/64*d4, 1e-9*math.Pow(c.outer, 4))
 		near(t, "modulus", s, math.Pi/32*d4/c.outer, 1e-9*math.Pow(c.outer, 3))
 	}
+	a, i, second := Ring(2, 1)
+	if a2, i2, s2 := Ring(2, 1.5); a2 != a || i2 != i || s2 != second {
+		t.Errorf("a wall of more than half the diameter: %v %v %v, want those of the bar, %v %v %v", a2, i2, s2, a, i, second)
+	}
 	for _, c := range [][2]float64{{0, 1}, {1, 0}, {-1, 1}, {math.NaN(), 1}, {1, math.NaN()}} {
 		if a, i, s := Ring(c[0], c[1]); a != 0 || i != 0 || s != 0 {
 			t.Errorf("Ring(%v): %v %v %v, want nothing", c, a, i, s)

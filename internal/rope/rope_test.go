@@ -32,6 +32,48 @@ func TestByHand(t *testing.T) {
 	}
 }
 
+// The direction of a part, and how long it is, as one sees it.
+func TestPart(t *testing.T) {
+	var h rope.Heights
+	for _, c := range []struct {
+		name           string
+		x, z           float64 // where the part ends, from (2, 3)
+		ux, uz, length float64
+	}{
+		{"up", 2, 8, 0, 1, 5},
+		{"down", 2, 1, 0, -1, 2},
+		{"level", 9, 3, 1, 0, 7},
+		{"level, back", -2, 3, -1, 0, 4},
+		{"up and back", -1, 7, -0.6, 0.8, 5},
+		{"nowhere", 2, 3, 0, 0, 0},
+	} {
+		ux, uz, length := (rope.Path{{X: 2, Z: 3}, {X: c.x, Z: c.z}}).Part(0, &h)
+		if ux != c.ux || uz != c.uz || length != c.length {
+			t.Errorf("%s: (%v, %v) for %v, want (%v, %v) for %v", c.name, ux, uz, length, c.ux, c.uz, c.length)
+		}
+	}
+}
+
+// What a sheave's body feels of a rope that weighs something: each part pulls with c + w·z at the sheave's own height z.
+func TestPullAtASheave(t *testing.T) {
+	h := rope.Heights{1: 5}
+	for _, c := range []struct {
+		name string
+		path rope.Path
+		n, s float64
+	}{
+		{"hung in two parts", rope.Path{{X: 0, Z: 9}, {Body: 1, X: 0, Z: -1}, {X: 0, Z: 12}}, 2, 2 * 4},
+		{"hung over, with two parts down", rope.Path{{X: 0, Z: 0}, {Body: 1, X: 0, Z: -1}, {X: 0, Z: 1}}, -2, -2 * 4},
+		{"one part comes from below and one goes on up", rope.Path{{X: 0, Z: 0}, {Body: 1, X: 0, Z: -1}, {X: 0, Z: 12}}, 0, 0},
+		{"one level part, one slanting up", rope.Path{{X: -9, Z: 4}, {Body: 1, X: 0, Z: -1}, {X: 3, Z: 8}}, 0.8, 0.8 * 4},
+		{"one slanting up, one level part", rope.Path{{X: 3, Z: 8}, {Body: 1, X: 0, Z: -1}, {X: -9, Z: 4}}, 0.8, 0.8 * 4},
+	} {
+		if n, s := c.path.Pull(1, 0, 2, &h); !near.Abs(n, c.n, 1e-15) || !near.Abs(s, c.s, 1e-15) {
+			t.Errorf("%s: %v and %v, want %v and %v", c.name, n, s, c.n, c.s)
+		}
+	}
+}
+
 // The rate is the slope of the length, on slanting paths too, and the pull's count
 // of parts is the rate with its sign turned: what would shorten the rope is pulled.
 func TestPropRateIsTheSlopeOfLength(t *testing.T) {

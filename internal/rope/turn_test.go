@@ -37,3 +37,24 @@ func TestTurn(t *testing.T) {
 		}
 	}
 }
+
+// The angle between two parts is the same however the path as a whole lies.
+func TestTurnOnASlant(t *testing.T) {
+	var h rope.Heights
+	for _, from := range []float64{0, 20, 65, 110, 200, 290, 345} {
+		for _, by := range []float64{0, 15, 90, 140, 179} {
+			for _, sense := range []float64{1, -1} {
+				z1, x1 := math.Sincos(from * math.Pi / 180)
+				z2, x2 := math.Sincos((from + sense*by) * math.Pi / 180)
+				p := rope.Path{{X: -2 * x1, Z: -2 * z1}, {}, {X: 3 * x2, Z: 3 * z2}}
+				// The ends' places are rounded, and with them the directions.
+				if got := p.Turn(1, &h) * 180 / math.Pi; !near.Abs(got, by, 1e-12) {
+					t.Errorf("from %v degrees by %v: turns by %v", from, sense*by, got)
+				}
+			}
+		}
+	}
+	if got := (rope.Path{{X: 1, Z: 2}, {X: 1, Z: 2}, {X: 1, Z: 2}}).Turn(1, &h); got != 0 {
+		t.Errorf("where all stops coincide it turns by %v", got)
+	}
+}

@@ -1,0 +1,125 @@
+package order_test
+
+import (
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"example.com/steelyard/internal/order"
+)
+
+// An order may begin at any halt, above others or below them, so that flights go in and out.
+func TestPropFromAnyHalt(t *testing.T) {
+	in := 0
+	rapid.Check(t, func(t *rapid.T) {
+		p := drawProblem(t, rapid.IntRange(2, 6).Draw(t, "positions"))
+		var halts []int
+		for at, position := range p.Positions {
+			if position.Halt {
+				halts = append(halts, at)
+			}
+		}
+		p.Start = rapid.SampledFrom(halts).Draw(t, "start")
+		wider := rapid.Int64Range(0, 60).Draw(t, "wider by")
+		for at := range p.Positions {
+			for n := range p.Low[at] {
+				p.Low[at][n] -= wider
+				p.High[at][n] += wider
+			}
+		}
+		agrees(t, p)
+		if o, _ := order.Best(p); p.Start > 0 {
+			for _, m := range o.Moves {
+				if m.Kind == order.Fly && m.Position < p.Start {
+					in++
+				}
+			}
+		}
+	})
+	if in == 0 {
+		t.Error("never flown in from the start: the draw does not test what it should")
+	}
+}
+
+// turnsAt is a problem of so many pieces of 10 at one position: before the one thing hangs no more may be in than just balance
+// it, and it may only hang when no less are in.
+func turnsAt(in, pieces int) *order.Problem {
+	return even(pieces, int64(10*max(in, pieces-in)), 0, int64(10*in))
+}
+
+// The crew changes sides after every number of pieces, those that fill a word of bits among them.
+func TestTurnsAtAnyNumber(t *testing.T) {
+	for _, pieces := range []int{1, 63, 64, 65, 127, 128, 129, 200} {
+		for _, in := range []int{0, 1, 62, 63, 64, 65, 126, 127, 128, 129, 199} {
+			if in > pieces {
+				continue
+			}
+			p := turnsAt(in, pieces)
+			o, found := order.Best(p)
+			if !found || !order.Possible(p) {
+				t.Errorf("%d of %d pieces, then the rest: no order", in, pieces)
+				continue
+			}
+			sum, n, hung := int64(0), 0, -1
+			for _, m := range o.Moves {
+				if m.Kind == order.Hang {
+					sum, hung = int64(10*in), n
+				} else {
+					n++
+				}
+				if sum < p.Low[0][n] || sum > p.High[0][n] {
+					t.Fatalf("%d of %d pieces: a state that is not allowed after %d", in, pieces, n)
+				}
+			}
+			if n != pieces || hung < in {
+				t.Errorf("%d of %d pieces: hung after %d, %d in at the end", in, pieces, hung, n)
+			}
+			// No more may go in first where that would be too much.
+			if p.Low[0][pieces] > 0 && in > 0 && o.HandOvers != 2 {
+				t.Errorf("%d of %d pieces: %d hand-overs, want 2", in, pieces, o.HandOvers)
+			}
+		}
+	}
+}
+
+// Of orders with as few hand-overs the bridge puts in no more than evens the batten, and no less.
+func TestBridgeStopsWhenEven(t *testing.T) {
+	for _, c := range []struct {
+		name         string
+		light, heavy int64
+		want         string
+	}{
+		{"as soon as the next may hang", 10, 30, "A+++B+++"},
+		{"not while the batten is the heavier", 10, 40, "A+++B+++"},
+	} {
+		p := even(6, c.light, c.heavy, 30, 30)
+		o, found := order.Best(p)
+		got := ""
+		for _, m := range o.Moves {
+			if m.Kind == order.Hang {
+				got += string(rune('A' + m.Item))
+			} else {
+				got += "+"
+			}
+		}
+		if !found || got != c.want {
+			t.Errorf("%s: %q, want %q", c.name, got, c.want)
+		}
+	}
+}
+
+// The bounds themselves still fit.
+func TestFitsAtItsBounds(t *testing.T) {
+	p := &order.Problem{Pieces: order.MaxPieces, Positions: make([]order.Position, order.MaxPositions)}
+	if rows, ok := p.Fits(); !ok || rows != 64*157 {
+		t.Errorf("%d rows, fits %t: want 64 positions of 157 words", rows, ok)
+	}
+	p.Pieces++
+	if _, ok := p.Fits(); ok {
+		t.Error("a piece too many fits")
+	}
+	p.Pieces, p.Positions = 1, make([]order.Position, order.MaxPositions+1)
+	if _, ok := p.Fits(); ok {
+		t.Error("a position too many fits")
+	}
+}
