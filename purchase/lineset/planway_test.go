@@ -22,6 +22,16 @@ func keepsAHairOff(t *rapid.T, r *lineset.Rigged, p lineset.Plan, limits lineset
 			more += item.Mass.Weight(units.StandardGravity).Scale(units.Ratio(units.Millimetre, item.Height))
 		}
 	}
+	for _, item := range r.Set().Hang {
+		// A standing piece that leaves the deck just beside a halt, where the plan does not stand, is another matter.
+		foot := item.Height + item.Below
+		beside := func(s lineset.OrderStep) bool {
+			return s.Act == lineset.FlyTo && s.Trim != foot && s.Trim.Within(foot, 2*units.Millimetre)
+		}
+		if item.OnDeck == load.Stands && slices.ContainsFunc(p.Order.Steps, beside) {
+			more += item.Mass.Weight(units.StandardGravity)
+		}
+	}
 	limits.ArborHeavy.Max += more
 	limits.BattenHeavy.Max += more
 	for _, off := range []units.Length{-units.Millimetre, units.Millimetre} {
