@@ -125,7 +125,7 @@ func (r *Reeved) findRatio(p *check.Problems) {
 		last := len(l.path) - 1
 		byBatten, byArbor := l.rate(Batten, last), l.rate(Arbor, last)
 		n := byArbor / byBatten
-		if byBatten != 0 && byArbor != 0 && n >= 0 {
+		if byBatten < 0 && byArbor != 0 && n >= 0 {
 			if r.ratio == 0 {
 				r.ratio = n
 			}
@@ -137,6 +137,8 @@ func (r *Reeved) findRatio(p *check.Problems) {
 		switch {
 		case byBatten == 0 || byArbor == 0:
 			p.Add(field, strconv.Quote(r.lift[i].rope.Name), "a path whose length changes with both the batten's and the arbor's height", ErrNoTravel)
+		case byBatten > 0:
+			p.Add(field, strconv.Quote(r.lift[i].rope.Name), "a path that holds the batten up: a rope does not push", units.ErrOutOfRange)
 		case n < 0:
 			p.Add(field, strconv.Quote(r.lift[i].rope.Name), "a path that lets the batten rise while the arbor sinks", ErrNoTravel)
 		default:
