@@ -123,3 +123,30 @@ func TestFitsAtItsBounds(t *testing.T) {
 		t.Error("a position too many fits")
 	}
 }
+
+// The nearest halt at which the order may end is behind a place that must not be flown through: the batten goes the other way.
+func TestFliesRoundWhatIsNotAllowed(t *testing.T) {
+	for _, mirrored := range []bool{false, true} {
+		p := &order.Problem{Pieces: 1, Start: 3, Positions: make([]order.Position, 7)}
+		free, barred, in := []int64{-10, -10}, []int64{5, 5}, []bool{true}
+		for range p.Positions {
+			p.Low, p.High, p.Even = append(p.Low, free), append(p.High, []int64{10, 10}), append(p.Even, []int64{0, 0})
+		}
+		p.Positions[3].Halt = true
+		far, near, between := 0, 5, 4
+		if mirrored {
+			far, near, between = 6, 1, 2
+		}
+		p.Positions[far] = order.Position{Halt: true, Reach: in}
+		p.Positions[near] = order.Position{Halt: true, Reach: in}
+		p.Low[between] = barred
+		o, found := order.Best(p)
+		if !found || len(o.Moves) != 2 || o.Moves[0] != (order.Move{Kind: order.Fly, Position: far}) || o.Moves[1].Kind != order.Add {
+			t.Errorf("%+v, found %t: want a flight to %d and the piece put in there", o, found, far)
+		}
+		p.Low[between] = free
+		if o, _ := order.Best(p); len(o.Moves) != 2 || o.Moves[0].Position != near {
+			t.Errorf("%+v: want a flight to %d, which is nearer", o, near)
+		}
+	}
+}
