@@ -1,6 +1,7 @@
 package order_test
 
 import (
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -94,16 +95,16 @@ func TestBridgeStopsWhenEven(t *testing.T) {
 	} {
 		p := even(6, c.light, c.heavy, 30, 30)
 		o, found := order.Best(p)
-		got := ""
+		var got strings.Builder
 		for _, m := range o.Moves {
 			if m.Kind == order.Hang {
-				got += string(rune('A' + m.Item))
+				got.WriteString(string(rune('A' + m.Item)))
 			} else {
-				got += "+"
+				got.WriteString("+")
 			}
 		}
-		if !found || got != c.want {
-			t.Errorf("%s: %q, want %q", c.name, got, c.want)
+		if !found || got.String() != c.want {
+			t.Errorf("%s: %q, want %q", c.name, got.String(), c.want)
 		}
 	}
 }
