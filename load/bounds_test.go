@@ -194,3 +194,26 @@ func TestFaultsOfAQuestionTogether(t *testing.T) {
 		}
 	}
 }
+
+// A fault is told once, with the figures that it is about.
+func TestFaultsSayTheFigures(t *testing.T) {
+	for _, c := range []struct {
+		name, field, value, want string
+		mend                     func(b *load.Batten, h load.Hang)
+	}{
+		{"begins beyond the end, ends on the batten", "hang[0].from", "(20 m)", "on the batten", func(b *load.Batten, h load.Hang) { h[0].From = 20 }},
+		{"ends before the start", "hang[0].to", "(-2 m)", "on the batten", func(b *load.Batten, h load.Hang) { h[0].To = -2 }},
+		{"beyond the longest batten", "hang[0].to", "(1001 m)", "(1000 m), on the batten", func(b *load.Batten, h load.Hang) { b.Length, h[0].To = 1000, 1001 }},
+		{"leans", "hang[0].taper", "1.0625", "-1 to 1", func(b *load.Batten, h load.Hang) { h[0].Taper = 1.0625 }},
+		{"lines out of order", "batten.lines[2].at", "(3 m)", "(5 m)", func(b *load.Batten, h load.Hang) { b.Lines[1].At, b.Lines[2].At = 5, 3 }},
+		{"a trim error beyond all", "batten.lines[1].long", "(-11 m)", "(-10 m) to", func(b *load.Batten, h load.Hang) { b.Lines[1].Long = -11 }},
+	} {
+		b, h := fiveLines(), load.Hang{{Name: "border", Mass: 10, From: 1, To: 2}}
+		c.mend(&b, h)
+		_, err := b.Rig(h)
+		var fault *units.FieldError
+		if !errors.As(err, &fault) || fault.Field != c.field || !strings.Contains(fault.Value, c.value) || !strings.Contains(fault.Want, c.want) || strings.Contains(err.Error(), "\n") {
+			t.Errorf("%s: %v; want one fault, of %s, %s, %q", c.name, err, c.field, c.value, c.want)
+		}
+	}
+}

@@ -1,6 +1,7 @@
 package order_test
 
 import (
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -94,16 +95,16 @@ func TestBridgeStopsWhenEven(t *testing.T) {
 	} {
 		p := even(6, c.light, c.heavy, 30, 30)
 		o, found := order.Best(p)
-		got := ""
+		var got strings.Builder
 		for _, m := range o.Moves {
 			if m.Kind == order.Hang {
-				got += string(rune('A' + m.Item))
+				got.WriteString(string(rune('A' + m.Item)))
 			} else {
-				got += "+"
+				got.WriteString("+")
 			}
 		}
-		if !found || got != c.want {
-			t.Errorf("%s: %q, want %q", c.name, got, c.want)
+		if !found || got.String() != c.want {
+			t.Errorf("%s: %q, want %q", c.name, got.String(), c.want)
 		}
 	}
 }
@@ -121,5 +122,32 @@ func TestFitsAtItsBounds(t *testing.T) {
 	p.Pieces, p.Positions = 1, make([]order.Position, order.MaxPositions+1)
 	if _, ok := p.Fits(); ok {
 		t.Error("a position too many fits")
+	}
+}
+
+// The nearest halt at which the order may end is behind a place that must not be flown through: the batten goes the other way.
+func TestFliesRoundWhatIsNotAllowed(t *testing.T) {
+	for _, mirrored := range []bool{false, true} {
+		p := &order.Problem{Pieces: 1, Start: 3, Positions: make([]order.Position, 7)}
+		free, barred, in := []int64{-10, -10}, []int64{5, 5}, []bool{true}
+		for range p.Positions {
+			p.Low, p.High, p.Even = append(p.Low, free), append(p.High, []int64{10, 10}), append(p.Even, []int64{0, 0})
+		}
+		p.Positions[3].Halt = true
+		far, near, between := 0, 5, 4
+		if mirrored {
+			far, near, between = 6, 1, 2
+		}
+		p.Positions[far] = order.Position{Halt: true, Reach: in}
+		p.Positions[near] = order.Position{Halt: true, Reach: in}
+		p.Low[between] = barred
+		o, found := order.Best(p)
+		if !found || len(o.Moves) != 2 || o.Moves[0] != (order.Move{Kind: order.Fly, Position: far}) || o.Moves[1].Kind != order.Add {
+			t.Errorf("%+v, found %t: want a flight to %d and the piece put in there", o, found, far)
+		}
+		p.Low[between] = free
+		if o, _ := order.Best(p); len(o.Moves) != 2 || o.Moves[0].Position != near {
+			t.Errorf("%+v: want a flight to %d, which is nearer", o, near)
+		}
 	}
 }
