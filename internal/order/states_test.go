@@ -138,8 +138,8 @@ func TestFliesRoundWhatIsNotAllowed(t *testing.T) {
 		if mirrored {
 			far, near, between = 6, 1, 2
 		}
-		p.Positions[far] = order.Position{Halt: true, Reach: in}
-		p.Positions[near] = order.Position{Halt: true, Reach: in}
+		p.Positions[far] = order.Position{Halt: true, End: true, Reach: in}
+		p.Positions[near] = order.Position{Halt: true, End: true, Reach: in}
 		p.Low[between] = barred
 		o, found := order.Best(p)
 		if !found || len(o.Moves) != 2 || o.Moves[0] != (order.Move{Kind: order.Fly, Position: far}) || o.Moves[1].Kind != order.Add {
