@@ -121,3 +121,44 @@ func TestPropPrintedLimitIsEnough(t *testing.T) {
 		}
 	})
 }
+
+// 7 ft is not quite 2 in and 82 in in float64, and 3 ft not quite the lowest trim: what is meant to be one trim is one.
+func TestTrimsThatAreMeantToBeOne(t *testing.T) {
+	length := func(text string) units.Length {
+		l, err := units.Parse[units.Length](text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return l
+	}
+	for _, row := range []struct{ below, height, halt string }{
+		{"2 in", "82 in", "7 ft"}, {"3 in", "129 in", "11 ft"}, {"1 in", "95 in", "8 ft"}, {"12 in", "132 in", "12 ft"},
+	} {
+		flat := pounds("flat", 300)
+		flat.Below, flat.Height, flat.OnDeck = length(row.below), length(row.height), load.Stands
+		r := rigTens(t, plain(t, purchase.Single, flat))
+		limits := within(60, 60)
+		limits.RestsOnStop = true
+		c, err := r.CheckOrder(lineset.Order{From: lineset.FromBare, Trim: length(row.halt), Steps: []lineset.OrderStep{hang("flat")}}, limits)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if s := c.States[1]; !s.Exceeds() || s.Imbalance != 0 || tidy(s.Balance.Demand.(units.Force)) != 300 {
+			t.Errorf("%+v: standing it is %v, the worse is %v", row, s.Imbalance, s.Balance)
+		}
+	}
+	for inches := range 48 {
+		s := plain(t, purchase.Single, pounds("lamps", 60))
+		s.Rigging.MadeOff = 3*units.Foot + units.Inch.Scale(float64(inches))
+		r := rigTens(t, s)
+		limits := within(10, 10)
+		limits.RestsOnStop = true
+		c, err := r.CheckOrder(lineset.Order{From: lineset.FromBare, Trim: s.Rigging.MadeOff, Steps: []lineset.OrderStep{hang("lamps")}}, limits)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := c.States[1]; got.Hazard != lineset.RestsOnStop || got.Exceeds() {
+			t.Errorf("made off at %v: %v", s.Rigging.MadeOff, got.Hazard)
+		}
+	}
+}

@@ -16,17 +16,26 @@ type spot struct {
 }
 
 // onStop tells whether the arbor is against its upper stop.
-func (r *Rigged) onStop(s spot) bool { return !s.above && s.trim <= r.travel.Lowest }
+func (r *Rigged) onStop(s spot) bool { return !s.above && s.trim <= r.travel.Lowest+hair }
+
+// hair is how far two trims that are meant to be one may lie apart: 7 ft, and 2 in more than 82 in, are two numbers. No rope
+// holds a batten nearer than that, by far.
+const hair = 1e-6 * units.Metre
+
+// leaves tells whether an item is a standing piece that leaves the deck at a trim.
+func leaves(item load.Item, trim units.Length) bool {
+	return item.OnDeck == load.Stands && trim.Within(item.Below+item.Height, hair)
+}
 
 // lifts tells whether a standing piece of the hang leaves the deck just above a trim at which the batten can be halted: then what is
 // carried a hair above is as much of the halt as what is carried there, for no rope holds a batten to a hair. At the ends of the
 // reach a stop does.
 func (r *Rigged) lifts(trim units.Length) bool {
-	return trim > r.travel.Lowest && trim < r.travel.Highest && r.jumps(trim)
+	return trim > r.travel.Lowest+hair && trim < r.travel.Highest && r.jumps(trim)
 }
 
 func (r *Rigged) jumps(trim units.Length) bool {
-	return slices.ContainsFunc(r.set.Hang, func(i load.Item) bool { return i.Carried(trim) != i.CarriedAbove(trim) })
+	return slices.ContainsFunc(r.set.Hang, func(i load.Item) bool { return i.Mass > 0 && leaves(i, trim) })
 }
 
 // rests is how much of the whole hang is not carried at a trim: it rests on the deck.
@@ -53,7 +62,7 @@ func (r *Rigged) way(low, high units.Length, halts ...units.Length) []spot {
 			out = append(out, spot{trim: trim})
 		}
 		// With the trim itself as lowest, it is also where the stop lets go.
-		if trim <= r.travel.Lowest || r.jumps(trim) {
+		if trim <= r.travel.Lowest+hair || r.jumps(trim) {
 			out = append(out, spot{trim, true})
 		}
 	}
@@ -82,6 +91,12 @@ func kilograms(ng int64) units.Mass { return units.Mass(float64(ng) / nanogramsP
 
 // carriedAt is what is carried of one item, in nanograms.
 func carriedAt(item load.Item, s spot) int64 {
+	if leaves(item, s.trim) {
+		if s.above {
+			return nanograms(item.Mass)
+		}
+		return 0
+	}
 	if s.above {
 		return nanograms(item.CarriedAbove(s.trim))
 	}

@@ -94,7 +94,7 @@ func (r *Rigged) Imbalance(trim units.Length) (units.Force, error) {
 }
 
 func (r *Rigged) reaches(trim units.Length) error {
-	if r.ropes != nil && trim >= r.travel.Lowest && trim <= r.travel.Highest {
+	if r.ropes != nil && trim >= r.travel.Lowest-hair && trim <= r.travel.Highest+hair {
 		return nil
 	}
 	if r.ropes == nil {
