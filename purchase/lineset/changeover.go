@@ -117,50 +117,6 @@ func (r *RiggedHouse) ChangeOver(next *RiggedHouse, limits OrderLimits, trims ma
 	return out, nil
 }
 
-// schedule puts the sets in the order in which they are worked on.
-func (r *RiggedHouse) schedule(c *ChangeOver) {
-	var turns []turn
-	var still []SetChange
-	for _, s := range c.Sets {
-		if !s.Changed {
-			still = append(still, s)
-			continue
-		}
-		t := turn{set: s}
-		for _, piece := range r.house.Stock {
-			t.takes = append(t.takes, countOf(s.In, piece.Name)-countOf(s.Out, piece.Name))
-		}
-		turns = append(turns, t)
-	}
-	lay := func() {
-		c.Sets = nil
-		for _, t := range turns {
-			c.Sets = append(c.Sets, t.set)
-		}
-		c.Sets = append(c.Sets, still...)
-		c.Pieces = r.count(c.Sets)
-	}
-	lay()
-	if !slices.ContainsFunc(c.Pieces, func(p PieceChange) bool { return p.Short() > 0 }) {
-		return
-	}
-	var left []int
-	for _, piece := range r.house.Stock {
-		left = append(left, piece.Count-r.inUse(piece.Name))
-	}
-	turns = inTurn(turns, left)
-	c.InTurn = true
-	lay()
-}
-
-// inUse is how many pieces of a kind are in all arbors.
-func (r *RiggedHouse) inUse(piece string) (n int) {
-	for _, s := range r.sets {
-		n += s.counter.Stack.Used(piece)
-	}
-	return n
-}
-
 // with is the change-over with one set more.
 func (c ChangeOver) with(s SetChange) ChangeOver {
 	c.Sets = append(c.Sets, s)
@@ -349,7 +305,7 @@ func moved(o Order) (out []PiecesOf) {
 func (c ChangeOver) Lines(sys units.System) []string {
 	var out []string
 	if c.InTurn {
-		out = append(out, "not in the order of the house: sets that give pieces back go first, or the stock would not do")
+		out = append(out, "not in the order of the house, in which the stock would not do: sets that give pieces back go first")
 	}
 	for _, p := range c.Pieces {
 		if p.Short() > 0 {
@@ -358,18 +314,18 @@ func (c ChangeOver) Lines(sys units.System) []string {
 	}
 	for _, s := range c.Sets {
 		if !s.Changed {
-			out = append(out, s.Name+": no change")
+			out = append(out, strictjson.Line(s.Name)+": no change")
 			continue
 		}
 		var line strings.Builder
-		line.WriteString(s.Name + ": bridge handles " + sys.Format(s.Handled))
+		line.WriteString(strictjson.Line(s.Name) + ": bridge handles " + sys.Format(s.Handled))
 		for i, item := range s.Stays {
 			if i == 0 {
 				line.WriteString("; stays: ")
 			} else {
 				line.WriteString(", ")
 			}
-			line.WriteString(item)
+			line.WriteString(strictjson.Line(item))
 		}
 		out = append(out, line.String())
 		begun := false

@@ -239,7 +239,7 @@ func TestSetsThatGiveBackGoFirst(t *testing.T) {
 		first  string
 	}{
 		{"enough as the house stands", 12, []string{"1", "2", "3"}, false, 0, "1: bridge handles 60 lb"},
-		{"not enough", 8, []string{"2", "1", "3"}, true, 0, "not in the order of the house: sets that give pieces back go first, or the stock would not do"},
+		{"not enough", 8, []string{"2", "1", "3"}, true, 0, "not in the order of the house, in which the stock would not do: sets that give pieces back go first"},
 	} {
 		c, err := night(row.stock, nil, load.Hang{lamps}, nil).ChangeOver(night(row.stock, load.Hang{lamps}, nil, nil), within(60, 60), nil)
 		if err != nil {

@@ -3,6 +3,7 @@ package lineset
 import (
 	"encoding/json"
 	"fmt"
+	"math"
 	"strconv"
 
 	"example.com/steelyard/units"
@@ -131,7 +132,7 @@ func compare[Q units.Quantity](name, where string, demand, most Q, basis string)
 		c.Verdict = Exceeds
 	}
 	if most > 0 {
-		c.Ratio = units.Ratio(demand, most)
+		c.Ratio = min(units.Ratio(demand, most), math.MaxFloat64)
 	}
 	return c
 }

@@ -134,11 +134,11 @@ func (a *inArbor) take(p PiecesOf) error {
 	case a.used(p.Piece) == 0:
 		return mistaken(p, ErrNotIn, "a kind that is in the arbor")
 	case a.rows[n-1].Name != p.Piece:
-		return mistaken(p, ErrNotOnTop, "first to take out the "+a.rows[n-1].Name+" on top of it")
+		return mistaken(p, ErrNotOnTop, "first to take out the "+strictjson.Line(a.rows[n-1].Name)+" on top of it")
 	case a.used(p.Piece) < p.Count:
 		return miscounted(p, ErrNotIn, "at most "+strconv.Itoa(a.used(p.Piece))+", which are in")
 	case a.rows[n-1].Count < p.Count:
-		return miscounted(p, ErrNotOnTop, "at most "+strconv.Itoa(a.rows[n-1].Count)+", which lie on top: the rest lies under the "+a.rows[n-2].Name)
+		return miscounted(p, ErrNotOnTop, "at most "+strconv.Itoa(a.rows[n-1].Count)+", which lie on top: the rest lies under the "+strictjson.Line(a.rows[n-2].Name))
 	}
 	if a.rows[n-1].Count -= p.Count; a.rows[n-1].Count == 0 {
 		a.rows = a.rows[:n-1]

@@ -83,7 +83,7 @@ func (s OrderStep) Call(sys units.System) string {
 		if s.Item == "" {
 			return s.Act.String() + " item " + strconv.Itoa(s.Place)
 		}
-		return s.Act.String() + " " + s.Item
+		return s.Act.String() + " " + strictjson.Line(s.Item)
 	case AddPieces:
 		return "add " + callPieces(s.Count, s.Piece)
 	case TakePieces:
@@ -102,4 +102,6 @@ func (s OrderStep) Call(sys units.System) string {
 	return "begin"
 }
 
-func callPieces(n int, name string) string { return strconv.Itoa(n) + " of the " + name }
+func callPieces(n int, name string) string {
+	return strconv.Itoa(n) + " of the " + strictjson.Line(name)
+}

@@ -6,7 +6,6 @@ import (
 	"strconv"
 
 	"example.com/steelyard/internal/check"
-	"example.com/steelyard/internal/strictjson"
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/units"
 )
@@ -64,7 +63,6 @@ func (r *Rigged) through(o Order, limits OrderLimits, look func(w *walked, n int
 	for i, step := range o.Steps {
 		way, err := w.do(&step)
 		if err != nil {
-			step.Item, step.Piece = strictjson.Line(step.Item), strictjson.Line(step.Piece)
 			return nil, units.At("steps["+strconv.Itoa(i)+"]", "step "+strconv.Itoa(i+1)+", "+step.Call(units.US), err)
 		}
 		look(w, i+1, step, way)
@@ -181,6 +179,10 @@ func (w *walked) left(out *OrderCheck) {
 		}
 	}
 	out.OnDeck = kilograms(resting)
+	if end := out.States[len(out.States)-1]; end.Hazard == RestsOnStop {
+		out.OffStop = w.limits.check(end.Imbalance, RunsIn, false)
+		out.OffStop.Trim = end.Trim
+	}
 	stack := w.counter.Stack
 	pipe := inArbor{rows: stack.Pipe}
 	for _, kind := range w.stock {

@@ -162,3 +162,35 @@ func TestTrimsThatAreMeantToBeOne(t *testing.T) {
 		}
 	}
 }
+
+// What exceeds is named: what rests on the stop at the end and would not be within the limit off it, the worst of a flight that ends
+// within, an arbor over its capacity.
+func TestWhatExceedsIsNamed(t *testing.T) {
+	lines := func(s lineset.Set, o lineset.Order, limits lineset.OrderLimits) []string {
+		c, err := rigTens(t, s).CheckOrder(o, limits)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return c.Lines(units.US)
+	}
+	resting := within(50, 50)
+	resting.RestsOnStop = true
+	got := lines(plain(t, purchase.Single, pounds("lamps", 60)), lineset.Order{From: lineset.FromBare, Steps: []lineset.OrderStep{hang("lamps")}}, resting)
+	if want := "as it leaves the stop it is 60 lbf batten-heavy: would run in; exceeds the limit given"; got[len(got)-1] != want {
+		t.Errorf("%q", got)
+	}
+	flat := pounds("flat", 50)
+	flat.Height, flat.OnDeck = 16*units.Foot, load.Stands
+	s := plain(t, purchase.Single, flat)
+	s.Rigging.MadeOff = 4 * units.Foot
+	got = lines(s, lineset.Order{From: lineset.FromLoaded, Steps: []lineset.OrderStep{unlock, fly(20)}}, within(40, 40))
+	if want := "then balanced; on the way, at 4' 0\", 50 lbf arbor-heavy: would run out; exceeds the limit given"; !strings.HasSuffix(got[2], want) {
+		t.Errorf("%q", got)
+	}
+	s = plain(t, purchase.Single, pounds("lamps", 60))
+	s.Rigging.Arbor.Capacity = 30 * units.Pound
+	got = lines(s, lineset.Order{From: lineset.FromBare, Steps: []lineset.OrderStep{hang("lamps"), add(4)}}, within(100, 100))
+	if want := "40 lb of counterweight exceeds the capacity of the arbor, 30 lb"; !strings.Contains(got[2], want) || strings.Contains(got[2], "limit given") {
+		t.Errorf("%q", got)
+	}
+}

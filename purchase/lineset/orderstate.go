@@ -56,6 +56,10 @@ type OrderCheck struct {
 	// OnDeck is what hangs and still rests on the deck at the end: it comes onto the lines as the batten flies out, on a
 	// way that the order did not go. Append a flight to have that looked at too.
 	OnDeck units.Mass `json:"on_deck,omitzero"`
+
+	// OffStop holds what rests on the stop at the end against the batten-heavy limit, as it will be once the batten leaves
+	// the stop; none where nothing rests there.
+	OffStop Check `json:"off_stop,omitzero"`
 }
 
 // worse tells whether one check is worse than another: it exceeds and the other does not, or has used more of its

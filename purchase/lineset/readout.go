@@ -20,11 +20,19 @@ func (c OrderCheck) Lines(sys units.System) []string {
 			line = s.Did.Act.by() + ": " + s.Did.Call(sys) + callPlates(s.Plates-c.States[i-1].Plates) + ", then"
 		}
 		line += " " + standing(s, sys) + aHairHigher(s, sys)
-		if s.Tips {
+		switch {
+		case s.Tips:
 			line += "; the batten tips"
-		} else if s.Exceeds() {
-			line += "; exceeds the limit given"
-		} else if s.Balance.Verdict == NoLimit && s.Balance.Basis == "" && s.Imbalance != 0 {
+		case s.Balance.Verdict == Exceeds:
+			line += onTheWay(s, sys) + "; exceeds the limit given"
+		}
+		if s.Capacity.Verdict == Exceeds {
+			line += "; " + sys.Format(s.Capacity.Demand) + " of counterweight exceeds the capacity of the arbor, " + sys.Format(s.Capacity.Limit)
+		}
+		if s.Room.Verdict == Exceeds {
+			line += "; a stack of " + sys.Format(s.Room.Demand) + " exceeds the room on the rods, " + sys.Format(s.Room.Limit)
+		}
+		if s.Balance.Verdict == NoLimit && s.Balance.Basis == "" && s.Imbalance != 0 {
 			line += "; no limit given"
 		}
 		out = append(out, line)
@@ -32,7 +40,18 @@ func (c OrderCheck) Lines(sys units.System) []string {
 	if c.OnDeck > 0 {
 		out = append(out, sys.Format(c.OnDeck)+" still rests on the deck: it comes onto the lines as the batten flies out")
 	}
+	if c.OffStop.Verdict == Exceeds {
+		out = append(out, "as it leaves the stop it is "+sys.Format(c.OffStop.Demand)+" "+RunsIn.String()+"; exceeds the limit given")
+	}
 	return out
+}
+
+// onTheWay says how the set stood where a flight was at its worst.
+func onTheWay(s OrderState, sys units.System) string {
+	if s.Balance.Trim.Within(s.Trim, hair) {
+		return ""
+	}
+	return "; on the way, at " + sys.Format(s.Balance.Trim) + ", " + sys.Format(s.Balance.Demand) + " " + s.Balance.Where
 }
 
 // standing says how the set stands.

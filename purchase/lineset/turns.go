@@ -12,6 +12,57 @@ type turn struct {
 func (t turn) gives() bool { return !slices.ContainsFunc(t.takes, func(n int) bool { return n > 0 }) }
 func (t turn) wants() bool { return !slices.ContainsFunc(t.takes, func(n int) bool { return n < 0 }) }
 
+// schedule puts the sets in the order in which they are worked on.
+func (r *RiggedHouse) schedule(c *ChangeOver) {
+	var turns []turn
+	var still []SetChange
+	for _, s := range c.Sets {
+		if !s.Changed {
+			still = append(still, s)
+			continue
+		}
+		t := turn{set: s}
+		for _, piece := range r.house.Stock {
+			t.takes = append(t.takes, countOf(s.In, piece.Name)-countOf(s.Out, piece.Name))
+		}
+		turns = append(turns, t)
+	}
+	lay := func() {
+		c.Sets = nil
+		for _, t := range turns {
+			c.Sets = append(c.Sets, t.set)
+		}
+		c.Sets = append(c.Sets, still...)
+		c.Pieces = r.count(c.Sets)
+	}
+	lay()
+	if !slices.ContainsFunc(c.Pieces, func(p PieceChange) bool { return p.Short() > 0 }) {
+		return
+	}
+	var left []int
+	for _, piece := range r.house.Stock {
+		left = append(left, piece.Count-r.inUse(piece.Name))
+	}
+	names := func() (all []string) {
+		for _, t := range turns {
+			all = append(all, t.set.Name)
+		}
+		return all
+	}
+	before := names()
+	turns = inTurn(turns, left)
+	c.InTurn = !slices.Equal(before, names())
+	lay()
+}
+
+// inUse is how many pieces of a kind are in all arbors.
+func (r *RiggedHouse) inUse(piece string) (n int) {
+	for _, s := range r.sets {
+		n += s.counter.Stack.Used(piece)
+	}
+	return n
+}
+
 // mostTurns bounds how many choices of sets that are done are looked at before another order is given up.
 const mostTurns = 1 << 14
 
