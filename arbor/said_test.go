@@ -149,7 +149,7 @@ func TestBlocks(t *testing.T) {
 // Names that are none: one past the last is refused, and so is any beyond.
 func TestNamesThatAreNone(t *testing.T) {
 	layers := 0
-	for l := arbor.LayerOf(0); l < 20; l++ {
+	for l := range arbor.LayerOf(20) {
 		if _, err := l.MarshalText(); err == nil {
 			layers++
 		} else if !errors.Is(err, units.ErrUnknown) {

@@ -130,9 +130,10 @@ func (r register) sum() string {
 			fails++
 		}
 	}
-	text := fmt.Sprintf("%d rows on %d sources", len(r.records), len(verification.Sources()))
+	var text strings.Builder
+	text.WriteString(fmt.Sprintf("%d rows on %d sources", len(r.records), len(verification.Sources())))
 	for _, s := range [...]verification.Standing{verification.Published, verification.SecondHand, verification.CommonPractice, verification.FromMemory, verification.Identity} {
-		text += fmt.Sprintf("; %s %d", s, by[s])
+		text.WriteString(fmt.Sprintf("; %s %d", s, by[s]))
 	}
-	return text + fmt.Sprintf("; %d fail.", fails)
+	return text.String() + fmt.Sprintf("; %d fail.", fails)
 }
