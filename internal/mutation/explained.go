@@ -13,8 +13,8 @@ import (
 // for numbers of lines do not stay.
 type explanation struct {
 	file, function, line, change string
-	at                           int // its line in the list
-	killed                       bool
+	at                           int  // its line in the list
+	killed, survived             bool // those that it covers: a line may have the same change at two places
 }
 
 type explanations []*explanation
@@ -25,7 +25,7 @@ type explanations []*explanation
 //		d < 0 → d <= 0
 //		because: at nought there is nothing to do either way
 //
-// with as many changes as there are with the same reason. Entries of packages other than the one named are passed over. A list
+// with as many changes as there are with the same reason. A change that can be made at two places of the line is explained at both. Entries of packages other than the one named are passed over. A list
 // that is not there is an empty one.
 func readExplanations(name, rel string) (explanations, error) {
 	text, err := os.ReadFile(name)

@@ -127,6 +127,7 @@ func run(o options, w io.Writer) (tally, error) {
 				note.killed = true
 			}
 		case note != nil:
+			note.survived = true
 			found.explained = append(found.explained, m)
 		default:
 			found.survived = append(found.survived, m)
@@ -142,7 +143,7 @@ func run(o options, w io.Writer) (tally, error) {
 		switch {
 		case !slices.ContainsFunc(all, note.covers):
 			fmt.Fprintf(w, "%s:%d: explains what is no mutant: %s %s: %s: %s\n", o.explained, note.at, note.file, note.function, note.line, note.change)
-		case note.killed:
+		case note.killed && !note.survived: // one of two alike on a line may be
 			fmt.Fprintf(w, "%s:%d: explains what is killed: %s\n", o.explained, note.at, note.change)
 		}
 	}
