@@ -63,9 +63,9 @@ func (p PieceChange) Short() int { return max(p.Most-p.Stock, 0) }
 // is in at first is taken to lie as Stack.Call says it, the heaviest lowest: where it does not, as after a change-over,
 // pieces of the same mass in all come out, but not in the order that is read out.
 //
-// The sets are worked on one after the other, in the order of the house where the stock does for that. Where it does not, those
-// that give pieces back go first, those that only want more go last, and those between are put so that the stock does, if
-// there is such an order; Short of the pieces tells where there is none.
+// The sets are worked on one after the other, in the order of the house where the stock does for that. Where it does
+// not, those that give pieces back go first, those that only want more go last, and those between are put so that the
+// stock does, if such an order is found (all are tried, up to a bound); Short of the pieces tells where none was.
 //
 // Trims are those at which a set is worked on, by the set's name; a set without any is worked on at its lowest trim.
 // The error joins a *units.FieldError for everything that is wrong in any set; for a set that has no order it wraps a
@@ -350,5 +350,6 @@ func (c ChangeOver) Lines(sys units.System) []string {
 	if c.HandOvers == 1 {
 		hands = " hand-over"
 	}
-	return append(out, fmt.Sprintf("%d of %d sets change; the bridge handles %s in all, with %d", c.Changed, len(c.Sets), sys.Format(c.Handled), c.HandOvers)+hands)
+	return append(out, fmt.Sprintf("%d of %d sets change; the bridge handles %s in all, with %d%s",
+		c.Changed, len(c.Sets), sys.Format(c.Handled), c.HandOvers, hands))
 }

@@ -83,7 +83,9 @@ type stored struct{ units.Value }
 
 // UnmarshalText reads the quantity by its unit.
 func (s *stored) UnmarshalText(text []byte) error {
-	for _, parse := range [...]func(string) (units.Value, error){parsed[units.Force], parsed[units.Length], parsed[units.Mass], parsed[units.Stress], parsed[units.Moment]} {
+	for _, parse := range [...]func(string) (units.Value, error){
+		parsed[units.Force], parsed[units.Length], parsed[units.Mass], parsed[units.Stress], parsed[units.Moment],
+	} {
 		if v, err := parse(string(text)); err == nil {
 			s.Value = v
 			return nil

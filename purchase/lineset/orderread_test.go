@@ -150,6 +150,13 @@ func TestTrimsThatAreMeantToBeOne(t *testing.T) {
 	for inches := range 48 {
 		s := plain(t, purchase.Single, pounds("lamps", 60))
 		s.Rigging.MadeOff = 3*units.Foot + units.Inch.Scale(float64(inches))
+		flat := pounds("flat", 40)
+		flat.Height, flat.OnDeck = s.Rigging.MadeOff, load.Stands
+		standing := s
+		standing.Hang = load.Hang{flat}
+		if at := rigTens(t, standing).WorkTrims(0, 0); len(at) != 2 || !at[1].Trim.Within(s.Rigging.MadeOff+units.Inch, units.Millimetre) {
+			t.Errorf("a flat of %v, made off there: halts at %v", flat.Height, at)
+		}
 		r := rigTens(t, s)
 		limits := within(10, 10)
 		limits.RestsOnStop = true

@@ -14,10 +14,10 @@ type OrderState struct {
 	Pieces    int          `json:"pieces"`    // in the arbor, pipe weight and all
 	Plates    int          `json:"plates"`    // spreader plates among them
 	Arbor     units.Mass   `json:"arbor"`     // the arbor with all that is in it
-	Imbalance units.Force  `json:"imbalance"` // where a standing piece just touches the deck: with the piece still standing; Balance looks a hair above too
+	Imbalance units.Force  `json:"imbalance"` // where a standing piece just touches the deck: with it still standing; see Balance
 
 	Locked bool        `json:"locked"`        // the rope lock is shut
-	Held   units.Force `json:"held,omitzero"` // what a line that is set must hold: at the arbor the ratio times the imbalance, the larger where a standing piece leaves the deck
+	Held   units.Force `json:"held,omitzero"` // what a line that is set must hold: at the arbor the ratio times as much; the worse, as for Balance
 	Hazard Hazard      `json:"hazard"`        // what the out of balance would do
 
 	// Tips tells whether the batten tips: the centre of gravity of what it carries lies outside its outermost lift
@@ -58,7 +58,7 @@ type OrderCheck struct {
 	OnDeck units.Mass `json:"on_deck,omitzero"`
 
 	// OffStop holds what rests on the stop at the end against the batten-heavy limit, as it will be once the batten leaves
-	// the stop; none where nothing rests there.
+	// the stop; none where nothing rests there. It is told of, and does not count in Exceeds: the order did not go there.
 	OffStop Check `json:"off_stop,omitzero"`
 }
 

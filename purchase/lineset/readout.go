@@ -11,7 +11,8 @@ import (
 //	deck: hang border, then 71 lbf batten-heavy: rests on the stop
 //	bridge: add 3 of the 23.5 with 1 spreader plate, then balanced
 //
-// A last line tells what still rests on the deck at the end, where anything does.
+// Last lines tell what still rests on the deck at the end, and what rests on the stop and would exceed off it, where
+// anything does.
 func (c OrderCheck) Lines(sys units.System) []string {
 	var out []string
 	for i, s := range c.States {

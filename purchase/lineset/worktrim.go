@@ -20,10 +20,10 @@ type WorkTrim struct {
 const clearOfDeck = 1 * units.Inch
 
 // WorkTrims suggests where to halt: at the lowest trim and, further out, wherever something leaves the deck (an inch
-// above, where it is a standing piece), each with who can work there. Things can be hung up to the trim deck. Where the run has bridges, there are halts besides
-// at which arms reach from them, one after the other, the pieces that they do not reach at the lowest trim, as few as
-// will do. Where it has none, pieces can be put in while the batten is no higher than the trim bridge, which is a
-// halt too. Trims beyond the reach of the set are taken as its highest or lowest.
+// above, where it is a standing piece), each with who can work there. Things can be hung up to the trim deck. Where the
+// run has bridges, there are halts besides at which arms reach from them, one after the other, the pieces that they do
+// not reach at the lowest trim, as few as will do. Where it has none, pieces can be put in while the batten is no higher
+// than the trim bridge, which is a halt too. Trims beyond the reach of the set are taken as its highest or lowest.
 //
 // Where some of the hang rests on the deck at the lowest trim, the lowest trim at which all of it hangs clear is an End:
 // a set is loaded when it has left the deck within the limits.
@@ -41,7 +41,7 @@ func (r *Rigged) WorkTrims(deck, bridge units.Length) []WorkTrim {
 	deck, bridge = beyond(deck), beyond(bridge)
 	trims := r.reachTrims()
 	for _, t := range r.load.Breaks() {
-		if r.jumps(t) && lowest <= t && t < highest {
+		if r.jumps(t) && t >= lowest-hair && t < highest {
 			t = min(t+clearOfDeck, highest)
 		}
 		trims = append(trims, t)
