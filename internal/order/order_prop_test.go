@@ -35,7 +35,9 @@ func drawSized(t *rapid.T, positions, pieces, things int) *order.Problem {
 			position.Reach = append(position.Reach, !few && at == 0 || rapid.Bool().Draw(t, "in reach"))
 		}
 		position.End = rapid.IntRange(0, 4).Draw(t, "end") > 0
-		position.Above = halt && rapid.IntRange(0, 3).Draw(t, "judged with the next") == 0
+		if halt && rapid.IntRange(0, 3).Draw(t, "judged with others") == 0 {
+			position.Also = rapid.SliceOfN(rapid.IntRange(0, positions-1), 1, 2).Draw(t, "others")
+		}
 		p.Positions = append(p.Positions, position)
 		light, heavy := rapid.Int64Range(0, 40).Draw(t, "arbor-heavy limit"), rapid.Int64Range(0, 40).Draw(t, "batten-heavy limit")
 		var low, high, even []int64
@@ -97,9 +99,12 @@ func exhaustive(p *order.Problem) (hands, flights int, found bool) {
 		if !alone(s) {
 			return false
 		}
-		above := s
-		above.at++
-		return !p.Positions[s.at].Above || above.at == len(p.Positions) || alone(above)
+		for _, s.at = range p.Positions[s.at].Also {
+			if !alone(s) {
+				return false
+			}
+		}
+		return true
 	}
 	type place struct {
 		hung             uint
@@ -186,8 +191,8 @@ func agrees(t *rapid.T, p *order.Problem) {
 	var holds func(at int)
 	check := func() {
 		holds(at)
-		if p.Positions[at].Above && at+1 < len(p.Positions) {
-			holds(at + 1)
+		for _, other := range p.Positions[at].Also {
+			holds(other)
 		}
 	}
 	holds = func(at int) {
@@ -287,7 +292,7 @@ func TestPropWiderIsNoHarder(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := drawProblem(t, rapid.IntRange(1, 3).Draw(t, "positions"))
 		for at := range p.Positions {
-			p.Positions[at].End, p.Positions[at].Above = true, false // or there would be too few to compare
+			p.Positions[at].End, p.Positions[at].Also = true, nil // or there would be too few to compare
 		}
 		narrow, found := order.Best(p)
 		if !found {

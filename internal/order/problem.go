@@ -24,7 +24,7 @@ type Position struct {
 	End   bool   // and the order may end here
 	Deck  bool   // and things can be hung here
 	Reach []bool // and which pieces can be put in here, from the lowest: those that are not listed cannot
-	Above bool   // a state is allowed here only where it is at the next position too, a hair above
+	Also  []int  // other positions at which a state must be allowed to be allowed here: a batten that is halted sways to them
 }
 
 // Problem asks for an order from nothing hung and no pieces in, at the Start, to all hung and all in, at a halt that is an End.

@@ -1,6 +1,9 @@
 package order
 
-import "sort"
+import (
+	"slices"
+	"sort"
+)
 
 // states is a problem laid out: choices of items are numbered, each item being a digit that counts how many of it
 // hang, so that one more of it adds its stride.
@@ -62,15 +65,24 @@ func newStates(p *Problem) *states {
 			}
 		}
 	}
-	n := s.choices * s.words
-	for at, position := range p.Positions {
-		if position.Above && at+1 < len(p.Positions) {
-			for i := at * n; i < (at+1)*n; i++ {
-				s.allow[i] &= s.allow[i+n]
+	s.sway()
+	return s
+}
+
+// sway takes away the states at a position that are not allowed at those that it also looks at.
+func (s *states) sway() {
+	if !slices.ContainsFunc(s.Positions, func(p Position) bool { return len(p.Also) > 0 }) {
+		return
+	}
+	alone, n := slices.Clone(s.allow), s.choices*s.words
+	for at, position := range s.Positions {
+		row := s.allow[at*n : (at+1)*n]
+		for _, other := range position.Also {
+			for i, w := range alone[other*n : (other+1)*n] {
+				row[i] &= w
 			}
 		}
 	}
-	return s
 }
 
 // allowed tells whether a state is.

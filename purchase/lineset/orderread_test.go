@@ -201,3 +201,39 @@ func TestWhatExceedsIsNamed(t *testing.T) {
 		t.Errorf("%q", got)
 	}
 }
+
+// A batten that is halted sways: what leaves the deck a quarter of an inch beside counts as at the halt, an inch away it does not.
+func TestHaltsBesideWhereAPieceLeavesTheDeck(t *testing.T) {
+	flat := pounds("flat", 300)
+	flat.Height, flat.OnDeck = 14*units.Foot, load.Stands
+	s := plain(t, purchase.Single, flat)
+	s.Rigging.MadeOff = 4 * units.Foot
+	r := rigTens(t, s)
+	for _, row := range []struct {
+		off  units.Length
+		says string // as it begins with the flat hung and 15 pieces of 10 in
+	}{
+		{-1 * units.Inch, "150 lbf arbor-heavy: would run out"},
+		{-units.Inch / 4, "150 lbf arbor-heavy: would run out; if it sways to 14' 0\", 150 lbf batten-heavy: would run in; exceeds the limit given"},
+		{0, "150 lbf arbor-heavy: would run out; a hair higher 150 lbf batten-heavy: would run in; exceeds the limit given"},
+		{units.Inch / 4, "150 lbf batten-heavy: would run in; exceeds the limit given"},
+		{1 * units.Inch, "150 lbf batten-heavy: would run in; exceeds the limit given"},
+	} {
+		o := lineset.Order{From: lineset.FromBare, Trim: 14*units.Foot + row.off, Hung: []int{1}, Pieces: []lineset.PiecesOf{{Piece: "10", Count: 15}}}
+		c, err := r.CheckOrder(o, within(160, 140))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := c.Lines(units.US)[0]; !strings.HasSuffix(got, " "+row.says) {
+			t.Errorf("%v off: %q", row.off, got)
+		}
+		// With the whole stack in, a flat that may still stand is 300 arbor-heavy: within half an inch of it no order ends there.
+		limits := within(200, 200)
+		limits.RestsOnStop = true
+		_, err = r.Order(lineset.Loading, limits,
+			lineset.WorkTrim{Trim: 4 * units.Foot, Deck: true, Bridge: true}, lineset.WorkTrim{Trim: o.Trim, Bridge: true, End: true})
+		if can := row.off > units.Inch/2; can != (err == nil) {
+			t.Errorf("%v off: an order: %v", row.off, err)
+		}
+	}
+}

@@ -25,9 +25,9 @@ type OrderState struct {
 	Tips bool `json:"tips,omitzero"`
 
 	// Balance holds the out of balance against the limit for its side, or the held line against its own. After a
-	// flight it is the worst of the way, and Trim of the check tells where. Where the batten is halted just where a
-	// standing piece leaves the deck it is the worse of what is carried there and a hair above: no rope holds a batten
-	// to a hair.
+	// flight it is the worst of the way, and Trim of the check tells where. Where a standing piece leaves the deck within
+	// half an inch of where the batten is halted, what is carried with it and without it counts there too: no rope holds
+	// a batten nearer while hands work on it.
 	Balance  Check `json:"balance"`
 	Capacity Check `json:"capacity"` // of the arbor
 	Room     Check `json:"room"`     // height of the stack on its rods

@@ -70,8 +70,8 @@ type Plan struct {
 // loading begins at the lowest of them and may fly between them, in any order; it ends at one that is an End, or at any
 // where none is. Flights are with the rope lock open and belong to neither side. What still rests on the deck where it
 // ends comes onto the lines further out: no plan has looked at that way, and OnDeck of its check tells how much it is.
-// Where a standing piece is about to leave the deck just at the trim of a halt, the halt is within the limits with it
-// on the deck and off it.
+// Where a standing piece leaves the deck within half an inch of a halt, the halt is within the limits with it on the
+// deck and off it.
 //
 // Nor does the batten tip on the way. The search is exact. Where there is no order the error is a *NoOrderError. It
 // is a *units.FieldError for limits and trims that cannot be used, for a side that is not limited and does not rest

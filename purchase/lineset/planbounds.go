@@ -13,11 +13,19 @@ func (q *planning) layTrims() {
 	q.problem.Positions = make([]order.Position, len(q.spots))
 	q.bridged = make([]bool, len(q.spots))
 	anywhere := !slices.ContainsFunc(q.trims, func(t WorkTrim) bool { return t.End })
-	for i, s := range q.spots {
-		if k := slices.IndexFunc(q.trims, func(t WorkTrim) bool { return t.Trim == s.trim }); k >= 0 && !s.above {
-			q.problem.Positions[i] = order.Position{Halt: true, End: anywhere || q.trims[k].End, Deck: q.trims[k].Deck, Above: q.lifts(s.trim)}
-			q.bridged[i] = q.trims[k].Bridge
+	for i, s := range slices.Backward(q.spots) {
+		k := slices.IndexFunc(q.trims, func(t WorkTrim) bool { return t.Trim == s.trim })
+		if k < 0 || s.above {
+			continue
 		}
+		at := order.Position{Halt: true, End: anywhere || q.trims[k].End, Deck: q.trims[k].Deck}
+		for other, beside := range q.spots {
+			if other != i && q.beside(s.trim, beside.trim) {
+				at.Also = append(at.Also, other)
+			}
+		}
+		q.problem.Positions[i], q.problem.Start = at, i // in the end the lowest
+		q.bridged[i] = q.trims[k].Bridge
 	}
 }
 

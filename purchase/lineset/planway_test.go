@@ -23,10 +23,10 @@ func keepsAHairOff(t *rapid.T, r *lineset.Rigged, p lineset.Plan, limits lineset
 		}
 	}
 	for _, item := range r.Set().Hang {
-		// A standing piece that leaves the deck just beside a halt, where the plan does not stand, is another matter.
+		// One that leaves the deck just beyond half an inch from a halt comes within it.
 		foot := item.Height + item.Below
 		beside := func(s lineset.OrderStep) bool {
-			return s.Act == lineset.FlyTo && s.Trim != foot && s.Trim.Within(foot, 2*units.Millimetre)
+			return s.Act == lineset.FlyTo && units.Abs(s.Trim-foot).Within(units.Inch/2, 2*units.Millimetre)
 		}
 		if item.OnDeck == load.Stands && slices.ContainsFunc(p.Order.Steps, beside) {
 			more += item.Mass.Weight(units.StandardGravity)
@@ -71,8 +71,9 @@ func TestPropPlanOverTrims(t *testing.T) {
 		limits.RestsOnStop = rapid.Bool().Draw(rt, "rests")
 		at := r.WorkTrims(units.Length(rapid.Float64Range(0, 5).Draw(rt, "deck")), units.Length(rapid.Float64Range(0, 9).Draw(rt, "bridge")))
 		for _, item := range s.Hang {
-			// Just where a standing piece leaves the deck, too.
-			t := lineset.WorkTrim{Trim: item.Height + item.Below, Deck: true, Bridge: true}
+			// Just where a standing piece leaves the deck, or right beside it, too.
+			off := rapid.SampledFrom([]units.Length{0, 0, 3 * units.Millimetre, -5 * units.Millimetre, 11 * units.Millimetre}).Draw(rt, "beside")
+			t := lineset.WorkTrim{Trim: item.Height + item.Below + off, Deck: true, Bridge: true}
 			same := func(other lineset.WorkTrim) bool { return other.Trim == t.Trim }
 			if item.OnDeck == load.Stands && t.Trim > r.Travel().Lowest && t.Trim <= r.Travel().Highest && !slices.ContainsFunc(at, same) {
 				at = append(at, t)

@@ -20,12 +20,12 @@ func (c OrderCheck) Lines(sys units.System) []string {
 		if i > 0 {
 			line = s.Did.Act.by() + ": " + s.Did.Call(sys) + callPlates(s.Plates-c.States[i-1].Plates) + ", then"
 		}
-		line += " " + standing(s, sys) + aHairHigher(s, sys)
+		line += " " + standing(s, sys) + besides(s, sys)
 		switch {
 		case s.Tips:
 			line += "; the batten tips"
 		case s.Balance.Verdict == Exceeds:
-			line += onTheWay(s, sys) + "; exceeds the limit given"
+			line += "; exceeds the limit given"
 		}
 		if s.Capacity.Verdict == Exceeds {
 			line += "; " + sys.Format(s.Capacity.Demand) + " of counterweight exceeds the capacity of the arbor, " + sys.Format(s.Capacity.Limit)
@@ -47,14 +47,6 @@ func (c OrderCheck) Lines(sys units.System) []string {
 	return out
 }
 
-// onTheWay says how the set stood where a flight was at its worst.
-func onTheWay(s OrderState, sys units.System) string {
-	if s.Balance.Trim.Within(s.Trim, hair) {
-		return ""
-	}
-	return "; on the way, at " + sys.Format(s.Balance.Trim) + ", " + sys.Format(s.Balance.Demand) + " " + s.Balance.Where
-}
-
 // standing says how the set stands.
 func standing(s OrderState, sys units.System) string {
 	if s.Imbalance == 0 {
@@ -67,14 +59,24 @@ func standing(s OrderState, sys units.System) string {
 	return text + s.Hazard.String()
 }
 
-// aHairHigher says how the set stands with what leaves the deck there off it, where it is halted just there and that is the worse.
-func aHairHigher(s OrderState, sys units.System) string {
+// besides says how the set stands where it is at its worst, if that is not as it stands: on the way of a flight, where that exceeds,
+// and beside a halt, where a standing piece leaves the deck.
+func besides(s OrderState, sys units.System) string {
 	demand, ok := s.Balance.Demand.(units.Force)
-	if !ok || s.Hazard == HeldByLine || s.Balance.Trim != s.Trim ||
-		demand.Within(units.Abs(s.Imbalance), demand.Scale(1e-9)) {
+	asItStands := s.Balance.Where == s.Hazard.String() && demand.Within(units.Abs(s.Imbalance), demand.Scale(1e-9))
+	if !ok || s.Hazard == HeldByLine || asItStands {
 		return ""
 	}
-	return "; a hair higher " + sys.Format(demand) + " " + s.Balance.Where
+	text := sys.Format(demand) + " " + s.Balance.Where
+	switch at := s.Balance.Trim; {
+	case at.Within(s.Trim, hair):
+		return "; a hair higher " + text
+	case at.Within(s.Trim, sway):
+		return "; if it sways to " + sys.Format(at) + ", " + text
+	case s.Balance.Verdict == Exceeds:
+		return "; on the way, at " + sys.Format(at) + ", " + text
+	}
+	return ""
 }
 
 // by says who does it.

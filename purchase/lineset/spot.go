@@ -27,11 +27,25 @@ func leaves(item load.Item, trim units.Length) bool {
 	return item.OnDeck == load.Stands && trim.Within(item.Below+item.Height, hair)
 }
 
-// lifts tells whether a standing piece of the hang leaves the deck just above a trim at which the batten can be halted: then what is
-// carried a hair above is as much of the halt as what is carried there, for no rope holds a batten to a hair. At the ends of the
-// reach a stop does.
-func (r *Rigged) lifts(trim units.Length) bool {
-	return trim > r.travel.Lowest+hair && trim < r.travel.Highest && r.jumps(trim)
+// sway is how far a batten that is halted may come to lie or move by itself, up or down: no rope holds it nearer, while things are
+// hung and pieces put in.
+const sway = units.Inch / 2
+
+// beside tells whether a standing piece leaves the deck at a trim to which a batten that is halted at another may sway:
+// then what is carried just below and just above is as much of the halt as what is carried at its own trim. On the stop it
+// lies still, and beyond the ends of the reach it cannot go.
+func (r *Rigged) beside(halt, trim units.Length) bool {
+	return halt > r.travel.Lowest+hair && trim > r.travel.Lowest+hair && trim < r.travel.Highest && trim.Within(halt, sway) && r.jumps(trim)
+}
+
+// swayed lists where pieces leave the deck between a halt and how far it sways, one way.
+func (r *Rigged) swayed(out []spot, halt, low, high units.Length) []spot {
+	for _, trim := range r.breaks {
+		if low < trim && trim < high && r.beside(halt, trim) {
+			out = append(out, spot{trim: trim}, spot{trim, true})
+		}
+	}
+	return out
 }
 
 func (r *Rigged) jumps(trim units.Length) bool {
@@ -49,9 +63,10 @@ func (r *Rigged) rests(trim units.Length) units.Mass {
 
 // way lists where a batten that flies between two trims is looked at, from the lower to the higher, both included:
 // between two of those the imbalance of any choice of items is a straight line over trim, so that none in between is
-// worse than both. Trims of halts in between are listed too. With both trims the same it is where a halted batten is looked at.
+// worse than both. Trims of halts in between are listed too. At both ends it is halted, and looked at as far as it sways.
+// With both trims the same it is where a halted batten is looked at.
 func (r *Rigged) way(low, high units.Length, halts ...units.Length) []spot {
-	out := []spot{{trim: low}}
+	out := append(r.swayed(nil, low, low-2*sway, low-hair), spot{trim: low})
 	turns := slices.Concat([]units.Length{low}, halts, r.breaks)
 	slices.Sort(turns)
 	for _, trim := range slices.Compact(turns) {
@@ -69,10 +84,10 @@ func (r *Rigged) way(low, high units.Length, halts ...units.Length) []spot {
 	if high > low {
 		out = append(out, spot{trim: high})
 	}
-	if r.lifts(high) {
+	if r.beside(high, high) {
 		out = append(out, spot{high, true})
 	}
-	return out
+	return r.swayed(out, high, high+hair, high+2*sway)
 }
 
 // Masses are summed in whole nanograms, so that an order ends with just what the stack weighs, in whatever order it
