@@ -86,6 +86,9 @@ func TestHowFarOutsideTheLines(t *testing.T) {
 		if _, err := r.Share(4); (err == nil) != c.held || err != nil && !errors.As(err, &tip) {
 			t.Errorf("%s: %v, held should be %t", c.name, err, c.held)
 		}
+		if err := r.Tips(4, 4); (err == nil) != c.held {
+			t.Errorf("%s: tips %v, held should be %t", c.name, err, c.held)
+		}
 	}
 }
 
@@ -206,6 +209,12 @@ func TestFaultsSayTheFigures(t *testing.T) {
 		{"beyond the longest batten", "hang[0].to", "(1001 m)", "(1000 m), on the batten", func(b *load.Batten, h load.Hang) { b.Length, h[0].To = 1000, 1001 }},
 		{"leans", "hang[0].taper", "1.0625", "-1 to 1", func(b *load.Batten, h load.Hang) { h[0].Taper = 1.0625 }},
 		{"lines out of order", "batten.lines[2].at", "(3 m)", "(5 m)", func(b *load.Batten, h load.Hang) { b.Lines[1].At, b.Lines[2].At = 5, 3 }},
+		{"begins nowhere", "hang[0].from", "NaN", "finite", func(b *load.Batten, h load.Hang) { h[0].From = units.Length(math.NaN()) }},
+		{"reaches down no number", "hang[0].height", "NaN", "finite", func(b *load.Batten, h load.Hang) {
+			h[0].OnDeck, h[0].Height = load.Piles, units.Length(math.NaN())
+		}},
+		{"less than no diameter", "batten.pipe.outer", "(-1 m)", "more than 0", func(b *load.Batten, h load.Hang) { b.Pipe.Outer = -1 }},
+		{"no diameter", "batten.pipe.outer", "", "outer diameter", func(b *load.Batten, h load.Hang) { b.Pipe.Outer = 0 }},
 		{"a trim error beyond all", "batten.lines[1].long", "(-11 m)", "(-10 m) to", func(b *load.Batten, h load.Hang) { b.Lines[1].Long = -11 }},
 	} {
 		b, h := fiveLines(), load.Hang{{Name: "border", Mass: 10, From: 1, To: 2}}
