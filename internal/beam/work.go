@@ -131,10 +131,8 @@ func (w *Work) LoadWeights() {
 			v := w.Weights[c.load]
 			w.begin[c.from] += float64(v * c.begin)
 			w.begin[c.to] -= float64(v * c.end)
-			if c.gain != 0 {
-				w.gain[c.from] += float64(v * c.gain)
-				w.gain[c.to] -= float64(v * c.gain)
-			}
+			w.gain[c.from] += float64(v * c.gain)
+			w.gain[c.to] -= float64(v * c.gain)
 		}
 	}
 	var q, g float64
