@@ -116,8 +116,9 @@ func (i Item) faults(length units.Length) error {
 	case Hangs:
 		check.NotNegative(&p, "height", i.Height)
 	case Piles, Stands:
-		check.Positive(&p, "height", i.Height,
-			"how far an item that "+i.OnDeck.String()+" reaches from its top to its foot")
+		if !check.IsPositive(i.Height) {
+			check.Positive(&p, "height", i.Height, "how far an item that "+i.OnDeck.String()+" reaches from its top to its foot")
+		}
 		if p.Err() == nil {
 			check.Finite(&p, "height", i.foot())
 		}

@@ -64,6 +64,13 @@ func newRigged(b Batten, h Hang) *Rigged {
 		desc.Give[i] = r.bending * r.give[i]
 		desc.Low[i] = r.bending * float64(l.Long)
 	}
+	moving := 0
+	for i := range r.hang {
+		if r.hang[i].OnDeck != Hangs {
+			moving++
+		}
+	}
+	r.moving, r.breaks = make([]resting, 0, moving), make([]units.Length, 0, 2*moving)
 	desc.Loads[0] = beam.Stretch{From: 0, To: float64(b.Length)}
 	desc.Still[0] = float64(r.bare.Weight(units.StandardGravity))
 	r.still = r.bare

@@ -44,8 +44,14 @@ type RopeState struct {
 // Greatest is the largest tension anywhere along the rope.
 func (r RopeState) Greatest() units.Force {
 	var t units.Force
-	for _, p := range r.Parts {
-		t = max(t, p.TensionFrom, p.TensionTo)
+	for i := range r.Parts {
+		p := &r.Parts[i]
+		if p.TensionFrom > t {
+			t = p.TensionFrom
+		}
+		if p.TensionTo > t {
+			t = p.TensionTo
+		}
 	}
 	return t
 }

@@ -187,24 +187,44 @@ type of[T any] struct {
 	it    T
 }
 
-// newCutting has room for what most loads come to: a point is one part and has one mark, any other two parts with two marks each.
+// newCutting has room for what most loads come to: a point is one part and has one mark, any other two parts with two marks each;
+// or a tip, and some a cover.
 func newCutting(b *Beam) (c cutting) {
-	marks, parts, still := 0, 0, 0
+	marks := 0
+	var stays, moves room
 	for k, s := range b.Loads {
-		n := 1
-		if s.From < s.To {
-			n = 2
-		}
-		marks += 2*n - 1
-		parts += n
+		of := &moves
 		if b.still(k) {
-			still += n
+			of = &stays
+		}
+		marks++
+		of.parts++
+		if s.From < s.To {
+			marks += 3
+			of.parts++
+			of.covers++
+		}
+		if s.From < b.Lines[0] {
+			of.before++
+		}
+		if s.To > b.Lines[len(b.Lines)-1] {
+			of.beyond++
 		}
 	}
 	c.marks = make([]of[mark], 0, marks)
-	room := make([]part, parts)
-	c.stays.parts, c.moves.parts = room[:0:still], room[still:still]
+	c.stays, c.moves = stays.acts(), moves.acts()
 	return c
+}
+
+// room is how many of each kind of acts there may be.
+type room struct{ parts, covers, before, beyond int }
+
+func (r room) acts() acts {
+	tips := make([]tip, r.before+r.beyond)
+	return acts{
+		parts: make([]part, 0, r.parts), covers: make([]cover, 0, r.covers),
+		tips: [2][]tip{tips[:0:r.before], tips[r.before:r.before]},
+	}
 }
 
 // sorted puts what belongs to each place together, in the order in which it was noted, and fills in where each place begins
