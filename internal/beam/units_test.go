@@ -29,7 +29,7 @@ func TestSearchesInAnotherUnit(t *testing.T) {
 			}
 			q := p
 			q.weights, q.low = times(p.weights), times(p.low)
-			w := q.work()
+			w := q.workTo(times(to))
 			turns = slices.Clone(w.Turns(q.weights, times(to), 1e-9))
 			w.Load(q.weights)
 			held = w.Rove(point*unit, from, end, 1e-9, true, &found)

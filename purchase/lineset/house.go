@@ -197,10 +197,22 @@ type Totals struct {
 
 // Totals adds up the house.
 func (r *RiggedHouse) Totals() Totals {
+	return r.totals(func(set int) (*State, bool) {
+		looks, err := r.sets[set].looks()
+		high := new(State)
+		if n := len(looks); n > 0 {
+			high = &looks[n-1].state
+		}
+		return high, exceeds(r.sets[set].check(looks, err))
+	})
+}
+
+// totals sums up what is asked for of each set: its state at high trim, and whether any of its checks exceeds.
+func (r *RiggedHouse) totals(of func(set int) (high *State, exceeds bool)) Totals {
 	t := Totals{Sets: len(r.sets)}
-	for _, s := range r.sets {
-		high := s.High()
-		if s.Exceeds() {
+	for i, s := range r.sets {
+		high, exceeds := of(i)
+		if exceeds {
 			t.Exceeding++
 		}
 		t.Carried += high.Carried

@@ -56,10 +56,11 @@ func (r *Rigged) Report() Report {
 
 // Report gives every answer about the house.
 func (r *RiggedHouse) Report() HouseReport {
-	out := HouseReport{Name: r.house.Name, Totals: r.Totals(), Caution: Caution}
-	for _, s := range r.sets {
-		out.Sets = append(out.Sets, s.Report())
+	out := HouseReport{Name: r.house.Name, Sets: make([]Report, len(r.sets)), Caution: Caution}
+	for i, s := range r.sets {
+		out.Sets[i] = s.Report()
 	}
+	out.Totals = r.totals(func(set int) (*State, bool) { return &out.Sets[set].High, out.Sets[set].Exceeds })
 	return out
 }
 
