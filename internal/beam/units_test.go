@@ -176,3 +176,13 @@ func TestNoGapBelowNothing(t *testing.T) {
 		}
 	}
 }
+
+// Lows that have been laid aside leave nothing behind: a pull that they would have made count as none counts again.
+func TestLevelAfterSteepLows(t *testing.T) {
+	w := held([]float64{0, 0.1, 0.2}, []Stretch{{1e-6, 1e-6}}, 1)
+	w.SetLow([]float64{0, 1e9, -1e9})
+	w.SetLow([]float64{0, 0, 0})
+	if !w.Hang(0) || math.Abs(w.Reaction[1]-1e-5) > 1e-6 {
+		t.Errorf("pulls %v, want some 1e-5 in the second line", w.Reaction)
+	}
+}
