@@ -117,3 +117,31 @@ func TestPointAllowedOfALineAlone(t *testing.T) {
 		}
 	}
 }
+
+// A limit that is passed as it is, or used in full, allows nothing, though a point on the far tip would take weight off that line.
+func TestPointAllowedWithNothingLeft(t *testing.T) {
+	b := evenly(12, 3, 9)
+	s, err := b.Share(nil, 5)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, share := range []float64{0.5, 0.9, 1} {
+		b.Lines[0].Limit = s.Lines[0].Tension.Scale(share)
+		if got := allowed(t, b, nil, 12, 12, load.Limits{}); got != (load.PointAllowed{Bound: load.BoundByLine, At: 12}) {
+			t.Errorf("a limit of %v of what is carried: %+v, want that nothing is allowed", share, got)
+		}
+	}
+}
+
+// A stretch from near the first of two lines 6 m apart to half a metre beyond the other: at the one end the pipe bears 6 times what is carried, at the
+// other the batten tips with that, but in the middle of the span it bears less than half. By hand, with W evenly on 12 m: the moment of
+// W there is 3W/2 − 6W/4 = 0, so P·6/4 is met with five times W at 10/3.
+func TestPointAllowedBetweenWhatTipsAndWhatBends(t *testing.T) {
+	b := evenly(12, 3, 9)
+	weight := b.BareMass().Weight(units.StandardGravity).In(units.Newton)
+	limit := units.Moment(5 * weight).Stress(pipe.SectionModulus())
+	got := allowed(t, b, nil, 4, 9.5, load.Limits{Stress: limit})
+	if times := units.Ratio(got.Mass, b.BareMass()); got.Bound != load.BoundByPipe || math.Abs(times-10./3) > 0.02 || math.Abs(float64(got.At)-6) > 0.1 {
+		t.Errorf("%+v, %v times what is carried, want 3.33 in the middle of the span", got, times)
+	}
+}

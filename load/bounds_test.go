@@ -176,6 +176,27 @@ func TestLineThatHardlyHolds(t *testing.T) {
 	}
 }
 
+// Trim errors may come to a hundred million times the batten's weight, as 12EI·d/l³ with the shortest span l: what a span clamped at both
+// ends asks for when one end sinks by d (any handbook).
+func TestTrimErrorsThatThePipeFollows(t *testing.T) {
+	ei := pipe.Modulus.In(units.Pascal) * pipe.SecondMoment().In(units.MetreToTheFourth)
+	for _, c := range []struct {
+		times  float64
+		refuse bool
+	}{{0.99e8, false}, {1.01e8, true}} {
+		for _, sign := range []float64{1, -1} {
+			b := load.Batten{Length: 6, Pipe: pipe, Lines: []load.Line{{At: 1}, {At: 1.01}, {At: 5}}}
+			span := float64(b.Lines[1].At - b.Lines[0].At)
+			b.Lines[2].Long = units.Length(sign * c.times * float64(b.BareMass()) * 9.80665 * span * span * span / (12 * ei))
+			_, err := b.Rig(nil)
+			var fault *units.FieldError
+			if errors.As(err, &fault) != c.refuse || c.refuse && (fault.Field != "batten.lines" || !errors.Is(err, units.ErrOutOfRange)) {
+				t.Errorf("%v times its weight, off by %v: %v", c.times, b.Lines[2].Long, err)
+			}
+		}
+	}
+}
+
 // All that is wrong with a question is told at once, the trim among it.
 func TestFaultsOfAQuestionTogether(t *testing.T) {
 	r, err := fiveLines().Rig(nil)
@@ -208,6 +229,9 @@ func TestFaultsSayTheFigures(t *testing.T) {
 		{"ends before the start", "hang[0].to", "(-2 m)", "on the batten", func(b *load.Batten, h load.Hang) { h[0].To = -2 }},
 		{"beyond the longest batten", "hang[0].to", "(1001 m)", "(1000 m), on the batten", func(b *load.Batten, h load.Hang) { b.Length, h[0].To = 1000, 1001 }},
 		{"leans", "hang[0].taper", "1.0625", "-1 to 1", func(b *load.Batten, h load.Hang) { h[0].Taper = 1.0625 }},
+		{"lines out of order by 10 mm", "batten.lines[2].at", "(4.99 m)", "in order", func(b *load.Batten, h load.Hang) { b.Lines[1].At, b.Lines[2].At = 5, 4.99 }},
+		{"a line beside one that is nowhere", "batten.lines[1].at", "NaN", "finite", func(b *load.Batten, h load.Hang) { b.Lines[1].At = units.Length(math.NaN()) }},
+		{"begins without end", "hang[0].from", "+Inf", "finite", func(b *load.Batten, h load.Hang) { h[0].From = units.Length(math.Inf(1)) }},
 		{"lines out of order", "batten.lines[2].at", "(3 m)", "(5 m)", func(b *load.Batten, h load.Hang) { b.Lines[1].At, b.Lines[2].At = 5, 3 }},
 		{"begins nowhere", "hang[0].from", "NaN", "finite", func(b *load.Batten, h load.Hang) { h[0].From = units.Length(math.NaN()) }},
 		{"reaches down no number", "hang[0].height", "NaN", "finite", func(b *load.Batten, h load.Hang) {

@@ -21,7 +21,7 @@ func TestBoundsOfADescription(t *testing.T) {
 		kind        error
 		set         func(b *load.Batten, h load.Hang, v float64)
 	}{
-		{"longest batten", "batten.length", 1000, 1001, units.ErrOutOfRange, func(b *load.Batten, _ load.Hang, v float64) { b.Length = units.Length(v) }},
+		{"longest batten", "batten.length", 1000, 1000.5, units.ErrOutOfRange, func(b *load.Batten, _ load.Hang, v float64) { b.Length = units.Length(v) }},
 		{"wall of a solid bar", "batten.pipe.wall", math.Nextafter(half, 1), half * 1.001, units.ErrOutOfRange, func(b *load.Batten, _ load.Hang, v float64) { b.Pipe.Wall = units.Length(v) }},
 		{"line off the near end", "batten.lines[0].at", -micrometre, -2 * micrometre, units.ErrOutOfRange, func(b *load.Batten, _ load.Hang, v float64) { b.Lines[0].At = units.Length(v) }},
 		{"line off the far end", "batten.lines[4].at", end + micrometre, end + 2*micrometre, units.ErrOutOfRange, func(b *load.Batten, _ load.Hang, v float64) { b.Lines[4].At = units.Length(v) }},
@@ -30,7 +30,7 @@ func TestBoundsOfADescription(t *testing.T) {
 		{"lines at one place", "batten.lines[1].at", 0.01, 0.9 * micrometre, units.ErrDuplicate, func(b *load.Batten, _ load.Hang, v float64) { b.Lines[0].At, b.Lines[1].At = 0, units.Length(v) }},
 		{"line too long", "batten.lines[1].long", 10, 10.001, units.ErrOutOfRange, func(b *load.Batten, _ load.Hang, v float64) { b.Lines[1].Long = units.Length(v) }},
 		{"line too short", "batten.lines[1].long", -10, -10.001, units.ErrOutOfRange, func(b *load.Batten, _ load.Hang, v float64) { b.Lines[1].Long = units.Length(v) }},
-		{"path of a line", "batten.lines[1].path", 10_000, 10_001, units.ErrOutOfRange, func(b *load.Batten, _ load.Hang, v float64) {
+		{"path of a line", "batten.lines[1].path", 10_000, 10_000.5, units.ErrOutOfRange, func(b *load.Batten, _ load.Hang, v float64) {
 			b.Lines[1].EA, b.Lines[1].Path = 1e6, units.Length(v)
 		}},
 		{"item off the near end", "hang[0].from", -micrometre, -2 * micrometre, units.ErrOutOfRange, func(_ *load.Batten, h load.Hang, v float64) { h[0].From = units.Length(v) }},
