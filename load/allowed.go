@@ -123,7 +123,7 @@ func (r *Rigged) allowedAt(w *beam.Work, carried units.Mass, centre, at units.Le
 	within := 0.0
 	for _, share := range []float64{1e-7, 1e-5, 1e-3, 0.1, 1} {
 		far := heaviest * share
-		for _, turn := range append(w.TurnsOfPoint(0, far, float64(at), reach), 1) {
+		for _, turn := range append(w.TurnsOfPoint(far, float64(at), reach), 1) {
 			beyond := float64(turn * far)
 			if beyond <= within {
 				continue

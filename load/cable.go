@@ -44,7 +44,7 @@ type Cable struct {
 // or not finite) gives an item with no mass, which [Batten.Rig] refuses.
 func (c Cable) Hang(name string) Hang {
 	run := Item{Name: name, From: c.From, To: c.To}
-	if !(c.LineMass > 0 && c.Count >= 0 && c.Slack >= 0 && !math.IsInf(c.Slack, +1)) {
+	if !(c.LineMass > 0 && c.Count >= 0 && c.Slack >= 0 && !math.IsInf(c.Slack, 0)) {
 		return Hang{run}
 	}
 	all := c.LineMass.Scale(float64(max(c.Count, 1)))

@@ -57,7 +57,7 @@ func (d Drape) masses() (cloth, hem units.Mass) {
 
 // sound gives a mass that can be one, and none in the place of any other.
 func sound(m units.Mass) units.Mass {
-	if m > 0 && !math.IsInf(float64(m), +1) {
+	if m > 0 && !math.IsInf(float64(m), 0) {
 		return m
 	}
 	return 0

@@ -98,8 +98,12 @@ func TestPlacesARoundingOff(t *testing.T) {
 			t.Fatal(err)
 		}
 		share, err1 := r.Share(4)
-		nearGive, err2 := r.Give(4, 3, near)
-		farGive, err3 := r.Give(4, 3, far)
+		inside, err := fiveLines().Rig(nil) // its ends stand beyond the lines, and give
+		if err != nil {
+			t.Fatal(err)
+		}
+		nearGive, err2 := inside.Give(4, 3, near)
+		farGive, err3 := inside.Give(4, 3, far)
 		cuts, err4 := r.Cuts(4, near, far)
 		most, err5 := r.Envelope(4, 3, near, far)
 		allowed, err6 := r.PointAllowed(4, near, near, load.Limits{Line: 2000})

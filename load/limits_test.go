@@ -302,6 +302,9 @@ func TestQuestionsWithFaults(t *testing.T) {
 		if err := c.ask(); !errors.As(err, &fault) || fault.Field != c.field || !errors.Is(err, c.kind) {
 			t.Errorf("%s: %v, want %s %v", c.name, err, c.field, c.kind)
 		}
+		if c.field == "line" && fault.Want != "0 to 4" {
+			t.Errorf("%s: %v, which does not name the lines from the first to the last", c.name, fault)
+		}
 	}
 }
 
