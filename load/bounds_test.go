@@ -163,13 +163,14 @@ func TestLineThatHardlyHolds(t *testing.T) {
 		for _, c := range []struct {
 			times  float64
 			refuse bool
-		}{{0.99e6, false}, {1.01e6, true}} {
+			told   string
+		}{{0.99e6, false, ""}, {1.01e6, true, "not 1e+06 times"}, {1.26e6, true, "not 1.3e+06 times"}} {
 			const path = 10.0
 			b := load.Batten{Length: 12, Pipe: pipe, Lines: append([]load.Line(nil), lines...)}
 			b.Lines[n-1].Path, b.Lines[n-1].EA = path, units.Force(path/(c.times*span*span*span/ei))
 			_, err := b.Rig(nil)
 			var fault *units.FieldError
-			if errors.As(err, &fault) != c.refuse || c.refuse && (!strings.HasSuffix(fault.Field, "].ea") || !errors.Is(err, units.ErrOutOfRange)) {
+			if errors.As(err, &fault) != c.refuse || c.refuse && (!strings.HasSuffix(fault.Field, "].ea") || !strings.HasSuffix(fault.Want, c.told) || !errors.Is(err, units.ErrOutOfRange)) {
 				t.Errorf("%d lines, %v times a span: %v", n, c.times, err)
 			}
 		}
