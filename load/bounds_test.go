@@ -250,4 +250,7 @@ func TestFaultsSayTheFigures(t *testing.T) {
 			t.Errorf("%s: %v; want one fault, of %s, %s, %q", c.name, err, c.field, c.value, c.want)
 		}
 	}
+	if _, err := fiveLines().Rig(load.Hang{{Mass: -1}}); err == nil || strings.Contains(err.Error(), "\"") {
+		t.Errorf("%v: an item without a name has none in its fault either", err)
+	}
 }
