@@ -45,7 +45,7 @@ func (r *Rigged) ends() (low, high look) {
 	if r.ropes == nil {
 		return low, high
 	}
-	if looks := r.hold(); len(looks) > 0 {
+	if _, looks := r.hold(); len(looks) > 0 {
 		return r.whole(looks[0]), r.whole(looks[len(looks)-1])
 	}
 	lowest, highest := r.travel.reached()

@@ -5,10 +5,10 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"sync"
 
 	"example.com/steelyard/arbor"
 	"example.com/steelyard/internal/check"
+	"example.com/steelyard/internal/lazy"
 	"example.com/steelyard/load"
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/units"
@@ -30,13 +30,7 @@ type Rigged struct {
 	balance Balance
 	ample   arbor.Stack // what would be stacked were there enough pieces of every kind
 
-	held *held
-}
-
-// held is how a set stands against its limits, from when it is first asked.
-type held struct {
-	once   sync.Once
-	checks []Check
+	checks *lazy.Value[[]Check]
 }
 
 // Rig checks the set and computes it, with the given pieces to fill its arbor
@@ -126,7 +120,7 @@ func (s Set) compute(stock arbor.Stock, on *installed, found flown) (*Rigged, er
 	s.Like = "" // the rigging itself stands in its place
 	r := &Rigged{
 		set: s, stock: slices.Clone(stock), ropes: on.ropes, flight: on.flight,
-		load: found.load, travel: found.travel, breaks: found.load.Breaks(), held: new(held),
+		load: found.load, travel: found.travel, breaks: found.load.Breaks(), checks: new(lazy.Value[[]Check]),
 	}
 	var err error
 	if r.counter, err = r.counterweight(stock); err != nil {
@@ -229,29 +223,26 @@ func (r *Rigged) state(trim units.Length) State {
 // say so. That of the pieces in stock is there only where the stock falls short.
 // It holds the set against its limits when it is first asked; the slice is the caller's.
 func (r *Rigged) Checks() []Check {
-	r.hold()
-	if r.held == nil {
-		return nil
-	}
-	return slices.Clone(r.held.checks)
+	checks, _ := r.hold()
+	return slices.Clone(checks)
 }
 
 // Exceeds tells whether any check exceeds its limit.
 func (r *Rigged) Exceeds() bool {
-	r.hold()
-	return r.held != nil && exceeds(r.held.checks)
+	checks, _ := r.hold()
+	return exceeds(checks)
 }
 
 // hold holds the set against its limits, once, and gives what it looked at if it was now that it did. There is nothing to hold of
 // a Rigged that Rig did not make.
-func (r *Rigged) hold() (looks []look) {
-	if r.held == nil {
-		return nil
+func (r *Rigged) hold() (checks []Check, looks []look) {
+	if r.checks == nil {
+		return nil, nil
 	}
-	r.held.once.Do(func() {
+	checks = r.checks.Get(func() []Check {
 		var err error
 		looks, err = r.looks()
-		r.held.checks = r.check(looks, err)
+		return r.check(looks, err)
 	})
-	return looks
+	return checks, looks
 }
