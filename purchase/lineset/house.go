@@ -197,22 +197,18 @@ type Totals struct {
 
 // Totals adds up the house.
 func (r *RiggedHouse) Totals() Totals {
-	return r.totals(func(set int) (*State, bool) {
-		looks, err := r.sets[set].looks()
-		high := new(State)
-		if n := len(looks); n > 0 {
-			high = &looks[n-1].state
-		}
-		return high, exceeds(r.sets[set].check(looks, err))
+	return r.totals(func(set int) *State {
+		high := r.sets[set].High()
+		return &high
 	})
 }
 
-// totals sums up what is asked for of each set: its state at high trim, and whether any of its checks exceeds.
-func (r *RiggedHouse) totals(of func(set int) (high *State, exceeds bool)) Totals {
+// totals sums up a house, of which it is given each set's state at high trim.
+func (r *RiggedHouse) totals(at func(set int) *State) Totals {
 	t := Totals{Sets: len(r.sets)}
 	for i, s := range r.sets {
-		high, exceeds := of(i)
-		if exceeds {
+		high := at(i)
+		if s.Exceeds() {
 			t.Exceeding++
 		}
 		t.Carried += high.Carried
