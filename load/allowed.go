@@ -42,7 +42,8 @@ const mostTimes = 1e6
 // PointAllowed tells the heaviest mass that may be hung at one point anywhere from one place on the batten to
 // another, between two lines or at one place, beside what hangs there, such that at the trim no
 // line and no part of the pipe exceeds its limit and the batten does not tip. A little more does, at
-// the place named. It is 0 where a limit is exceeded as it is.
+// the place named. It is 0 where a limit is exceeded, or used in full, as it is; nothing binds where not even a million times what is
+// carried meets a limit.
 //
 // At one place it is exact, and the least mass that meets a limit, for a greater one may exceed it no more
 // once lines have gone slack. Along a stretch the place where that is least is gone after from the worst place of one
