@@ -386,10 +386,7 @@ func TestRunFaults(t *testing.T) {
 		{"a base below nothing", "base", units.ErrNegative, func() error { b := on; b.Base = -1; _, err := r.Run(5, b, purchase.In); return err }},
 		{"stays at no trim", "trim", units.ErrNotFinite, func() error { _, err := r.Stays(units.Length(math.NaN()), on); return err }},
 	} {
-		var fault *units.FieldError
-		if err := c.ask(); !errors.As(err, &fault) || fault.Field != c.field || !errors.Is(err, c.kind) {
-			t.Errorf("%s: %v, want %s %v", c.name, err, c.field, c.kind)
-		}
+		one(t, c.ask(), c.field, c.kind, c.name)
 	}
 }
 

@@ -1,7 +1,6 @@
 package purchase_test
 
 import (
-	"errors"
 	"math"
 	"testing"
 
@@ -244,13 +243,7 @@ func TestWeighRefused(t *testing.T) {
 			w := good
 			c.change(&w)
 			_, err := c.on.Weigh(w)
-			var fe *units.FieldError
-			if !errors.As(err, &fe) {
-				t.Fatalf("error %v, want a *units.FieldError: %s", err, c.reason)
-			}
-			if fe.Field != c.field || !errors.Is(err, c.kind) || fe.Want == "" {
-				t.Errorf("error %v; want field %s, %q and a remedy: %s", err, c.field, c.kind, c.reason)
-			}
+			one(t, err, c.field, c.kind, c.reason)
 		})
 	}
 }
