@@ -108,12 +108,7 @@ func (r *Reeved) canLetGo(l LetGo) error {
 		field string
 		trim  units.Length
 	}{{"trim", l.Trim}, {"low", l.Low}, {"high", l.High}} {
-		if _, err := r.moved(one.trim); err != nil {
-			ok = false
-			if fe, is := err.(*units.FieldError); is {
-				p.Add(one.field, fe.Value, fe.Want, fe.Err)
-			}
-		}
+		ok = r.trimmed(&p, one.field, one.trim) && ok
 	}
 	if ok && l.Low > l.Trim {
 		p.Add("low", check.Show(l.Low), "not above the trim, "+check.Show(l.Trim), units.ErrOutOfRange)
