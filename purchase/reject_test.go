@@ -56,7 +56,9 @@ func TestLayoutRefused(t *testing.T) {
 		{"rail over the arbor's foot", func(l *purchase.Layout) { l.Rail = 53 * units.Foot }, "rail", units.ErrOutOfRange, "its dead end must be below"},
 		{"rail under the idler", func(l *purchase.Layout) { l.Rail = 1 * units.Foot }, "rail", units.ErrOutOfRange, "the lock sits above the idler"},
 		{"loft at the trim", func(l *purchase.Layout) { l.Loft[0].Height = l.Trim }, "loft[0].height", units.ErrOutOfRange, "equal is not above"},
-		{"idler at the arbor's foot", func(l *purchase.Layout) { l.Kind, l.Idler, l.Rail = purchase.Single, l.ArborTop-l.ArborLength, 55*units.Foot }, "idler", units.ErrOutOfRange, "equal is not below"},
+		{"idler at the arbor's foot", func(l *purchase.Layout) {
+			l.Kind, l.Idler, l.Rail = purchase.Single, l.ArborTop-l.ArborLength, 55*units.Foot
+		}, "idler", units.ErrOutOfRange, "equal is not below"},
 		{"rail at the arbor's foot", func(l *purchase.Layout) { l.Rail = l.ArborTop - l.ArborLength }, "rail", units.ErrOutOfRange, "its dead end must be below: equal is not"},
 		{"rail at the head block", func(l *purchase.Layout) { l.Kind, l.Rail = purchase.Single, 60*units.Foot }, "rail", units.ErrOutOfRange, "equal is not below"},
 		{"arbor at the head block", func(l *purchase.Layout) { l.ArborTop = 60 * units.Foot }, "arbor_top", units.ErrOutOfRange, "equal is not below"},

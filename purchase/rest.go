@@ -11,7 +11,8 @@ import (
 // without drag; Least and Most are the ends, each for itself, for they do not all go together.
 //
 // The ends are reached while all ropes stay taut whatever the sheaves hold. Where one may go slack, loads may lie further in than
-// said; and so on a rope of a reeving of your own with more than eight sheaves.
+// said. On a rope of a reeving of your own with more than eight sheaves, the load of several of its blocks on what carries them, or
+// of several sheaves of one block, may lie a little further out.
 type Rest struct {
 	Trim     units.Length `json:"trim"`
 	ArborTop units.Length `json:"arbor_top"` // height above the deck
