@@ -348,6 +348,12 @@ func TestFlightRefused(t *testing.T) {
 		{"NaN floor", func(f *purchase.Flight) { f.Chain.Floor = units.Length(math.NaN()) }, "chain.floor", units.ErrNotFinite, "no NaN goes in"},
 		{"infinite end", func(f *purchase.Flight) { f.Chain.To = units.Length(math.Inf(1)) }, "chain.to", units.ErrNotFinite, "no infinity goes in"},
 		{"no length", func(f *purchase.Flight) { f.Chain.Length = 0 }, "chain.length", units.ErrMissing, "the bight depends on it"},
+		{"high out of reach, and taut", func(f *purchase.Flight) { f.High, f.Chain.Length = 30, 1 }, "high", units.ErrOutOfRange, "a chain is held against trims that are right"},
+		{"upside down, and taut", func(f *purchase.Flight) { f.Low, f.High, f.Chain.Length = f.High, f.Low, 1 }, "high", units.ErrOutOfRange, "a chain is held against trims that are right"},
+		{"low out of reach, and taut", func(f *purchase.Flight) { f.Low, f.Chain.Length = -1, 1 }, "low", units.ErrOutOfRange, "a chain is held against trims that are right"},
+		{"end a hair under the floor", func(f *purchase.Flight) { f.Chain.Floor, f.Chain.To, f.Chain.Length = 0.5, 0.499, 60*units.Foot }, "chain.to", units.ErrOutOfRange, "nothing hangs there"},
+		{"taut by a hair", func(f *purchase.Flight) { f.Chain.Length = units.Foot.Scale(27.999) }, "chain.length", units.ErrOutOfRange, "the arbor's foot comes down 28 ft below its end"},
+		{"foot a hair under the floor", func(f *purchase.Flight) { f.Chain.Floor = units.Foot.Scale(2.001) }, "chain.below", units.ErrOutOfRange, "the arbor's foot comes down to 2 ft"},
 		{"taut", func(f *purchase.Flight) { f.Chain.Length = 25 * units.Foot }, "chain.length", units.ErrOutOfRange, "the arbor's foot goes 26 ft above its end"},
 		{"end under the floor", func(f *purchase.Flight) { f.Chain.To, f.Chain.Length = -1, 60*units.Foot }, "chain.to", units.ErrOutOfRange, "nothing hangs there"},
 		{"piled and tied", func(f *purchase.Flight) { f.Chain.Hung = purchase.Piled }, "chain.to", units.ErrOutOfRange, "which of the two?"},
@@ -364,8 +370,21 @@ func TestFlightRefused(t *testing.T) {
 			}
 		})
 	}
-	if _, err := r.Drift(good); err != nil {
-		t.Errorf("before any change: %v", err)
+	for name, change := range map[string]func(*purchase.Flight){
+		"as it is":               func(*purchase.Flight) {},
+		"at one trim":            func(f *purchase.Flight) { f.Low = f.High },
+		"just not taut":          func(f *purchase.Flight) { f.Chain.Length = units.Foot.Scale(28.0000001) },
+		"its end on the floor":   func(f *purchase.Flight) { f.Chain.Floor, f.Chain.To, f.Chain.Length = 0.5, 0.5, 60*units.Foot },
+		"its foot by the floor":  func(f *purchase.Flight) { f.Chain.Floor = units.Foot.Scale(1.999999) },
+		"piled, none that is to": func(f *purchase.Flight) { f.Chain.Hung, f.Chain.To = purchase.Piled, 0 },
+		"a chain of no mass":     func(f *purchase.Flight) { f.Chain.Mass = 0 },
+		"nothing that hangs":     func(f *purchase.Flight) { f.Carried, f.Arbor = 0, 0 },
+	} {
+		f := good
+		change(&f)
+		if _, err := r.Drift(f); err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
 	}
 	for name, change := range map[string]func(*purchase.Flight){
 		"bight comes down":  func(f *purchase.Flight) { f.Chain.Length = 50 * units.Foot },
@@ -382,8 +401,14 @@ func TestFlightRefused(t *testing.T) {
 }
 
 func TestChainHungText(t *testing.T) {
-	for _, hung := range []purchase.ChainHung{0, purchase.Piled, purchase.Looped} {
+	for hung, word := range map[purchase.ChainHung]string{0: "", purchase.Piled: "piled", purchase.Looped: "looped"} {
+		if got := hung.String(); hung != 0 && got != word {
+			t.Errorf("%q, want %q", got, word)
+		}
 		text, err := hung.MarshalText()
+		if string(text) != word {
+			t.Errorf("%q, want %q", text, word)
+		}
 		if err != nil {
 			t.Fatal(err)
 		}

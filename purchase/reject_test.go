@@ -90,6 +90,24 @@ func TestLayoutRefused(t *testing.T) {
 		{"hand line's beam sheave", func(l *purchase.Layout) { l.Sheaves.HandBeam = -1 }, "sheaves.hand_beam", units.ErrNegative, "a diameter"},
 		{"negative lift line", func(l *purchase.Layout) { l.LiftDiameter = -0.006 }, "lift_line_diameter", units.ErrNegative, "a diameter"},
 		{"infinite hand line", func(l *purchase.Layout) { l.HandDiameter = units.Length(math.Inf(1)) }, "hand_line_diameter", units.ErrNotFinite, "no infinity goes in"},
+		{"rail at the idler", func(l *purchase.Layout) { l.Rail = l.Idler }, "rail", units.ErrOutOfRange, "equal is not above"},
+		{"no head block", func(l *purchase.Layout) { l.HeadBlock = 0 }, "head_block", units.ErrMissing, "nothing is above or below it then"},
+		{"head block under the deck", func(l *purchase.Layout) { l.HeadBlock = -1 }, "head_block", units.ErrNegative, "nothing is above or below it then"},
+		{"arbor of less than no length", func(l *purchase.Layout) { l.Kind, l.ArborLength = purchase.Single, -100 }, "arbor_length", units.ErrNegative, "its foot is nowhere then"},
+		{"mule block one metre and a hair from its other sheave", func(l *purchase.Layout) {
+			l.Loft[1].Mules, l.Loft[2].Mules = mules(mule("m", 3, 19)), mules(mule("m", 3, 20.000001))
+		}, "loft[2].mules[0]", units.ErrDuplicate, "no block is so large"},
+		{"mule blocks of no name, far apart", func(l *purchase.Layout) {
+			l.Loft[1].Mules, l.Loft[2].Mules = mules(mule("", 3, 17)), mules(mule("", 3, 19))
+		}, "loft[1].mules[0].name, loft[2].mules[0].name", units.ErrMissing, "only their names are wrong"},
+		{"mule block on the idler", func(l *purchase.Layout) {
+			l.Loft[1].Mules = mules(purchase.Mule{Name: "m", On: purchase.Idler, Across: 3, Height: 19})
+		}, "loft[1].mules[0].on", units.ErrOutOfRange, "it stands still"},
+		{"mule block on the batten", func(l *purchase.Layout) {
+			l.Loft[1].Mules = mules(purchase.Mule{Name: "m", On: purchase.Batten, Across: 3, Height: 19})
+		}, "loft[1].mules[0].on", units.ErrOutOfRange, "it stands still"},
+		{"rim below nothing", func(l *purchase.Layout) { l.Rim = -1 }, "rim", units.ErrNegative, "a mass"},
+		{"drag beyond sense", func(l *purchase.Layout) { l.Drag = 1.04 }, "drag", units.ErrOutOfRange, "a factor per half turn is no drag"},
 		{"no arbor length", func(l *purchase.Layout) { l.ArborLength = 0 }, "arbor_length", units.ErrMissing, "its two ends would coincide"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
