@@ -102,7 +102,9 @@ func (rp Rope) validate(off Body, why string) error {
 const farthest = 1e12 * units.Metre
 
 // placed tells whether a stop is anywhere.
-func (s *Stop) placed() bool { return units.Abs(s.Across) <= farthest && units.Abs(s.Height) <= farthest }
+func (s *Stop) placed() bool {
+	return units.Abs(s.Across) <= farthest && units.Abs(s.Height) <= farthest
+}
 
 // plain tells of most stops that nothing is wrong with them, without a word for it.
 func plain(path []Stop, i int, off Body) bool {
