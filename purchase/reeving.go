@@ -102,7 +102,7 @@ func (rp Rope) validate(off Body, why string) error {
 const farthest = 1e12 * units.Metre
 
 // placed tells whether a stop is anywhere.
-func (s *Stop) placed() bool {
+func placed(s *Stop) bool {
 	return units.Abs(s.Across) <= farthest && units.Abs(s.Height) <= farthest
 }
 
@@ -112,7 +112,7 @@ func plain(path []Stop, i int, off Body) bool {
 	switch {
 	case s.On >= bodies || s.On == off || s.Name == "" || s.Offset != 0 || s.Tread != 0 || s.Rim != 0:
 		return false
-	case !s.placed():
+	case !placed(s):
 		return false
 	case i > 0 && s.On == path[i-1].On && s.Across == path[i-1].Across && s.Height == path[i-1].Height:
 		return false
@@ -138,18 +138,17 @@ func (rp Rope) validateStop(i int, off Body, why string) error {
 	if checkOffset(&p, "offset", s.Offset) && s.On == Batten && s.Offset != 0 {
 		p.Add("offset", check.Show(s.Offset), "none: the batten hangs plumb under its blocks", units.ErrOutOfRange)
 	}
-	const none = "none: an end has no sheave"
 	if s.Drag.fault(&p, "drag") && end && s.Drag != 0 {
-		p.Add("drag", plainText(float64(s.Drag)), none, units.ErrOutOfRange)
+		p.Add("drag", plainText(float64(s.Drag)), "none: an end has no sheave", units.ErrOutOfRange)
 	}
 	if check.NotNegative(&p, "rim", s.Rim) && end && s.Rim != 0 {
-		p.Add("rim", check.Show(s.Rim), none, units.ErrOutOfRange)
+		p.Add("rim", check.Show(s.Rim), "none: an end has no sheave", units.ErrOutOfRange)
 	}
 	switch {
 	case !end:
 		checkTread(&p, "tread", s.Tread, rp.Diameter)
 	case s.Tread != 0 && check.Finite(&p, "tread", s.Tread):
-		p.Add("tread", check.Show(s.Tread), none, units.ErrOutOfRange)
+		p.Add("tread", check.Show(s.Tread), "none: an end has no sheave", units.ErrOutOfRange)
 	}
 	if i > 0 && s.On == rp.Path[i-1].On && s.Across == rp.Path[i-1].Across && s.Height == rp.Path[i-1].Height {
 		p.Add("", strconv.Quote(s.Name), "a place of its own, apart from the stop before it", units.ErrDuplicate)
