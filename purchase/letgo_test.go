@@ -202,6 +202,34 @@ func TestRunawayComesToRest(t *testing.T) {
 	}
 }
 
+// On ropes of 10 kg/m with next to nothing on them the mass that is felt grows by more than half on the way, which is then followed
+// in more than one piece.
+func TestRunawayOnRopesAlone(t *testing.T) {
+	l := oneLine(purchase.Double)
+	l.Kind, l.Hand, l.LiftMass, l.DeadEnd, l.Loft[0].Across = purchase.Triple, purchase.Single, 10, 65*units.Foot, 1
+	r, on := mustRig(t, l), massed(0.34, 0, 20)
+	before, err := r.Felt(13.55, 0.34, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, low := range []units.Length{2.4, 3} {
+		after, err := r.Felt(low, 0.34, 0)
+		if err != nil || low < 2.5 && after.Batten < before.Batten.Scale(1.5) {
+			t.Fatalf("%v is felt before and %v after, %v", before.Batten, after.Batten, err)
+		}
+		got, err := r.LetGo(purchase.LetGo{Trim: 13.55, Low: low, High: 15, On: on})
+		if err != nil || got.Way != purchase.In || !got.AtStop {
+			t.Fatalf("%+v, %v", got, err)
+		}
+		want := follow(t, r, on, purchase.In, 13.55, low.In(units.Metre), got.Time.In(units.Second)/500)
+		v := got.Speed.In(units.MetrePerSecond)
+		if !near.Rel(got.Time.In(units.Second)/want.time, 1, 1e-9) || !near.Rel(v/want.speed, 1, 1e-9) || got.Most != got.Speed ||
+			!near.Rel(got.Energy.In(units.Joule), after.Batten.In(units.Kilogram)*v*v/2, 1e-12) || got.Error > 1e-11 {
+			t.Errorf("%+v, followed in time %+v", got, want)
+		}
+	}
+}
+
 // 130 kg against 100 kg on one line without drag, by hand: it is driven by 30 kg's weight, which a hand on the inner rope holds
 // back, or on the outer one where it is the arbor that is the heavier. The stops may be where it is let go, or not.
 func TestLetGoByHand(t *testing.T) {
