@@ -443,6 +443,15 @@ func TestEvenChainOfWeightlessRopes(t *testing.T) {
 			if err != nil || got != 0 || math.Signbit(float64(got)) {
 				t.Errorf("%v, on the %v: %v, %v; want 0", kind, on, float64(got), err)
 			}
+			heavy := l // a hand line pays out at one end of the arbor what it takes in at the other
+			heavy.HandMass = 3.7
+			got, err = mustRig(t, heavy).EvenChain(purchase.Flight{
+				Low: 5 * units.Foot, High: 30 * units.Foot,
+				Chain: purchase.Chain{On: on, Hung: purchase.Piled, Length: 70 * units.Foot},
+			})
+			if err != nil || got < 0 || got > 1e-12 {
+				t.Errorf("%v with a heavy hand line, on the %v: %v, %v; want 0 but for rounding", kind, on, float64(got), err)
+			}
 		}
 	}
 }

@@ -161,6 +161,8 @@ func TestFlyRefused(t *testing.T) {
 		{"speed, time and way", r, func(f *purchase.Fly) { f.Top, f.Start, f.Stop = 0, 0, units.Length(nan) }, "top, start, stop", units.ErrMissing, "the batten's speed"},
 		{"a line that pushes", r, func(f *purchase.Fly) { f.On.Pulls = evenly(1, -1) }, "on.pulls[0]", units.ErrNegative, "0 or more"},
 		{"no hand line", without, func(*purchase.Fly) {}, "hand", units.ErrMissing, "a hand line to pull on"},
+		{"no rope that drives it out", deaf(t), func(f *purchase.Fly) { f.From, f.To, f.Start, f.Stop, f.Top = 1, 2, 0.2, 0.1, 0.5 }, "hand", purchase.ErrNoTravel, "a rope at the rail"},
+		{"no rope that stops it", deaf(t), func(f *purchase.Fly) { f.From, f.To, f.Start, f.Stop, f.Top = 2, 1, 0.2, 0.1, 0.5 }, "hand", purchase.ErrNoTravel, "a rope at the rail"},
 		// With a metre to start in and half a metre to stop in, 1.2 m leave 0.7 m to start in, at 0.7 m/s.
 		{"too short a way", r, func(f *purchase.Fly) { f.To = 4.2 }, "top", units.ErrOutOfRange, "at most 2.3 ft/s (0.7 m/s)"},
 		{"too short a way in", r, func(f *purchase.Fly) { f.From, f.To = 4.2, 3 }, "top", units.ErrOutOfRange, "at most 2.3 ft/s (0.7 m/s)"},

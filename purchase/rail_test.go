@@ -1,7 +1,11 @@
 package purchase_test
 
 import (
+	"math"
+	"slices"
 	"testing"
+
+	"pgregory.net/rapid"
 
 	"example.com/steelyard/internal/near"
 	"example.com/steelyard/purchase"
@@ -128,3 +132,100 @@ func TestStateIsFilledAgain(t *testing.T) {
 		}
 	}
 }
+
+// Of blocks that bear alike the one nearest the arbor is told, of others the most loaded; of none no line and no load.
+func TestHeaviest(t *testing.T) {
+	r := mustRig(t, weightless(purchase.Double))
+	for _, c := range []struct {
+		name  string
+		pulls []units.Force
+		of    func(int) string
+		line  int
+		load  float64
+	}{
+		{"all alike", evenly(5, 100), purchase.DeadEnd, 1, 100},
+		{"the last", []units.Force{100, 100, 100, 100, 101}, purchase.DeadEnd, 5, 101},
+		{"one between", []units.Force{100, 100, 130, 120, 130}, purchase.LoftBlock, 3, 130 * math.Sqrt2},
+		{"but for rounding", []units.Force{100, 100 + 1e-12, 99, 99, 99}, purchase.DeadEnd, 1, 100},
+		{"none there", evenly(5, 100), purchase.BeamBlock, 0, 0},
+		{"nothing on them", evenly(5, 0), purchase.DeadEnd, 0, 0},
+	} {
+		s, err := r.At(5, purchase.Bodies{Pulls: c.pulls, Arbor: 100, Idler: 20})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if line, load := s.Heaviest(c.of); line != c.line || !near.Abs(load.In(units.Newton), c.load, 1e-9) {
+			t.Errorf("%s: line %d bears %v, want line %d and %v N", c.name, line, load, c.line, c.load)
+		}
+	}
+}
+
+// It does not matter from which end a lift line is described: laid from the arbor to the batten it bears and moves the same.
+func TestPropLinesLaidTheOtherWayAbout(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d, r, on := drawRun(t)
+		other := d.Reeving
+		other.Lift = slices.Clone(d.Lift)
+		for i, rp := range d.Lift {
+			other.Lift[i].Path = slices.Clone(rp.Path)
+			slices.Reverse(other.Lift[i].Path)
+		}
+		back, err := other.Rig()
+		if err != nil || !near.Rel(back.Ratio(), r.Ratio(), 1e-12) {
+			t.Fatalf("ratio %v, want %v, %v", back.Ratio(), r.Ratio(), err)
+		}
+		trim := units.Length(rapid.Float64Range(7, 11).Draw(t, "trim"))
+		is := func(what string, got, want units.Force) {
+			if !near.Abs(got.In(units.Newton), want.In(units.Newton), 1e-7) {
+				t.Fatalf("%s: %v, laid from the batten %v", what, got, want)
+			}
+		}
+		for _, way := range []purchase.Way{purchase.Out, purchase.In} {
+			a, errA := r.Run(trim, on, way)
+			b, errB := back.Run(trim, on, way)
+			if errA != nil || errB != nil || a.Rope != b.Rope || a.Runs != b.Runs {
+				t.Fatalf("%v: %+v, %v; %+v, %v", way, a, errA, b, errB)
+			}
+			is("pull", b.Pull, a.Pull)
+			for _, block := range a.Blocks {
+				is(block.Name, b.Load(block.Name).Up, block.Load.Up)
+				is(block.Name, b.Load(block.Name).Across, block.Load.Across)
+			}
+			u, errU := r.Gain(trim, on, way, 1, purchase.Pulling{})
+			v, errV := back.Gain(trim, on, way, 1, purchase.Pulling{})
+			if errU != nil || errV != nil || !near.Abs(u.In(units.MetrePerSecondSquared), v.In(units.MetrePerSecondSquared), 1e-9) {
+				t.Fatalf("%v: gains %v, laid from the batten %v; %v, %v", way, v, u, errV, errU)
+			}
+		}
+		a, errA := r.Rest(trim, on)
+		b, errB := back.Rest(trim, on)
+		if errA != nil || errB != nil {
+			t.Fatal(errA, errB)
+		}
+		for _, block := range a.Blocks {
+			for _, end := range [][2]purchase.ForceBand{{b.Load(block.Name).Up, block.Up}, {b.Load(block.Name).Across, block.Across}} {
+				is(block.Name, end[0].Least, end[1].Least)
+				is(block.Name, end[0].Value, end[1].Value)
+				is(block.Name, end[0].Most, end[1].Most)
+			}
+		}
+		is("lock", b.Lock.Most, a.Lock.Most)
+		is("imbalance", first(back.Imbalance(trim, 100, 90)), first(r.Imbalance(trim, 100, 90)))
+	})
+}
+
+// A layout of no kind that is known lays single purchase, for Validate to look at; dead ends a hair above the arbor's top are
+// found by the ropes that would end there.
+func TestLayoutsThatAreNot(t *testing.T) {
+	l := weightless(purchase.Single)
+	want := l.Reeving()
+	l.Kind = 9
+	same(t, want, l.Reeving())
+	one(t, l.Validate(), "kind", units.ErrUnknown, "there are three")
+	l = oneLine(purchase.Double)
+	l.Hand, l.DeadEnd = purchase.Single, l.ArborTop+5e-10
+	_, err := l.Rig()
+	one(t, err, "lift[0].path[4]", units.ErrDuplicate, "its last part would have no direction")
+}
+
+func first[T any](answer T, _ error) T { return answer }
