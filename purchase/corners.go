@@ -30,39 +30,29 @@ type corner struct {
 const fullCorners = 8
 
 // choices gives, for each corner, at which of n sheaves the tension grows along the path: every choice of few sheaves. Of many,
-// all those of the last, with the others alike; and those by which a tension at one place, or the load there, comes to its
-// end: alike at all sheaves before it and the other way after.
+// those by which a tension at one place, or the load there, comes to its end: alike at all sheaves before it, the other way
+// after, and at the place itself either.
 func choices(n int) []uint64 {
+	whole := uint64(1)<<n - 1
 	var all []uint64
-	free := min(n, fullCorners)
-	before := uint64(1)<<(n-free) - 1
-	for some := range uint64(1) << free {
-		all = append(all, some<<(n-free))
-		if before != 0 {
-			all = append(all, some<<(n-free)|before)
+	if n <= fullCorners {
+		for some := range whole + 1 {
+			all = append(all, some)
 		}
-	}
-	if before == 0 {
 		return all
 	}
-	whole := uint64(1)<<n - 1
 	for i := range n + 1 {
-		first := uint64(1)<<i - 1
-		all = append(all, first, whole&^first)
-		if i < n {
-			own := uint64(1) << i
-			all = append(all, first|own, whole&^(first|own))
-		}
+		before, own := uint64(1)<<i-1, uint64(1)<<i // own is none past the last
+		all = append(all, before, before|own, whole&^before, whole&^(before|own))
 	}
 	return all
 }
 
 // try works out the corners.
 func (s *stretch) try() {
-	last := len(s.l.path) - 1
 	n := 0
-	for i := max(s.from, 1); i <= min(s.to, last-1); i++ {
-		if s.l.sheaves[i].tight > 1 {
+	for i := s.from; i <= s.to; i++ {
+		if s.l.sheaves[i].tight > 1 { // at an end it is 1
 			n++
 		}
 	}
@@ -92,7 +82,7 @@ func (s *stretch) corner(grows uint64) corner {
 		if i == last {
 			break
 		}
-		if k := s.l.sheaves[i].tight; i > 0 && k > 1 {
+		if k := s.l.sheaves[i].tight; k > 1 {
 			if grows&1 == 0 {
 				k = 1 / k
 			}
