@@ -219,7 +219,7 @@ func (f *flight) squareAt(z float64) float64 {
 
 // most is the greatest square of the speed: at the end, or where it is driven no more.
 func (f *flight) most(length, last float64) float64 {
-	if f.gain(length, max(last, 0)) >= 0 {
+	if f.gain(length, last) >= 0 {
 		return last
 	}
 	low, high := 0.0, length

@@ -179,7 +179,7 @@ func TestRunawayComesToRest(t *testing.T) {
 			t.Fatal(err)
 		}
 		want := follow(t, r, on, purchase.In, c.from.In(units.Metre), c.low.In(units.Metre), 0.02)
-		if got.Way != purchase.In || got.AtStop != c.atStop || want.atStop != c.atStop {
+		if got.Way != purchase.In || got.AtStop != c.atStop || want.atStop != c.atStop || got.Error > 1e-11 {
 			t.Fatalf("%s: %+v, followed in time %+v", c.name, got, want)
 		}
 		if slows := got.Most > got.Speed; slows != c.slows {
