@@ -45,8 +45,10 @@ func TestTripleAtTheRail(t *testing.T) {
 		on    purchase.Role
 		runs  bool
 	}{
-		{20, purchase.Out, purchase.InnerRope, false}, {20, purchase.In, purchase.InnerRope, true},
-		{-20, purchase.Out, purchase.OuterRope, true}, {-20, purchase.In, purchase.OuterRope, false},
+		{20, purchase.Out, purchase.InnerRope, false},
+		{20, purchase.In, purchase.InnerRope, true},
+		{-20, purchase.Out, purchase.OuterRope, true},
+		{-20, purchase.In, purchase.OuterRope, false},
 	} {
 		on := purchase.Bodies{Pulls: evenly(5, units.PoundForce.Scale((500+c.heavy)/5)), Arbor: 1500 * units.Pound, Idler: 60 * units.Pound}
 		got, err := r.Run(20*units.Foot, on, c.way)
