@@ -151,6 +151,9 @@ func TestReevingRefused(t *testing.T) {
 		{"twice the same stop", func(r *purchase.Reeving) {
 			r.Lift[0].Path = append(r.Lift[0].Path[:2:2], append([]purchase.Stop{r.Lift[0].Path[1]}, r.Lift[0].Path[2:]...)...)
 		}, "lift[0].path[2]", units.ErrDuplicate, "the part would have no direction"},
+		{"twice the same stop, and no lock", func(r *purchase.Reeving) {
+			r.Lift[0].Path[2], r.Lock = r.Lift[0].Path[1], units.Length(math.NaN())
+		}, "lock, lift[0].path[2]", units.ErrNotFinite, "both are told, before any rope is laid"},
 		{"body unknown", func(r *purchase.Reeving) { r.Lift[0].Path[0].On = 99 }, "lift[0].path[0].on", units.ErrUnknown, "only the bodies of a set"},
 		{"no idler", func(r *purchase.Reeving) { r.Hand.Path[2].On = purchase.Building }, "hand", units.ErrMissing, "nothing would keep it tight"},
 		{"hand line ends at the foot", func(r *purchase.Reeving) {
