@@ -135,6 +135,16 @@ func TestStateIsFilledAgain(t *testing.T) {
 	}
 }
 
+// With nothing on it at all a set takes no pull, and does not run by itself.
+func TestNothingDoesNotRun(t *testing.T) {
+	r := mustRig(t, weightless(purchase.Double))
+	for way, rope := range map[purchase.Way]purchase.Role{purchase.Out: purchase.InnerRope, purchase.In: purchase.OuterRope} {
+		if got, err := r.Run(5, purchase.Bodies{Pulls: evenly(5, 0)}, way); err != nil || got.Pull != 0 || got.Runs || got.Rope != rope {
+			t.Errorf("%v: %v on the %v, runs %v, %v", way, got.Pull, got.Rope, got.Runs, err)
+		}
+	}
+}
+
 // Of blocks that bear alike the one nearest the arbor is told, of others the most loaded; of none no line and no load.
 func TestHeaviest(t *testing.T) {
 	r := mustRig(t, weightless(purchase.Double))

@@ -155,6 +155,17 @@ func TestRopeFaultsTogether(t *testing.T) {
 	}
 }
 
+// A rope of no name lends none to its faults.
+func TestNamelessRopeFaults(t *testing.T) {
+	_, err := purchase.RopeUse{}.Limit(8)
+	for _, fault := range faults(t, err) {
+		if fault.Of != "" {
+			t.Errorf("%v is of %q", fault, fault.Of)
+		}
+	}
+	one(t, err, "rope.diameter, rope.breaking, termination, bending", units.ErrMissing, "the zero value is refused")
+}
+
 // Whatever goes in, an answer is a finite number, or there is an error and no answer.
 func TestPropRopeAnswersFinite(t *testing.T) {
 	wild := rapid.OneOf(rapid.Float64(), rapid.Float64Range(0, 2), rapid.Float64Range(0, 1e13),

@@ -379,6 +379,11 @@ func TestRestOfTheWholeSet(t *testing.T) {
 				t.Errorf("%s, %s: %v to %v, want %v to %v N", one.name, is.what, is.got.Least, is.got.Most, is.least, is.most)
 			}
 		}
+		var bodies []purchase.Body
+		for _, b := range got.Bodies {
+			bodies = append(bodies, b.On)
+		}
+		same(t, []purchase.Body{purchase.Grid, purchase.HeadBeam, purchase.Rail}, bodies)
 		if none := got.Load("no such block"); none != (purchase.BlockBand{}) {
 			t.Errorf("%s: %+v of a block that is none", one.name, none)
 		}
