@@ -103,6 +103,9 @@ func TestFlightRefused(t *testing.T) {
 		"at one trim":            func(f *purchase.Flight) { f.Low = f.High },
 		"just not taut":          func(f *purchase.Flight) { f.Chain.Length = units.Foot.Scale(28.0000001) },
 		"its end on the floor":   func(f *purchase.Flight) { f.Chain.Floor, f.Chain.To, f.Chain.Length = 0.5, 0.5, 60*units.Foot },
+		"its end just on the floor": func(f *purchase.Flight) {
+			f.Chain.On, f.Chain.Below, f.Chain.Floor = purchase.Batten, 0, f.Low
+		},
 		"its foot by the floor":  func(f *purchase.Flight) { f.Chain.Floor = units.Foot.Scale(1.999999) },
 		"piled, none that is to": func(f *purchase.Flight) { f.Chain.Hung, f.Chain.To = purchase.Piled, 0 },
 		"a chain of no mass":     func(f *purchase.Flight) { f.Chain.Mass = 0 },

@@ -56,6 +56,29 @@ func TestLayoutAtItsBounds(t *testing.T) {
 	}
 }
 
+// Every name that the layout itself gives is taken, of each line that it has.
+func TestNamesThatAreTaken(t *testing.T) {
+	taken := []string{
+		purchase.HeadBlock, purchase.ArborTop, purchase.ArborFoot, purchase.IdlerBlock, purchase.HandDeadEnd, purchase.RailDeadEnd,
+		purchase.HandBlock, purchase.RailBlock, purchase.RopeLock,
+	}
+	for line := 1; line <= 5; line++ {
+		taken = append(taken, purchase.LoftBlock(line), purchase.DeadEnd(line), purchase.BeamBlock(line))
+	}
+	for _, name := range taken {
+		l := weightless(purchase.Double)
+		l.Loft[1].Mules = mules(mule(name, 3, 19))
+		one(t, l.Validate(), "loft[1].mules[0].name", units.ErrDuplicate, name)
+	}
+	for _, name := range []string{purchase.LoftBlock(0), purchase.LoftBlock(6), purchase.DeadEnd(0), purchase.BeamBlock(0), "batten"} {
+		l := weightless(purchase.Double)
+		l.Loft[1].Mules = mules(mule(name, 3, 19))
+		if err := l.Validate(); err != nil {
+			t.Errorf("%q is nobody's: %v", name, err)
+		}
+	}
+}
+
 // Thirty-two mule blocks on a line and no more; their line zigzags.
 func TestManyMuleBlocks(t *testing.T) {
 	l := weightless(purchase.Double)
