@@ -99,10 +99,10 @@ func TestFlightRefused(t *testing.T) {
 		})
 	}
 	for name, change := range map[string]func(*purchase.Flight){
-		"as it is":               func(*purchase.Flight) {},
-		"at one trim":            func(f *purchase.Flight) { f.Low = f.High },
-		"just not taut":          func(f *purchase.Flight) { f.Chain.Length = units.Foot.Scale(28.0000001) },
-		"its end on the floor":   func(f *purchase.Flight) { f.Chain.Floor, f.Chain.To, f.Chain.Length = 0.5, 0.5, 60*units.Foot },
+		"as it is":             func(*purchase.Flight) {},
+		"at one trim":          func(f *purchase.Flight) { f.Low = f.High },
+		"just not taut":        func(f *purchase.Flight) { f.Chain.Length = units.Foot.Scale(28.0000001) },
+		"its end on the floor": func(f *purchase.Flight) { f.Chain.Floor, f.Chain.To, f.Chain.Length = 0.5, 0.5, 60*units.Foot },
 		"its end just on the floor": func(f *purchase.Flight) {
 			f.Chain.On, f.Chain.Below, f.Chain.Floor = purchase.Batten, 0, f.Low
 		},
