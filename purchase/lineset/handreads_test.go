@@ -27,6 +27,7 @@ func two(kind purchase.Kind) lineset.Set {
 	r.Batten.Pipe.Density = 1e-6
 	r.Batten.Lines = load.Spaced(11*units.Foot, 20*units.Foot, 2)
 	r.Arbor.Tare, r.Arbor.Plate = 0, arbor.Plate{}
+	r.Arbor.Capacity = 2000 * units.Pound
 	r.LoftBlocks, r.HeadBlock, r.DeadEnds = 54*units.Foot, 54*units.Foot, 54*units.Foot
 	r.LiftLine, r.HandLine = 10*units.PoundPerHundredFeet, 20*units.PoundPerHundredFeet
 	r.Run.LowerStop = 36 * units.Foot
