@@ -38,6 +38,9 @@ func faults(err error) []string {
 	if !errors.As(err, &fe) {
 		return []string{err.Error()}
 	}
+	if tip := (*load.TipError)(nil); errors.As(err, &tip) {
+		return []string{fe.Field + " tips"}
+	}
 	return []string{fe.Field + " " + kinds[fe.Err]}
 }
 
