@@ -236,6 +236,14 @@ func TestHandWorkingReads(t *testing.T) {
 		{"in metric", purchase.Single, 9, func(s *lineset.Set) { s.Rigging.LiftLine, s.Rigging.HandLine = 1, 2 }, units.Metric, []string{
 			"own weight of each lift line: 1 kg/m × 9.80665 m/s² × 15.24 m up to loft block, 0.305 m down to arbor top = 0.149 kN, 0.003 kN",
 		}, "lbf"},
+		{"one lift line alone", purchase.Double, 18, func(s *lineset.Set) { s.Rigging.Batten.Lines = load.Spaced(21*units.Foot, 1, 1) }, units.US, []string{
+			"lift lines on the arbor: 504.9 lbf × 2 = 1009.8 lbf",
+		}, "lift line 2"},
+		{"one lift line alone, with drag", purchase.Triple, 27, func(s *lineset.Set) {
+			s.Rigging.Batten.Lines, s.Rigging.Drag = load.Spaced(21*units.Foot, 1, 1), 0.02
+		}, units.US, []string{
+			"lift lines on the arbor, out: 534.3 lbf × (1 + 1.0408 + 1.0408 × 1.0408) + (0.1 lbf × 1.0408 − 0.1 lbf) = 1669.2 lbf",
+		}, "lift line 2"},
 		{"a loft block of its own", purchase.Single, 9, func(s *lineset.Set) { s.Rigging.Loft = []lineset.Loft{{}, {Height: 50 * units.Foot}} }, units.US, []string{
 			"own weight of lift line 1: 0.1 lb/ft × 50' 0\" up to loft block, 1' 0\" down to arbor top = 5.0 lbf, 0.1 lbf",
 			"own weight of lift line 2: 0.1 lb/ft × 46' 0\" up to loft block, 4' 0\" up to head block, 1' 0\" down to arbor top = 4.6 lbf, 0.4 lbf, 0.1 lbf",
@@ -271,6 +279,35 @@ func TestBalancedButForRounding(t *testing.T) {
 			lines := reads(h.Working(units.US))
 			if !contains(lines, "out of balance = 0.0 lbf, ropes alike") && !contains(lines, "out of balance / 2 = 0.0 lbf, ropes alike") || contains(lines, "pull back") {
 				t.Errorf("%v lb, %v:\n%s", lb, kind, strings.Join(lines, "\n"))
+			}
+		}
+	}
+}
+
+// Each line says what it rests on: rope paths, the arbor's balance, the idler's or the tension that is given where it is held.
+func TestWhatTheHandWorkingRestsOn(t *testing.T) {
+	held := two(purchase.Double)
+	held.Rigging.Idler.Base = 100 * units.PoundForce
+	free := two(purchase.Double)
+	free.Rigging.Drag = 0.02
+	for name, s := range map[string]lineset.Set{"free": free, "held": held} {
+		idler := "balance of the idler"
+		if name == "held" {
+			idler = "tension at the idler, as given"
+		}
+		for _, step := range handOf(t, s, 18).Working(units.US) {
+			what, _, _ := strings.Cut(step.Name, ",")
+			want, known := map[string]string{
+				"out of balance": "constant length of each rope", "own weight of each lift line": "T = T₀", "own weight of the hand line": "T = T₀",
+				"asked of the rope lock": "virtual work", "inner rope at the lock": idler, "outer rope above the lock": "balance of the idler", "drag factors K": "K = ",
+				"lift line 1 at the arbor": "T = T₀", "lift line 2 at the arbor": "T = T₀", "lift lines on the arbor": "balance of the arbor: every part",
+				"idler's parts": idler, "hand line at the arbor's top": "T = T₀", "hand line at the arbor's foot": "T = T₀",
+				"hand line holds the arbor up": "balance of the arbor: every part", "hand line pulls it down": "balance of the arbor: every part",
+				"ropes hold the arbor up": "balance of the arbor: parts that go up", "left to the hand at the arbor": "balance of the arbor: parts that go up",
+				"stays": "constant length of each rope", "pull on the inner rope": "balance of the arbor: a hand", "pull back on the inner rope": "balance of the arbor: a hand",
+			}[what]
+			if !known || !strings.HasPrefix(step.Basis, want) {
+				t.Errorf("%s idler, %s: %q, want %q", name, step.Name, step.Basis, want)
 			}
 		}
 	}

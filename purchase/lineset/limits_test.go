@@ -192,6 +192,9 @@ func TestWhatIsTheSameIsToldOnce(t *testing.T) {
 		{Name: "right", Mass: 100 * units.Pound, From: 31 * units.Foot, To: 31 * units.Foot},
 	}
 	r := mustRig(t, s)
+	if b := r.Balance(); b.Most.Trim != s.Low || b.Least.Trim != s.Low {
+		t.Errorf("the most is told at %v, the least at %v", b.Most.Trim, b.Least.Trim)
+	}
 	for _, c := range r.Checks() {
 		switch c.Name {
 		case "lift line tension", "lift line dead end":
@@ -250,6 +253,57 @@ func TestCutShort(t *testing.T) {
 			if !near.Abs(k.Demand.(units.Mass).In(units.Pound), 1000, 1e-9) || !near.Abs(k.Limit.(units.Mass).In(units.Pound), 950, 1e-9) || !near.Abs(k.Ratio, 1000.0/950, 1e-9) {
 				t.Errorf("%v; want 1000 of 950 lb", k)
 			}
+		}
+	}
+}
+
+// A stack of other pieces that comes as close is short of nothing, though one piece would do that the room does not take: it is held
+// against its own height.
+func TestAsCloseWithOtherPieces(t *testing.T) {
+	s := two(purchase.Single)
+	s.Rigging.LiftLine, s.Rigging.HandLine = 0, 0
+	s.Hang[0].Mass = 50 * units.Pound
+	s.Rigging.Arbor.Room = 5 * units.Inch
+	r, err := s.Rig(arbor.Stock{
+		{Name: "50", Mass: 50 * units.Pound, Thickness: 10 * units.Inch, Count: 5},
+		{Name: "25", Mass: 25 * units.Pound, Thickness: 1 * units.Inch, Count: 5},
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := named(t, r, "stack height")
+	if height := c.Demand.(units.Length).In(units.Inch); !near.Abs(height, 2, 1e-9) || c.Verdict != lineset.Within || r.Counterweight().Short != nil {
+		t.Errorf("%v, short of %q; want 2 in", c, r.Counterweight().Short)
+	}
+}
+
+// Of several mule blocks the one that bears the most is told, and of those that bear the same the first: here two at the corners of a
+// lead that goes up, level and down alike.
+func TestMostLoadedMuleBlock(t *testing.T) {
+	mule := func(name string, across, height float64) purchase.Mule {
+		return purchase.Mule{Name: name, On: purchase.Grid, Across: units.Foot.Scale(across), Height: units.Foot.Scale(height)}
+	}
+	for _, c := range []struct {
+		name  string
+		mules []purchase.Mule // of the first line, 18 ft from the arbor
+		want  string
+	}{
+		{"alike", []purchase.Mule{mule("first", 12, 55), mule("second", 6, 55)}, "first"},
+		{"first sharper", []purchase.Mule{mule("first", 12, 57), mule("second", 6, 55)}, "first"},
+		{"second sharper", []purchase.Mule{mule("first", 12, 55), mule("second", 6, 57)}, "second"},
+		{"second a little sharper", []purchase.Mule{mule("first", 12, 56), mule("second", 6, 56.2)}, "second"},
+	} {
+		s := two(purchase.Single)
+		s.Rigging.LiftLine, s.Rigging.HandLine = 0, 0
+		s.Rigging.Loft = []lineset.Loft{{Mules: c.mules}, {}}
+		r := mustRig(t, s)
+		check := named(t, r, "mule block load")
+		most := 0.0
+		for _, m := range c.mules {
+			most = max(most, r.Low().Ropes.Load(m.Name).Size().In(units.Newton))
+		}
+		if check.Where != c.want || !near.Rel(check.Demand.(units.Force).In(units.Newton), most, 1e-9) {
+			t.Errorf("%s: %v; want %v N at the %s", c.name, check, most, c.want)
 		}
 	}
 }

@@ -86,7 +86,7 @@ func (s Set) validate(on *installed) (found flown, err error) {
 	}
 	var hang error
 	if on == nil {
-		_, hang = s.Rigging.stretched(s.Rigging.laid()).Rig(s.Hang)
+		_, hang = s.Rigging.stretched(nil).Rig(s.Hang)
 	} else {
 		if ordered {
 			found.travel, err = s.travel(&on.flight)

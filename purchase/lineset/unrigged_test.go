@@ -79,6 +79,15 @@ func TestEveryQuestionOfATrim(t *testing.T) {
 	if run, err := r.LetGo(47.5 * units.Foot); err != nil || run.From != 47.5*units.Foot {
 		t.Errorf("%+v, %v", run, err)
 	}
+	// An arbor that stops within a hair of the head block: what is a hair beyond its lowest trim, no rope can reach.
+	s = eighths(purchase.Double)
+	s.Rigging.Run.UpperStop = s.Rigging.HeadBlock - 3e-7
+	r = mustRig(t, s)
+	for what, err := range asked(r, r.Travel().Lowest-0.9e-6) {
+		if !errors.Is(err, units.ErrOutOfRange) || !strings.Contains(err.Error(), "between which the ropes can run") {
+			t.Errorf("%s beyond the head block: %v", what, err)
+		}
+	}
 	var fe *units.FieldError
 	if err := r.AtInto(nil, 5); !errors.As(err, &fe) || fe.Field != "state" || !errors.Is(err, units.ErrMissing) {
 		t.Errorf("nowhere to put it: %v", err)
@@ -107,6 +116,45 @@ func TestRiggedThatIsNone(t *testing.T) {
 	none := new(lineset.RiggedHouse)
 	if totals := none.Totals(); totals.Sets != 0 || none.Exceeds() || len(none.Report().Sets) != 0 {
 		t.Errorf("%+v", totals)
+	}
+}
+
+// What no house has is answered where the ropes can tell it, and otherwise refused when it is rigged: sheaves that turn as hard as
+// they like, a heap of two million tonnes that lies on the deck at low trim, and two of which nobody can add up the weight.
+func TestSetsThatNoHouseHas(t *testing.T) {
+	heap := load.Item{Name: "heap", Mass: 2e9, To: 42 * units.Foot, Below: 6 * units.Foot, Height: 10 * units.Foot, OnDeck: load.Piles}
+	for _, c := range []struct {
+		name   string
+		change func(*lineset.Set)
+		ok     bool
+	}{
+		{"hard sheaves", func(s *lineset.Set) { s.Rigging.Drag = 0.6 }, true},
+		{"harder sheaves", func(s *lineset.Set) { s.Rigging.Drag = 0.9 }, true},
+		{"a heap", func(s *lineset.Set) { s.Hang, s.Balance = load.Hang{heap}, lineset.AtLow }, true},
+		{"two beyond all numbers", func(s *lineset.Set) {
+			heap.Mass = 9e11
+			s.Hang, s.Balance = load.Hang{heap, heap}, lineset.AtLow
+		}, false},
+		{"a batten beyond all numbers", func(s *lineset.Set) { s.Rigging.Batten.Fittings = 1e12 }, false},
+	} {
+		s := electric()
+		c.change(&s)
+		r, err := s.Rig(stock)
+		if ok := err == nil; ok != c.ok || ok != (r != nil) {
+			t.Errorf("%s: %v", c.name, err)
+			continue
+		}
+		if !c.ok {
+			if !errors.Is(err, units.ErrOutOfRange) {
+				t.Errorf("%s: %v", c.name, err)
+			}
+			continue
+		}
+		for _, check := range r.Checks() {
+			if check.Name == "state" {
+				t.Errorf("%s: %v", c.name, check)
+			}
+		}
 	}
 }
 

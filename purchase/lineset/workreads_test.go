@@ -81,9 +81,12 @@ func TestCounterweightReads(t *testing.T) {
 		{"spreader plates", purchase.Single, units.US, func(s *lineset.Set) {
 			s.Rigging.Arbor.Plate = arbor.Plate{Mass: 2 * units.Pound, Thickness: 0.5 * units.Inch, Every: 8 * units.Inch}
 		}, []string{"spreader plates: 3 under and between the show weight = 6.0 lb"}, "lock plate"}, // under the first of ten, over the fourth and over the eighth
+		{"one spreader plate", purchase.Single, units.US, func(s *lineset.Set) {
+			s.Rigging.Arbor.Plate = arbor.Plate{Mass: 2 * units.Pound, Thickness: 0.5 * units.Inch, Every: 80 * units.Inch}
+		}, []string{"spreader plates: 1 under and between the show weight = 2.0 lb"}, "lock plate"},
 		{"lock plate", purchase.Single, units.US, func(s *lineset.Set) {
-			s.Rigging.Arbor.Lock = arbor.Lock{Mass: 5 * units.Pound, Thickness: 0.5 * units.Inch}
-		}, []string{"lock plate: as given, on top of the stack = 5.0 lb"}, "spreader"},
+			s.Rigging.Arbor.Lock = arbor.Lock{Mass: 2 * units.Pound, Thickness: 0.5 * units.Inch}
+		}, []string{"lock plate: as given, on top of the stack = 2.0 lb"}, "spreader"},
 		{"triple hand line", purchase.Single, units.US, func(s *lineset.Set) { s.Rigging.HandPurchase = purchase.Triple }, []string{
 			"rope weight at 4' 0\": lift lines 0.2 lb/ft × (53' 0\" − 4' 0\") + hand line 0.2 lb/ft × 8' 0\" × 3 = 14.6 lbf batten-heavy",
 		}, "plate"},
