@@ -139,6 +139,10 @@ func TestReportAndTotals(t *testing.T) {
 	for s := range house.Sets() {
 		r := report.Sets[i]
 		i++
+		if r.Name != s.Set().Name || r.Purchase != s.Set().Rigging.Purchase || !cmp.Equal(r.Hang, s.Set().Hang) || !cmp.Equal(r.Counterweight, s.Counterweight()) ||
+			!cmp.Equal(r.Balance, s.Balance()) || r.Travel != s.Travel() || !cmp.Equal(r.Checks, s.Checks()) || r.Exceeds != s.Exceeds() {
+			t.Errorf("%s: %+v is not what its questions answer", r.Name, r)
+		}
 		if r.Batten != s.Bare() || r.Hung != s.Hung() {
 			t.Errorf("%s: batten %v and hung %v, want %v and %v", r.Name, r.Batten, r.Hung, s.Bare(), s.Hung())
 		}
@@ -162,6 +166,21 @@ func TestReportAndTotals(t *testing.T) {
 	for name, pair := range map[string][2]purchase.Vector{"grid": {totals.Grid, want.Grid}, "head beam": {totals.HeadBeam, want.HeadBeam}} {
 		if !near.Rel(pair[0].Up.In(units.Newton), pair[1].Up.In(units.Newton), 1e-9) || !near.Rel(pair[0].Across.In(units.Newton), pair[1].Across.In(units.Newton), 1e-9) {
 			t.Errorf("on the %s %v, want %v", name, pair[0], pair[1])
+		}
+	}
+}
+
+// Of extremes that are equal and opposite the worse is the batten-heavy one.
+func TestWorstOfEqualExtremes(t *testing.T) {
+	heavy, light := lineset.Point{Trim: 1, Imbalance: 50}, lineset.Point{Trim: 2, Imbalance: -50}
+	for _, c := range []struct{ most, least, want lineset.Point }{
+		{heavy, light, heavy},
+		{heavy, lineset.Point{Trim: 3, Imbalance: -50.1}, lineset.Point{Trim: 3, Imbalance: -50.1}},
+		{heavy, lineset.Point{Trim: 3, Imbalance: 20}, heavy},
+		{lineset.Point{Trim: 3, Imbalance: -20}, light, light},
+	} {
+		if got := (lineset.Balance{Most: c.most, Least: c.least}).Worst(); got != c.want {
+			t.Errorf("of %v and %v %v", c.most, c.least, got)
 		}
 	}
 }

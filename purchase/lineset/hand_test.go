@@ -206,14 +206,21 @@ func TestSlackHandLineIsWithinNoLimit(t *testing.T) {
 	slackHandLine(&s)
 	s.Rigging.Limits.HandPull = lineset.ForceLimit{Max: 1000 * units.PoundForce, Basis: "given in the test"}
 	c := named(t, mustRig(t, s), "hand pull to fly out")
-	if c.Verdict != lineset.NoLimit || c.Where != "hand line slack" {
+	if c.Verdict != lineset.NoLimit || c.Where != "hand line slack" || c.Basis != "" || c.Trim != s.Low {
 		t.Errorf("idler not given: %v", c)
 	}
-	s.Rigging.Idler.Mass = units.Gram
-	c = named(t, mustRig(t, s), "hand pull to fly out")
-	if c.Verdict != lineset.Exceeds || c.Where != "hand line slack" {
-		t.Errorf("%v", c)
+	given := func(idler lineset.Idler, want lineset.Verdict) {
+		idler.Height = s.Rigging.Idler.Height
+		s.Rigging.Idler = idler
+		c := named(t, mustRig(t, s), "hand pull to fly out")
+		if c.Verdict != want || c.Where != "hand line slack" || c.Demand != units.Value(units.Force(0)) || c.Trim != s.Low || c.Basis != s.Rigging.Limits.HandPull.Basis {
+			t.Errorf("%+v: %v, want %v", idler, c, want)
+		}
 	}
+	given(lineset.Idler{Mass: units.Gram}, lineset.Exceeds)
+	given(lineset.Idler{Base: 0.01 * units.Newton}, lineset.Exceeds)
+	s.Rigging.Limits.HandPull = lineset.ForceLimit{}
+	given(lineset.Idler{Mass: units.Gram}, lineset.NoLimit)
 }
 
 // The load's own questions of a set.

@@ -210,9 +210,44 @@ func TestRiggedKeepsItsOwn(t *testing.T) {
 	if diff := cmp.Diff(string(want), string(got)); diff != "" {
 		t.Errorf("a rigged house changed (-want +got):\n%s", diff)
 	}
+	was := house()
+	if diff := cmp.Diff(was.Stock, rigged.House().Stock); diff != "" {
+		t.Errorf("the house's stock changed (-want +got):\n%s", diff)
+	}
+	if got := rigged.House(); len(got.Riggings) != 1 || got.Sets[1].Name != "border" || got.Sets[0].Hang[0].Mass != was.Sets[0].Hang[0].Mass {
+		t.Errorf("the house changed: %+v", got)
+	}
 	border, _ := rigged.Set("border")
 	if again, err := border.Set().Rig(stock); err != nil || !cmp.Equal(again.Travel(), border.Travel()) {
 		t.Errorf("the set of a rigged one cannot be rigged by itself: %v", err)
+	}
+}
+
+// Nor does a set change with what it was rigged from: its lines, their own blocks, the bridges and the stock.
+func TestRiggedSetKeepsItsOwn(t *testing.T) {
+	s, pieces := muled(), fifties(40)
+	s.Rigging.Run.Bridges = bridged().Rigging.Run.Bridges
+	r, err := s.Rig(pieces)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want, err := json.Marshal(r.Set())
+	if err != nil {
+		t.Fatal(err)
+	}
+	pieces[0].Count = 0
+	s.Hang[0].Name, s.Rigging.Batten.Lines[1].At = "other", 1
+	s.Rigging.Loft[3].Height, s.Rigging.Loft[3].Mules[0].Name, s.Rigging.Run.Bridges[0].Name = 1, "other", "other"
+	got, err := json.Marshal(r.Set())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(string(want), string(got)); diff != "" {
+		t.Errorf("a rigged set changed (-want +got):\n%s", diff)
+	}
+	o := lineset.Order{From: lineset.FromBare, Steps: []lineset.OrderStep{of(lineset.AddPieces, "50", 1)}}
+	if _, err := r.CheckOrder(o, within(5000, 5000)); err != nil {
+		t.Errorf("%v; want a piece that is in stock", err)
 	}
 }
 

@@ -101,6 +101,25 @@ func TestPropWorstIsTheWorst(t *testing.T) {
 			}
 		}
 		low, high := r.Low().Trim, r.High().Trim
+		lift, held := checks["lift on the idler"], s.Rigging.Idler.Base > 0
+		if held {
+			lift = checks["outer rope kept tight"]
+		}
+		left := func(trim units.Length) (lock, grip units.Force) {
+			st, err := r.At(trim)
+			if err != nil {
+				rt.Fatal(err)
+			}
+			return st.Ropes.Lock, st.Ropes.Grip
+		}
+		lock, grip := left(lift.Trim)
+		worst, limit := lock-grip, grip
+		if held {
+			limit = s.Rigging.Idler.Base + s.Rigging.HandLine.Over(s.Rigging.Rail-s.Rigging.Idler.Height).Weight(units.StandardGravity)
+		}
+		if lift.Demand != units.Value(max(lock, 0)) || lift.Limit != units.Value(limit) || (lift.Verdict == lineset.NoLimit) != (s.Rigging.Idler.Mass == 0 && !held) {
+			rt.Fatalf("%v; at that trim %v is asked, and the rope has %v", lift, lock, limit)
+		}
 		trims := []units.Length{low, high}
 		for i := range 8 {
 			trims = append(trims, low+(high-low).Scale(float64(i)/7))
@@ -113,6 +132,9 @@ func TestPropWorstIsTheWorst(t *testing.T) {
 			}
 		}
 		for _, trim := range trims {
+			if lock, grip := left(trim); lock-grip > worst+1e-6*units.Newton {
+				rt.Fatalf("%v; at %v it is %v less %v", lift, trim, lock, grip)
+			}
 			for name, now := range loads(rt, r, trim) {
 				if c, ok := checks[name]; ok && c.Where != "hand line slack" && now.load > reflect.ValueOf(c.Demand).Float()*(1+1e-9)+1e-6 {
 					rt.Fatalf("%s is %v at %v, more than in %v", name, now, trim, c)
