@@ -312,3 +312,48 @@ func TestWhatTheHandWorkingRestsOn(t *testing.T) {
 		}
 	}
 }
+
+// A line that hangs slack at high trim bears nothing at the batten, 13 m up, and 4 m of it hang on that side of the blocks, 13 m on the
+// arbor's: it would have to push. Its name stands beside the pull, and in the notes.
+func TestSlackLinesAreNamed(t *testing.T) {
+	s := eighths(purchase.Single)
+	s.High = 13
+	s.Rigging.Batten.Lines[1].Long, s.Rigging.Batten.Lines[2].Long = 0.5, 0.5
+	r := mustRig(t, s)
+	h, err := r.Hand(13)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var slack []string
+	for i, line := range r.High().Share.Lines {
+		if line.Slack {
+			slack = append(slack, r.High().Ropes.Lift[i].Name)
+		}
+	}
+	if diff := cmp.Diff(slack, h.Out.Slack); diff != "" || len(slack) < 2 || !cmp.Equal(slack, h.In.Slack) {
+		t.Errorf("slack out: %q, in: %q; want %q", h.Out.Slack, h.In.Slack, slack)
+	}
+	names := strings.Join(slack, ", ")
+	lines, notes := reads(h.Working(units.US)), h.Notes()
+	for _, way := range []string{"out", "in"} {
+		if !contains(lines, ", "+way+": 15.2 lbf at the arbor = 15.2 lbf; slack on the way: "+names) ||
+			!contains(notes, "flying "+way+", slack somewhere on the way: "+names+"; the pull to fly "+way+" does not quite add up") {
+			t.Errorf("%s: %s are not named in %q, %q", way, names, lines, notes)
+		}
+	}
+	low, err := r.Hand(s.Low) // the arbor is up, and nothing hangs on its side
+	if err != nil || low.Out.Slack != nil || contains(low.Notes(), "slack") || contains(reads(low.Working(units.US)), "slack on the way") {
+		t.Errorf("at low trim: %v, %q", err, low.Notes())
+	}
+}
+
+// A hand line that would be slack says so in the place of its pull.
+func TestLoosePullReads(t *testing.T) {
+	s := electric()
+	slackHandLine(&s)
+	h := handOf(t, s, 0)
+	if lines := reads(h.Working(units.US)); !h.Out.Loose || !contains(lines, "pull, out: the hand line would be slack on its way = cannot be told") ||
+		contains(lines, "stays, until it runs out") || contains(lines, "pull, in: the hand line") {
+		t.Errorf("%+v\n%s", h.Out, strings.Join(lines, "\n"))
+	}
+}

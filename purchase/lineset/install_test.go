@@ -165,6 +165,39 @@ func TestFaultsByTheReadersNames(t *testing.T) {
 	}
 }
 
+// Every line's loft block follows from the one offset, so a fault of any of them is one of the offset, with what was written.
+func TestOffsetFaults(t *testing.T) {
+	for _, c := range []struct {
+		offset units.Length
+		value  string
+		kind   error
+		want   string
+	}{
+		{1e12, "1000000000000 m)", units.ErrOutOfRange, "so much that every line's loft block is clear of the arbor, and no more than a stage is wide"},
+		{-1, "(-1 m)", units.ErrNegative, "0 or more"},
+	} {
+		r := rigging(purchase.Double)
+		r.Offset = c.offset
+		err := r.Validate()
+		var fe *units.FieldError
+		if !errors.As(err, &fe) || !errors.Is(err, c.kind) || fe.Field != "offset" || !strings.HasSuffix(fe.Value, c.value) || fe.Want != c.want || len(faults(err)) != 1 {
+			t.Errorf("%v: %v", c.offset, err)
+		}
+	}
+	r := rigging(purchase.Double)
+	r.Offset, r.Batten.Lines[0].At = 0, 0
+	err := r.Validate()
+	var fe *units.FieldError
+	if !errors.As(err, &fe) || fe.Field != "offset" || fe.Value != "" || len(faults(err)) != 1 {
+		t.Errorf("no offset, and the first line at the end: %v", err)
+	}
+	r = rigging(purchase.Double)
+	r.Loft = make([]lineset.Loft, 3)
+	if err = r.Validate(); !errors.As(err, &fe) || fe.Field != "loft" || fe.Value != "3 of them" || !strings.HasPrefix(fe.Want, "one for each of the 5 lift lines") {
+		t.Errorf("blocks of three lines: %v", err)
+	}
+}
+
 // A list of names that is asked for in vain says what there would be: none, all of few, the first eight of many.
 func TestNoSuchRigging(t *testing.T) {
 	for _, c := range []struct {
