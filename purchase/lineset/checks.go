@@ -157,8 +157,8 @@ func heaviest(name func(int) string) func(*State) (string, units.Force) {
 // heaviestOf finds the most loaded of blocks that are named.
 func heaviestOf(names []string) func(*State) (string, units.Force) {
 	return func(s *State) (where string, most units.Force) {
-		for _, name := range names {
-			if f := s.Ropes.Load(name).Size(); f > most.Scale(1+tie) {
+		for i, name := range names {
+			if f := s.Ropes.Load(name).Size(); i == 0 || f > most.Scale(1+tie) {
 				where, most = name, f
 			}
 		}

@@ -57,7 +57,8 @@ func TestRoomToTheMillimetre(t *testing.T) {
 		},
 		{
 			"idler", purchase.Single, func(s *lineset.Set, h units.Length) { s.Rigging.Idler.Height = h },
-			0.5, -units.Millimetre, "rigging.idler.height", "(0.5 m)", []string{"less than ", "(0.5 m), the height of the arbor's foot on its lower stop"},
+			0.5, -units.Millimetre, "rigging.idler.height", "(0.5 m)",
+			[]string{"less than ", "(0.5 m), the height of the arbor's foot on its lower stop"},
 		},
 		{
 			"rail with the dead end", purchase.Double, func(s *lineset.Set, h units.Length) { s.Rigging.Rail = h },
@@ -71,11 +72,13 @@ func TestRoomToTheMillimetre(t *testing.T) {
 		},
 		{
 			"low trim", purchase.Single, func(s *lineset.Set, h units.Length) { s.Low = h },
-			8 + units.Millimetre, -units.Millimetre, "low_trim", "(8.001 m)", []string{"at most the high trim, ", "(8 m)"},
+			8 + units.Millimetre, -units.Millimetre, "low_trim", "(8.001 m)",
+			[]string{"at most the high trim, ", "(8 m)"},
 		},
 		{
 			"head block told twice, higher", purchase.Single, func(s *lineset.Set, h units.Length) { s.Rigging.Run.HeadBlock = h },
-			17 + 1.5*units.Millimetre, -units.Millimetre, "rigging.run.head_block", "(17.0015 m)", []string{"left out, or the rigging's own head block, at ", "(17 m)"},
+			17 + 1.5*units.Millimetre, -units.Millimetre, "rigging.run.head_block", "(17.0015 m)",
+			[]string{"left out, or the rigging's own head block, at ", "(17 m)"},
 		},
 		{
 			"loft blocks told twice, lower", purchase.Double, func(s *lineset.Set, h units.Length) { s.Rigging.Run.LoftBlocks = h },

@@ -308,6 +308,17 @@ func TestMostLoadedMuleBlock(t *testing.T) {
 	}
 }
 
+// A mule block whose line hangs slack bears nothing, and is named all the same.
+func TestMuleBlockOfASlackLine(t *testing.T) {
+	s := two(purchase.Single)
+	s.Rigging.LiftLine, s.Rigging.Batten.Pipe.Density = 0, load.PipeSteelDensity
+	s.Rigging.Batten.Lines = append(s.Rigging.Batten.Lines, load.Line{At: 41 * units.Foot, Long: 10 * units.Foot})
+	s.Rigging.Loft = []lineset.Loft{{}, {}, {Mules: []purchase.Mule{{Name: "idle", On: purchase.Grid, Across: 20 * units.Foot, Height: 57 * units.Foot}}}}
+	if c := named(t, mustRig(t, s), "mule block load"); c.Where != "idle" || c.Demand != units.Value(units.Force(0)) || c.Trim != s.Low {
+		t.Errorf("%v; want nothing, at the idle block", c)
+	}
+}
+
 // With no piece in stock at all, the share of what there is has no number: it exceeds, and its ratio is left at nothing. An idler
 // of next to no weight makes a ratio that is larger than any number, and is still one.
 func TestRatiosAreNumbers(t *testing.T) {

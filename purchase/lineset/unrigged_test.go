@@ -55,8 +55,16 @@ func TestEveryQuestionOfATrim(t *testing.T) {
 		trim units.Length
 		ok   bool
 	}{
-		{1, true}, {1 - hair/2, true}, {1 - 2*hair, false}, {0.5, false}, {-1, false},
-		{14, true}, {14 + hair/2, true}, {14 + 2*hair, false}, {14.5, false}, {1e12, false},
+		{1, true},
+		{1 - hair/2, true},
+		{1 - 2*hair, false},
+		{0.5, false},
+		{-1, false},
+		{14, true},
+		{14 + hair/2, true},
+		{14 + 2*hair, false},
+		{14.5, false},
+		{1e12, false},
 		{5, true},
 	} {
 		for what, err := range asked(r, c.trim) {
