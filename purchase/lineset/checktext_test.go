@@ -36,6 +36,10 @@ func TestCheckReads(t *testing.T) {
 			lineset.Check{Name: "head block load", Trim: 2, Demand: 4000 * units.Newton, Limit: units.Force(0)},
 			"head block load: 4 kN, no limit given at trim 2 m",
 		},
+		{
+			lineset.Check{Name: "head block load", Trim: 1, Demand: 4000 * units.Newton, Limit: units.Force(0)},
+			"head block load: 4 kN, no limit given at trim 1 m",
+		},
 		{lineset.Check{Name: "rope lock", Where: "outer rope", Demand: units.Force(0), Limit: units.Force(0)}, "rope lock: 0 kN, no limit given, outer rope"},
 	} {
 		if got := c.check.String(); got != c.want {

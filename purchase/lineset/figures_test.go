@@ -1,6 +1,7 @@
 package lineset_test
 
 import (
+	"math"
 	"slices"
 	"testing"
 
@@ -75,6 +76,20 @@ func TestOneTrim(t *testing.T) {
 	r := mustRig(t, s)
 	if b := r.Balance(); b.Low != b.High || r.Travel().Wanted != 0 {
 		t.Errorf("balance %v, travel wanted %v", b, r.Travel().Wanted)
+	}
+}
+
+// A heap bends the curve where it begins to leave the deck and where all of it has: two more points, and none stands twice.
+func TestHeapBendsTheCurve(t *testing.T) {
+	s := two(purchase.Single)
+	s.Low, s.High = 4*units.Foot, 12*units.Foot
+	s.Hang = load.Hang{{Name: "cloth", Mass: 40 * units.Pound, From: 21 * units.Foot, To: 21 * units.Foot, Below: 6 * units.Foot, Height: 4 * units.Foot, OnDeck: load.Piles}}
+	var trims, carried []float64
+	for _, p := range mustRig(t, s).Balance().Curve {
+		trims, carried = append(trims, math.Round(p.Trim.In(units.Foot)*1e9)/1e9), append(carried, math.Round(p.Carried.In(units.Pound)))
+	}
+	if !slices.Equal(trims, []float64{4, 6, 10, 12}) || !slices.Equal(carried, []float64{0, 0, 40, 40}) {
+		t.Errorf("%v lb at %v ft", carried, trims)
 	}
 }
 

@@ -158,6 +158,17 @@ func TestHandNotes(t *testing.T) {
 			[]string{"the idler lifts and the rope lock alone does not hold"},
 			"9.1 lbf are asked of 7.5 lbf",
 		},
+		{
+			"an idler of a kilogram lifts", func(s *lineset.Set) { s.Rigging.Idler.Mass, s.Rigging.Drag = 1*units.Kilogram, 0.02 },
+			[]string{"the idler lifts and the rope lock alone does not hold"},
+			"1.1 lbf and the rope's own",
+		},
+		{
+			"held by half a newton", func(s *lineset.Set) { s.Rigging.Idler.Base, s.Rigging.Drag = 0.5*units.Newton, 0.02 },
+			[]string{"what holds the idler bears the rest"},
+			"9.1 lbf are asked of next to nothing",
+		},
+		{"held tight", func(s *lineset.Set) { s.Rigging.Idler.Base, s.Rigging.Drag = 10*units.PoundForce, 0.02 }, nil, "9.1 lbf are asked of 10 lbf and more"},
 		{"idler not given", func(s *lineset.Set) { s.Rigging.Idler.Mass = 0 }, []string{"weight is not given", "runs in"}, "nobody can tell whether it lifts"},
 		{
 			"arbor-heavy", func(s *lineset.Set) {

@@ -214,6 +214,15 @@ func TestHandWorkingReads(t *testing.T) {
 			"outer rope above the lock: 100.3 lbf − 61.4 lbf = 38.9 lbf",
 			"idler's parts: 2 × 100.0 lbf at the held idler / 2 = 100.0 lbf inner, 100.0 lbf outer",
 		}, "slack"},
+		{"held by next to nothing", purchase.Single, 10, func(s *lineset.Set) { s.Rigging.Idler.Base = 0.5 * units.Newton }, units.US, []string{
+			"inner rope at the lock: 0.1 lbf at the held idler + 0.3 lbf = 0.4 lbf",
+			"outer rope above the lock: 0.4 lbf − 11.4 lbf = −11.0 lbf: slack, and what holds the idler bears so much more",
+			"idler's parts: 2 × 0.1 lbf at the held idler / 2 = 0.1 lbf inner, 0.1 lbf outer",
+		}, "60.0"},
+		{"an idler of a kilogram", purchase.Single, 10, func(s *lineset.Set) { s.Rigging.Idler.Mass = 1 * units.Kilogram }, units.US, []string{
+			"inner rope at the lock: 2.2 lbf idler / 2 + 0.3 lbf = 1.4 lbf",
+			"idler's parts: 2.2 lbf idler / 2 = 1.1 lbf inner, 1.1 lbf outer",
+		}, "not given"},
 		{"held idler that is not tight enough", purchase.Single, 9, func(s *lineset.Set) { s.Rigging.Idler.Base, s.Rigging.Drag = 30*units.PoundForce, 0.02 }, units.US, []string{
 			"outer rope above the lock: 30.3 lbf − 61.4 lbf = −31.1 lbf: slack, and what holds the idler bears so much more",
 			"idler's parts, out: 2 × 30.0 lbf at the held idler / (1 + 1.0408); outer × 1.0408 of that = 29.4 lbf inner, 30.6 lbf outer",

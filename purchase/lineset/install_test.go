@@ -2,6 +2,7 @@ package lineset_test
 
 import (
 	"errors"
+	"math"
 	"strings"
 	"testing"
 
@@ -195,9 +196,38 @@ func TestOffsetFaults(t *testing.T) {
 		t.Errorf("no offset, and the first line at the end: %v", err)
 	}
 	r = rigging(purchase.Double)
+	r.Rail = 60 * units.Foot
+	if err = r.Validate(); !errors.As(err, &fe) || fe.Field != "rail" || fe.Value != "60' 0\" (18.288 m)" {
+		t.Errorf("a rail over the head block: %v", err)
+	}
+	r = rigging(purchase.Double)
 	r.Loft = make([]lineset.Loft, 3)
 	if err = r.Validate(); !errors.As(err, &fe) || fe.Field != "loft" || fe.Value != "3 of them" || !strings.HasPrefix(fe.Want, "one for each of the 5 lift lines") {
 		t.Errorf("blocks of three lines: %v", err)
+	}
+}
+
+// Whichever line's loft block hangs the lowest, the batten's way ends under it, and a batten that would come into it is told of that one.
+func TestLowestLoftBlock(t *testing.T) {
+	for i := range 5 {
+		s := eighths(purchase.Single)
+		s.Rigging.Loft = make([]lineset.Loft, 5)
+		s.Rigging.Loft[i].Height = 15
+		r := mustRig(t, s)
+		if got := r.Travel().UnderLoft; got != 1 || r.Flight().UnderLoft.Clear != 1 {
+			t.Errorf("line %d at 15 m over 14 m: %v", i+1, got)
+		}
+		s.Rigging.Loft[i].Height = 13
+		if diff := cmp.Diff([]string{"rigging.loft[" + string(rune('0'+i)) + "].height out of range"}, faults(second(s.Rig(stock)))); diff != "" {
+			t.Errorf("line %d at 13 m:\n%s", i+1, diff)
+		}
+		for k := range s.Rigging.Loft { // no line asks for the height that all would have
+			s.Rigging.Loft[k].Height = 17
+		}
+		s.Rigging.LoftBlocks, s.Rigging.Loft[i].Height = 0, 16
+		if got := mustRig(t, s).Travel().UnderLoft; got != 2 {
+			t.Errorf("line %d at 16 m, all others at 17 m: %v", i+1, got)
+		}
 	}
 }
 
@@ -262,6 +292,31 @@ func TestWhatNoArborTakes(t *testing.T) {
 		if !errors.As(err, &fe) || !errors.Is(err, units.ErrOutOfRange) || fe.Field != c.field || fe.Of != `"first electric"` ||
 			!strings.HasSuffix(fe.Value, c.value) || !strings.Contains(fe.Want, "50000 kg") || len(faults(err)) != 1 {
 			t.Errorf("%s: %v", c.name, err)
+		}
+	}
+}
+
+// Sets on one rigging may hang nothing, one thing or many: each carries its own.
+func TestSetsOnOneRigging(t *testing.T) {
+	h := house()
+	border := h.Sets[1]
+	h.Sets = nil
+	for n := range 4 {
+		s := border
+		s.Name, s.Hang = string(rune('a'+n)), nil
+		for i := range n {
+			s.Hang = append(s.Hang, load.Item{Name: "item", Mass: units.Pound.Scale(float64(10 * (n + i))), From: 11 * units.Foot, To: 31 * units.Foot})
+		}
+		h.Sets = append(h.Sets, s)
+	}
+	r, err := h.Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, want := range map[string]float64{"a": 0, "b": 10, "c": 20 + 30, "d": 30 + 40 + 50} {
+		s, _ := r.Set(name)
+		if got := (s.High().Carried - s.Bare()).In(units.Pound); math.Abs(got-want) > 1e-9 || math.Abs(s.Hung().In(units.Pound)-want) > 1e-9 {
+			t.Errorf("%s carries %v lb, want %v", name, got, want)
 		}
 	}
 }

@@ -319,6 +319,16 @@ func TestMuleBlockOfASlackLine(t *testing.T) {
 	}
 }
 
+// Which way a set is out of balance is told of the least there is: a tenth of a pound either way, and none.
+func TestWhichWayOutOfBalance(t *testing.T) {
+	for lb, want := range map[float64]string{60.1: "batten-heavy", 59.9: "arbor-heavy", 50: "balanced"} {
+		r := rigTens(t, plain(t, purchase.Single, pounds("lamps", lb)))
+		if c := named(t, r, "out of balance"); c.Where != want || !near.Abs(c.Demand.(units.Force).In(units.PoundForce), math.Abs(math.Round(lb/10)*10-lb), 1e-9) {
+			t.Errorf("%v lb on tens: %v, want %s", lb, c, want)
+		}
+	}
+}
+
 // With no piece in stock at all, the share of what there is has no number: it exceeds, and its ratio is left at nothing. An idler
 // of next to no weight makes a ratio that is larger than any number, and is still one.
 func TestRatiosAreNumbers(t *testing.T) {
@@ -330,6 +340,10 @@ func TestRatiosAreNumbers(t *testing.T) {
 		t.Errorf("%v; want it to exceed", c)
 	}
 	s := two(purchase.Single)
+	s.Rigging.Limits.RopeLock = lineset.ForceLimit{Max: 0.5 * units.Newton, Basis: "given in the test"}
+	if c := named(t, mustRig(t, s), "rope lock"); c.Ratio != c.Demand.(units.Force).In(units.Newton)/0.5 {
+		t.Errorf("%v; want the ratio to half a newton", c)
+	}
 	s.Rigging.HandLine = 0
 	s.Rigging.Idler.Mass = math.SmallestNonzeroFloat64
 	if r, err = s.Rig(fifties(9)); err != nil {

@@ -36,9 +36,6 @@ func (r Rigging) stretched(ropes *purchase.Reeved) load.Batten {
 
 // paths gives the length of each lift line, or nil where the ropes cannot be laid.
 func (r Rigging) paths(ropes *purchase.Reeved) []units.Length {
-	if ropes == nil {
-		return nil
-	}
 	g, err := ropes.Geometry(r.MadeOff)
 	if err != nil {
 		return nil

@@ -8,6 +8,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"example.com/steelyard/arbor"
 	"example.com/steelyard/internal/near"
 	"example.com/steelyard/load"
 	"example.com/steelyard/purchase"
@@ -206,6 +207,19 @@ func TestJoltOfTheStiffestLine(t *testing.T) {
 
 // A house exceeds where a set of it does, or where all sets together want more pieces than there are, though each alone has enough.
 func TestHouseExceeds(t *testing.T) {
+	// Two of 25 lb come as close as the one of 50 that there is not: nothing is missing, and nothing is to be fetched.
+	small := two(purchase.Single)
+	small.Rigging.LiftLine, small.Rigging.HandLine, small.Hang[0].Mass = 0, 0, 50*units.Pound
+	r, err := lineset.House{Name: "test", Sets: []lineset.Set{small}, Stock: arbor.Stock{
+		{Name: "50", Mass: 50 * units.Pound, Thickness: 2 * units.Inch}, {Name: "25", Mass: 25 * units.Pound, Thickness: 1 * units.Inch, Count: 2},
+	}}.Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := []lineset.PieceCount{{Name: "50"}, {Name: "25", Used: 2, Wanted: 2, Stock: 2}}
+	if diff := cmp.Diff(want, r.Totals().Pieces); diff != "" || r.Exceeds() {
+		t.Errorf("exceeds %v (-want +got):\n%s", r.Exceeds(), diff)
+	}
 	a, b := two(purchase.Single), two(purchase.Single)
 	b.Name = "other"
 	for _, s := range []*lineset.Set{&a, &b} {
