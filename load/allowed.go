@@ -1,6 +1,8 @@
 package load
 
 import (
+	"math"
+
 	"example.com/steelyard/internal/beam"
 	"example.com/steelyard/internal/check"
 	"example.com/steelyard/units"
@@ -97,7 +99,7 @@ const mostWorst = 60
 // tight lines tensions are straight over the mass, and the stress bows downwards: where the first of two neighbouring
 // turns is within the limits and the second beyond, there is one mass between.
 func (r *Rigged) allowedAt(w *beam.Work, carried units.Mass, centre, at units.Length, limits Limits) PointAllowed {
-	reach := 2 * float64(r.reach())
+	reach := r.kernelReach()
 	most := PointAllowed{Mass: carried.Scale(mostTimes), At: at}
 	first, last := r.lines[0], r.lines[len(r.lines)-1]
 	if outside := max(first-at, at-last); outside > 0 { // the centre of gravity moves out to an outermost line
@@ -114,14 +116,14 @@ func (r *Rigged) allowedAt(w *beam.Work, carried units.Mass, centre, at units.Le
 		w.LoadWeights()
 		w.AddPoint(point, float64(at))
 		if !w.Hang(reach) {
-			return 0, BoundByNothing, 0 // within rounding of tipping, and no further
+			return math.Inf(1), BoundByTipping, 0 // the mass at most balances, so only rounding can say so
 		}
 		return r.used(w, limits)
 	}
 	within := 0.0
 	for _, share := range []float64{1e-7, 1e-5, 1e-3, 0.1, 1} {
 		far := heaviest * share
-		for _, turn := range append(w.TurnsOfPoint(0, far, float64(at), reach), 1) {
+		for _, turn := range append(w.TurnsOfPoint(far, float64(at), reach), 1) {
 			beyond := float64(turn * far)
 			if beyond <= within {
 				continue

@@ -25,8 +25,8 @@ const tie = 1e-12
 // counted from 1 at the end nearer the arbor, and that tension. Of several with the same
 // to within rounding it is the one nearest the arbor.
 func (s State) WorstLine() (line int, tension units.Force) {
-	for i, rope := range s.Ropes.Lift {
-		if t := rope.Greatest(); line == 0 || t > tension.Scale(1+tie) {
+	for i := range s.Ropes.Lift {
+		if t := s.Ropes.Lift[i].Greatest(); line == 0 || t > tension.Scale(1+tie) {
 			line, tension = i+1, t
 		}
 	}
