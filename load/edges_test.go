@@ -148,4 +148,13 @@ func TestSmallLimits(t *testing.T) {
 	if u := s.Use(load.Limits{Line: 0.8}); u != (load.Use{Line: 0.625, Worst: 0}) {
 		t.Errorf("%+v", u)
 	}
+	b := fiveLines()
+	b.Lines[2].Limit = 0.5 * units.Newton
+	r, err := b.Rig(nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if p, err := r.PointAllowed(1, 2, 3, load.Limits{}); err != nil || p.Bound != load.BoundByLine {
+		t.Errorf("%+v %v: want the third line's own limit to bind", p, err)
+	}
 }
