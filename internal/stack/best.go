@@ -50,7 +50,7 @@ func refill(p Problem, today []int64, within int64, limit, few int) Choice {
 		return Choice{}
 	}
 	best := best(p, limit, few)
-	if !best.Found {
+	if !best.Found || !best.Proven { // its limit is used up
 		return best
 	}
 	within = max(min(within, maxWanted), abs(best.Error))
@@ -76,11 +76,8 @@ func refill(p Problem, today []int64, within int64, limit, few int) Choice {
 		c = best
 		c.Nodes, c.Proven = s.nodes, false
 	}
-	least := abs(best.Error) - best.Gap
-	c.Proven = c.Proven && best.Proven
-	c.Gap = 0
-	if !c.Proven {
-		c.Gap = abs(c.Error) - least
+	if s.cut { // what is open is a nearer one with as few changes; no error is less than best's
+		c.Gap = abs(c.Error) - abs(best.Error)
 	}
 	return c
 }
@@ -128,7 +125,7 @@ const (
 // pieces may be put in or taken out.
 func (s *search) possible(change int64) bool {
 	t := *s
-	t.change, t.limit, t.nodes, t.probe = change, int(^uint(0)>>1), 0, true
+	t.change, t.probe = change, true
 	t.allPlates()
 	return t.any
 }
@@ -144,8 +141,6 @@ func (s *search) choice() Choice {
 	c.Count = slices.Clone(b.count[:s.n])
 	c.Pieces, c.Plates, c.Height, c.Error = b.pieces, b.plates, b.height, b.error
 	c.Mass = s.problem.Wanted + b.error
-	if s.cut {
-		c.Gap = max(0, abs(b.error)-s.open)
-	}
+	c.Gap = max(0, abs(b.error)-s.open) // nothing is open without a cut
 	return c
 }

@@ -51,8 +51,7 @@ func (l *ladder) most(thickness int64) int64 {
 	return mass
 }
 
-// least is the least mass of pieces from this thickness on; Unlimited where there
-// are not so many.
+// least is the least mass of pieces from this thickness on, of which there are so many.
 func (l *ladder) least(thickness int64) int64 {
 	mass := int64(0)
 	for i := l.n - 1; i >= 0 && thickness > 0; i-- {
@@ -63,9 +62,6 @@ func (l *ladder) least(thickness int64) int64 {
 		}
 		mass = min(Unlimited, mass+product(k.Count, k.Mass))
 		thickness -= all
-	}
-	if thickness > 0 {
-		return Unlimited
 	}
 	return mass
 }

@@ -111,7 +111,7 @@ func (s *search) neighbours(m *meeting, a, b []entry, i, j int, r room) bool {
 	near := false
 	e := &a[i]
 	least, most := r.needed-e.thickness, r.thickness-e.thickness
-	for _, up := range [2]bool{false, true} {
+	for _, up := range [...]bool{false, true} {
 		k, step, edge := j-1, -1, 0
 		if up {
 			k, step, edge = j, 1, block-1

@@ -126,7 +126,7 @@ func (s *search) allPlates() {
 	}
 	for n := first - 1; n >= 1 && p.Wanted-heaviest(n) <= s.bound; n-- {
 		if s.cut {
-			s.open = min(s.open, max(0, p.Wanted-heaviest(n)))
+			s.open = min(s.open, p.Wanted-heaviest(n))
 			break
 		}
 		s.window(n, (n-1)*pl.Every, s.thickest(n))

@@ -64,6 +64,14 @@ func TestBest(t *testing.T) {
 			count: []int64{1, 0}, error: 3, found: true,
 		},
 		{
+			name: "the same with a plate that weighs nothing", reason: "what is met first with no plates is no reason to leave out the 10 with one",
+			p: stack.Problem{
+				Kinds: []stack.Kind{{10, 1, 1}, {4, 1, 1}}, Wanted: 7, MaxMass: 99, MaxHeight: 99,
+				Plate: stack.Plate{0, 0, 50}, Heavy: true, Light: true,
+			},
+			count: []int64{1, 0}, plates: 1, error: 3, found: true,
+		},
+		{
 			name: "the plate counts", reason: "one piece and its plate are the wish; two pieces without would be",
 			p:     stack.Problem{Kinds: []stack.Kind{{6, 2, 9}}, Wanted: 9, MaxMass: 99, MaxHeight: 99, Plate: plate, Heavy: true, Light: true},
 			count: []int64{1}, plates: 1, found: true,
