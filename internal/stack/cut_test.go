@@ -34,7 +34,7 @@ func claim(p stack.Problem, want stack.Choice, least int64, got stack.Choice, li
 func TestCutClaims(t *testing.T) {
 	r := rand.New(rand.NewPCG(5, 6))
 	cuts, gaps := 0, 0
-	for n := range 1500 {
+	for n := range 1000 {
 		p := few(r, n)
 		if n%10 == 0 {
 			p = crowded(r, n/10)
@@ -62,7 +62,7 @@ func TestCutClaims(t *testing.T) {
 			}
 		}
 	}
-	if cuts < 1500 || gaps < 150 {
+	if cuts < 1000 || gaps < 100 {
 		t.Errorf("only %d searches were cut, %d of them with a gap that says something", cuts, gaps)
 	}
 }

@@ -63,7 +63,7 @@ func stockToday(r *rand.Rand, p stack.Problem) ([]int64, int64) {
 // Problems drawn plainly, where shrinking is no matter: every choice tried, against all methods.
 func TestDrawnAreExhaustive(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 4))
-	for n := range 2000 {
+	for n := range 1600 {
 		p := few(r, n)
 		if n%8 == 0 {
 			p = crowded(r, n/8)
