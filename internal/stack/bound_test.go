@@ -84,6 +84,44 @@ func TestBoundsAreTight(t *testing.T) {
 	}
 }
 
+// The ladder takes whole and part pieces from the densest on, or from the airiest, with no more of a kind than there are.
+func TestLadderIsTight(t *testing.T) {
+	r := rand.New(rand.NewPCG(11, 12))
+	for range 2000 {
+		var kinds []stack.Kind
+		all := int64(0)
+		for range 1 + r.IntN(4) {
+			k := stack.Kind{Mass: 1 + r.Int64N(30), Thickness: 1 + r.Int64N(9), Count: r.Int64N(4)}
+			kinds, all = append(kinds, k), all+k.Count*k.Thickness
+		}
+		h := r.Int64N(all + 1)
+		// A unit of thickness at a time, of the densest of which there is any left.
+		most, least := new(big.Rat), new(big.Rat)
+		for _, fill := range []struct {
+			sum  *big.Rat
+			sign int
+		}{{most, 1}, {least, -1}} {
+			left := make([]int64, len(kinds))
+			for i, k := range kinds {
+				left[i] = k.Count * k.Thickness
+			}
+			for range h {
+				best := -1
+				for i, k := range kinds {
+					if left[i] > 0 && (best < 0 || fill.sign*big.NewRat(k.Mass, k.Thickness).Cmp(big.NewRat(kinds[best].Mass, kinds[best].Thickness)) > 0) {
+						best = i
+					}
+				}
+				left[best]--
+				fill.sum.Add(fill.sum, big.NewRat(kinds[best].Mass, kinds[best].Thickness))
+			}
+		}
+		if l, m := stack.Ladder(kinds, h); l != ceil(least) || m != floor(most) {
+			t.Fatalf("%+v: thickness %d weighs %d to %d, want %v to %v", kinds, h, l, m, least, most)
+		}
+	}
+}
+
 // nearest looks at every multiple, and of no pieces at nothing alone, whatever the limits.
 func nearest(divisor, short, least, most int64, heavy, light bool) int64 {
 	best := int64(math.MaxInt64)

@@ -86,7 +86,7 @@ func TestLimitIsExact(t *testing.T) {
 	}
 }
 
-// What is left open by a search that gets one step, by hand.
+// What is left open by a search that gets the first step, by hand.
 func TestGap(t *testing.T) {
 	plate := stack.Plate{Mass: 3, Thickness: 1, Every: 10}
 	const no = stack.Unlimited
@@ -121,17 +121,31 @@ func TestGap(t *testing.T) {
 			-10, 5,
 		},
 		{
-			"more plates not looked at", "the empty stack is the one step; one plate takes four pieces of 60, 47 too little; five and two plates are 306",
+			"more plates not looked at", "one plate takes four pieces of 60, 47 too little; five and two plates are 306",
 			stack.Problem{Kinds: []stack.Kind{{60, 20, 9}}, Wanted: 290, MaxMass: no, MaxHeight: no, Plate: stack.Plate{3, 1, 100}, Heavy: true, Light: true},
 			-47, 47 - 16,
 		},
 		{
-			"fewer plates not looked at", "the empty stack is the one step; with two plates less than 20 of thickness: 57 of pieces and 6 of plates at the most",
+			"fewer plates not looked at", "with two plates less than 20 of thickness: 57 of pieces and 6 of plates at the most",
 			stack.Problem{Kinds: []stack.Kind{{6, 2, 99}}, Wanted: 64, MaxMass: no, MaxHeight: no, Plate: plate, Heavy: true, Light: true},
 			-64, 64 - 1,
 		},
+		{
+			"few of the densest", "the one of 50 and three of the 10 are all that the height takes, though not looked at to the end",
+			stack.Problem{Kinds: []stack.Kind{{50, 1, 1}, {10, 1, 9}}, Wanted: 200, MaxMass: no, MaxHeight: 4, Heavy: true, Light: true},
+			-120, 0,
+		},
+		{
+			"capacity with plates", "filling up gives 84; with any number of plates 100 are all that may be",
+			stack.Problem{Kinds: []stack.Kind{{30, 1, 9}, {1, 5, 9}}, Wanted: 200, MaxMass: 100, MaxHeight: no, Plate: plate, Heavy: true, Light: true},
+			-116, 16,
+		},
 	} {
-		got := stack.BestAfter(tt.p, 1, 0)
+		limit := 1
+		if tt.p.Plate.Every > 0 {
+			limit = len(tt.p.Kinds) // the empty stack has no plate, and is one step for each kind
+		}
+		got := stack.BestAfter(tt.p, limit, 0)
 		if got.Proven || got.Error != tt.error || got.Gap != tt.gap {
 			t.Errorf("%s: %s:\n got %+v\nwant error %d, gap %d", tt.name, tt.reason, got, tt.error, tt.gap)
 		}

@@ -1,9 +1,6 @@
 package stack
 
-import (
-	"cmp"
-	"slices"
-)
+import "slices"
 
 // ladder bounds the mass that a thickness of pieces can have, with no more of
 // each kind than there are: filled from the densest kind on it is the most, from
@@ -31,7 +28,7 @@ func newLadder(kinds []Kind) ladder {
 		case ratioLess(a.Mass, a.Thickness, b.Mass, b.Thickness):
 			return 1
 		}
-		return cmp.Compare(b.Mass, a.Mass)
+		return 0
 	})
 	return l
 }

@@ -306,10 +306,8 @@ func (s *search) better(pieces, height int64) bool {
 
 // leaf chooses the number of the last kind, which the wish gives at once.
 func (s *search) leaf(i int, r room) {
-	if i >= s.n {
-		if r.needed <= 0 {
-			s.offer(r)
-		}
+	if i >= s.n { // there are no kinds, and so no plates that need any
+		s.offer(r)
 		return
 	}
 	k := s.kinds[i]

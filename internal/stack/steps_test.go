@@ -1,6 +1,7 @@
 package stack_test
 
 import (
+	"slices"
 	"testing"
 
 	"example.com/steelyard/internal/stack"
@@ -53,6 +54,14 @@ func TestWalkSteps(t *testing.T) {
 			"as near in many ways", "60 is six of the 10; five to two of them and the 5s give as much, and are left at once for their more pieces",
 			stack.Problem{Kinds: []stack.Kind{{10, 1, 9}, {5, 1, 9}}, Wanted: 60, MaxMass: no, MaxHeight: no, Heavy: true, Light: true}, 1 + 5,
 		},
+		{
+			"with more pieces", "as above, with 1s: six of the 10; five to one of them are left at once, for the rest takes two pieces or more for every 10",
+			stack.Problem{Kinds: []stack.Kind{{10, 1, 9}, {5, 1, 9}, {1, 1, 9}}, Wanted: 60, MaxMass: no, MaxHeight: no, Heavy: true, Light: true}, 3 + 5,
+		},
+		{
+			"past the capacity", "three plates need ten pieces, 60, and the capacity is 50: only the empty stack, in two steps, and two plates with seven to none of the first",
+			stack.Problem{Kinds: []stack.Kind{{6, 2, 30}, {6, 2, 30}}, Wanted: 100, MaxMass: 50, MaxHeight: no, Plate: plate, Heavy: true, Light: true}, 2 + 1 + 8,
+		},
 	} {
 		c := stack.BestAfter(tt.p, 1000, 1000)
 		if !c.Proven || c.Nodes > tt.steps {
@@ -61,10 +70,19 @@ func TestWalkSteps(t *testing.T) {
 	}
 }
 
+// Six pieces must go in: with fewer it is not tried.
+func TestRefillSteps(t *testing.T) {
+	p := stack.Problem{Kinds: []stack.Kind{{10, 1, 9}}, Wanted: 60, MaxMass: stack.Unlimited, MaxHeight: stack.Unlimited, Heavy: true, Light: true}
+	if c := stack.Refill(p, []int64{0}, 0, 1000); !c.Proven || c.Pieces != 6 || c.Nodes > 2 {
+		t.Errorf("%+v: want six in, in one step for the best and one for the way there", c)
+	}
+}
+
 // How long the lists of two halves are, by hand. Every entry of either is a step, for each number of plates anew.
 func TestListSteps(t *testing.T) {
 	const no = stack.Unlimited
 	plate := stack.Plate{Every: 1000}
+	const most = 1 << 17 // entries
 	for _, tt := range []struct {
 		name, reason string
 		p            stack.Problem
@@ -104,8 +122,25 @@ func TestListSteps(t *testing.T) {
 			stack.Problem{Kinds: []stack.Kind{{6, 1, 2}, {100, 1, 2}, {6, 1, 2}}, Wanted: 224, MaxMass: no, MaxHeight: no, Plate: plate, Heavy: true, Light: true},
 			2 * (5 + 3),
 		},
+		{
+			"as long as is kept", "all choices of either, and the wish is all there is",
+			stack.Problem{Kinds: []stack.Kind{{1 << 17, 1, most - 1}, {1, 1, most - 1}}, Wanted: most*most - 1, MaxMass: no, MaxHeight: no, Heavy: true, Light: true}, 2 * most,
+		},
+		{
+			"too long by one", "no lists: the walk, of one step, as there is one kind",
+			stack.Problem{Kinds: []stack.Kind{{1, 1, most}}, Wanted: most, MaxMass: no, MaxHeight: no, Heavy: true, Light: true}, 1,
+		},
+		{
+			"the other too long", "no lists: the walk, a step for each kind, as the wish is all there is",
+			stack.Problem{Kinds: []stack.Kind{{1_000_000, 1, 999}, {1000, 1, 998}, {1, 1, 200}}, Wanted: 999*1_000_000 + 998*1000 + 200, MaxMass: no, MaxHeight: no, Heavy: true, Light: true}, 3,
+		},
+		{
+			"the most kinds", "of thirty there are none",
+			stack.Problem{Kinds: slices.Concat([]stack.Kind{{7, 1, 3}}, slices.Repeat([]stack.Kind{{6, 1, 0}}, 30), []stack.Kind{{5, 1, 2}}), Wanted: 17, MaxMass: no, MaxHeight: no, Heavy: true, Light: true},
+			4 + 3,
+		},
 	} {
-		c := stack.Meet(tt.p, 1000)
+		c := stack.Meet(tt.p, 1<<20)
 		if !c.Proven || c.Nodes != tt.steps {
 			t.Errorf("%s: %s: %d steps, want %d: %+v", tt.name, tt.reason, c.Nodes, tt.steps, c)
 		}
