@@ -86,3 +86,20 @@ func TestDrawnAreExhaustive(t *testing.T) {
 		}
 	}
 }
+
+// Next to the wish stand more choices of one half than are tried one by one, and none of them leaves room for the rest; the
+// first that does stands at the edge of a block of sixteen.
+func TestFarFromTheWish(t *testing.T) {
+	for _, p := range []stack.Problem{
+		{Kinds: []stack.Kind{{1, 2, 57}, {2, 2, 31}, {131, 1, 2}, {166, 70, 2}}, Wanted: 342, MaxMass: stack.Unlimited, MaxHeight: 99, Heavy: true},
+		{Kinds: []stack.Kind{{1, 4, 58}, {3, 4, 38}, {77, 1, 2}, {93, 46, 2}}, Wanted: 344, MaxMass: stack.Unlimited, MaxHeight: 87, Light: true},
+		{Kinds: []stack.Kind{{1, 3, 43}, {3, 4, 37}, {164, 1, 1}, {58, 21, 2}}, Wanted: 476, MaxMass: stack.Unlimited, MaxHeight: 126, Light: true},
+	} {
+		want := exhaustive(p)
+		for name, best := range bests {
+			if d := diff(want, best(p, 1<<30)); d != "" {
+				t.Errorf("%s: %+v\n-want +got\n%s", name, p, d)
+			}
+		}
+	}
+}
