@@ -91,7 +91,7 @@ func Positive[Q units.Quantity](p *Problems, field string, q Q, what string) boo
 // inches alone could hide a fault, and more digits would only be rounding.
 func Show[Q units.Quantity](q Q) string {
 	f := float64(q)
-	if math.IsNaN(f) || math.IsInf(f, 0) || math.Abs(f) > limit {
+	if math.IsNaN(f) || math.Abs(f) > limit {
 		return q.String() // far too large to be read in feet
 	}
 	short, _ := strconv.ParseFloat(strconv.FormatFloat(f, 'g', 9, 64), 64) // within the limit it cannot fail
