@@ -122,6 +122,21 @@ func TestLadderIsTight(t *testing.T) {
 	}
 }
 
+// As many kinds as there may be, and more thickness than they have.
+func TestLadderOfAllKinds(t *testing.T) {
+	var kinds []stack.Kind
+	for i := range int64(stack.MaxKinds) {
+		kinds = append(kinds, stack.Kind{Mass: 1 + i, Thickness: 1, Count: 1})
+	}
+	const all = stack.MaxKinds * (stack.MaxKinds + 1) / 2
+	if _, most := stack.Ladder(kinds, 2*stack.MaxKinds); most != all {
+		t.Errorf("all weigh %d, want %d", most, all)
+	}
+	if least, _ := stack.Ladder(kinds, stack.MaxKinds); least != all {
+		t.Errorf("all weigh %d, want %d", least, all)
+	}
+}
+
 // nearest looks at every multiple, and of no pieces at nothing alone, whatever the limits.
 func nearest(divisor, short, least, most int64, heavy, light bool) int64 {
 	best := int64(math.MaxInt64)

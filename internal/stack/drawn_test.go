@@ -15,7 +15,7 @@ func few(r *rand.Rand, n int) stack.Problem {
 		p.Kinds = append(p.Kinds, stack.Kind{Mass: 1 + r.Int64N(values), Thickness: 1 + r.Int64N(1+values/3), Count: r.Int64N(7)})
 	}
 	if n%2 == 0 {
-		p.Plate = stack.Plate{Mass: r.Int64N(6), Thickness: r.Int64N(3), Every: 2 + r.Int64N(14)}
+		p.Plate = stack.Plate{Mass: r.Int64N(6), Thickness: r.Int64N(3), Every: 1 + r.Int64N(15)}
 	}
 	sides(r, &p)
 	return p

@@ -119,6 +119,14 @@ func TestBest(t *testing.T) {
 			count: []int64{0}, error: -10, found: true,
 		},
 		{
+			name: "plates near any capacity", reason: "the thin piece brings a plate for its own thickness and the one under it",
+			p: stack.Problem{
+				Kinds: []stack.Kind{{1, 1 << 50, 9}, {1, 1, 9}}, Wanted: 2*(1<<50-12345) + 1, MaxMass: stack.Unlimited, MaxHeight: stack.Unlimited,
+				Plate: stack.Plate{1<<50 - 12345, 0, 1}, Heavy: true, Light: true,
+			},
+			count: []int64{0, 1}, plates: 2, found: true,
+		},
+		{
 			name: "no end of pieces", reason: "without limits the wish alone bounds the stack",
 			p: stack.Problem{
 				Kinds: []stack.Kind{{7, 2, stack.Unlimited}, {3, 1, stack.Unlimited}}, Wanted: 100,

@@ -147,6 +147,21 @@ func TestListSteps(t *testing.T) {
 	}
 }
 
+// With just as many steps as the lists are long they are met, and two windows take twice as many.
+func TestListLimit(t *testing.T) {
+	p := stack.Problem{Kinds: []stack.Kind{{7, 1, 3}, {5, 1, 2}}, Wanted: 17, MaxMass: stack.Unlimited, MaxHeight: stack.Unlimited, Heavy: true, Light: true}
+	if c := stack.Meet(p, 7); !c.Proven || c.Nodes != 7 {
+		t.Errorf("seven steps for lists of four and three: %+v", c)
+	}
+	p.Plate = stack.Plate{Every: 1000}
+	if c := stack.Meet(p, 14); !c.Proven || c.Nodes != 14 {
+		t.Errorf("twice seven: %+v", c)
+	}
+	if c := stack.Meet(p, 13); c.Proven || c.Nodes != 14 {
+		t.Errorf("one too few: %+v", c)
+	}
+}
+
 // Six kinds of twenty that were weighed one by one: the walk alone takes long. The halves are 21 · 21 · 21 choices each, and what
 // the walk gets first is no more than they.
 func TestHalvesTakeOver(t *testing.T) {

@@ -3,6 +3,8 @@ package strictjson_test
 import (
 	"encoding/json"
 	"errors"
+	"math"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -89,6 +91,7 @@ func TestDecodeSyntaxNamesTheWord(t *testing.T) {
 		{"from nine", `{"name" 9z0A_Z}`, "name", `"9z0A_Z"`, "JSON: one value, with nothing after it"},
 		{"from a letter", `{"name" z0}`, "name", `"z0"`, "names and texts in double quotes"},
 		{"from a capital", `{"name" Z0}`, "name", `"Z0"`, "names and texts in double quotes"},
+		{"a space within a word", `{"name": tru e}`, "name", `" "`, "JSON: one value, with nothing after it"},
 		{"a number for a key", `{"sets": [{"name": "A", 5: 1}]}`, "sets[0]", `"5"`, "JSON: one value, with nothing after it"},
 	} {
 		var got house
@@ -98,6 +101,27 @@ func TestDecodeSyntaxNamesTheWord(t *testing.T) {
 		if !errors.As(err, &field) || !errors.As(err, &syntax) || field.Field != row.field || syntax.Found != row.found || field.Want != row.want {
 			t.Errorf("%s: got %v; want %s at %q, %s", row.name, err, row.found, row.field, row.want)
 		}
+	}
+}
+
+// A count of any width has its own bounds.
+func TestDecodeCounts(t *testing.T) {
+	var got struct {
+		Some uint
+		Few  uint8
+		Any  int16
+	}
+	for _, row := range []struct{ text, want string }{
+		{`{"Some": -1}`, "Some: -1 is negative; want a whole number from 0 to " + strconv.FormatUint(math.MaxUint, 10)},
+		{`{"Few": 256}`, "Few: 256 is out of range; want a whole number from 0 to 255"},
+		{`{"Any": -32769}`, "Any: -32769 is out of range; want a whole number from -32768 to 32767"},
+	} {
+		if err := strictjson.Decode([]byte(row.text), &got); err == nil || err.Error() != row.want {
+			t.Errorf("got %v, want %s", err, row.want)
+		}
+	}
+	if got := strictjson.Name(""); got != "" {
+		t.Errorf("no name gives %s", got)
 	}
 }
 
