@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"runtime"
@@ -39,7 +40,7 @@ func within(group, what string, took, most float64, asked string) row {
 }
 
 // wholeRows are about the whole set.
-func (e effort) wholeRows() ([]row, error) {
+func (e effort) wholeRows(ctx context.Context) ([]row, error) {
 	const group = "THE WHOLE SET: double purchase, 7 lift lines, 10 items; all statics at one trim and a balance curve of 11"
 	s := wholeSet(0)
 	var users [3]*whole
@@ -66,23 +67,27 @@ func (e effort) wholeRows() ([]row, error) {
 		trouble.note("check", again.statics(at[i%len(at)]))
 		again.exceeded += again.exceeds()
 	}
-	list := func(int) { again.exceeded += len(again.rigged.Checks()) }
 	pieces := stock()
 	rig := func(int) { _, err := s.Rig(pieces); trouble.note("rig", err) }
+	list := func(int) {
+		r, err := s.Rig(pieces)
+		trouble.note("rig", err)
+		again.exceeded += len(r.Checks())
+	}
 
 	best := e.race(statics, fresh, plain)
 	curves := e.race(curve, plainCurve)
-	alone := append(e.race(check, list), e.longer().race(rig)...)
+	alone := append(e.race(check), e.longer().race(rig, list)...)
 	const line = "straight-line floor"
 	rows := []row{
 		against(group, "statics and curve, by Rigged.AtInto", line, []float64{best[0], best[2]}, allocations(statics), 2, true),
 		against(group, "balance curve alone", line, curves, allocations(curve), 2, true),
 	}
-	rigRow := within(group, "Rig: validated and computed once", alone[2], 20e3, "under 20 µs")
+	rigRow := within(group, "Rig: validated and computed once", alone[1], 20e3, "under 20 µs")
 	rigRow.allocs = count(allocations(rig))
 	checkRow := within(group, "full check, all of it held against its limits", alone[0], 1e3, "a million a second and core")
 	checkRow.allocs = count(allocations(check))
-	listRow := row{group: group, what: "Rigged.Checks: every limit over the whole travel, in words", ours: ns(alone[1]), allocs: count(allocations(list))}
+	listRow := row{group: group, what: "Rig and Checks: every limit over the whole travel, in words", ours: ns(alone[2]), allocs: count(allocations(list))}
 	keepRow := row{group: group, what: "statics and curve, by Rigged.At: an answer to keep", ours: ns(best[1]), allocs: count(allocations(fresh))}
 	rows = append(rows, keepRow, rigRow, checkRow, listRow)
 	if runtime.GOMAXPROCS(0) < 2 {
@@ -115,6 +120,14 @@ func (e effort) wholeRows() ([]row, error) {
 			r.asked, r.met = fmt.Sprintf("at least %v×", c.least), verdictOf(scale >= c.least)
 		}
 		rows = append(rows, r)
+	}
+	for _, c := range []struct{ what, work string }{
+		{"the same checks in two processes: what the machine gives", "check"},
+		{"the same Rig in two processes", "rig"},
+	} {
+		a, b, scale, err := e.apart(ctx, c.work)
+		trouble.note("two processes", err)
+		rows = append(rows, row{group: group, what: c.what, ours: ns(b), rival: ns(a), than: "one process", ratio: times(scale) + " as many"})
 	}
 	if trouble.err == nil {
 		trouble.err = apart.err
