@@ -8,7 +8,8 @@ import (
 // Best finds the allowed choice with the least |Error|; of those the one with
 // the fewest pieces, then the lowest, then the one with more of the first kind, of
 // the second, and so on. It takes no more than limit steps: a place of the search
-// tree is one, an entry of a table that is gone through another. A Problem whose
+// tree is one, an entry of a table that is gone through another, and so is a number
+// of plates, of which there can be as many as nanometres in the room. A Problem whose
 // numbers could overflow gives a Choice that is neither Found nor Proven: callers
 // check first.
 //
@@ -122,12 +123,12 @@ const (
 )
 
 // possible reports whether the bounds leave anything to look for where so many
-// pieces may be put in or taken out.
+// pieces may be put in or taken out, or may, as far as the limit goes.
 func (s *search) possible(change int64) bool {
 	t := *s
 	t.change, t.probe = change, true
 	t.allPlates()
-	return t.any
+	return t.any || t.cut
 }
 
 // choice reports what the search found.

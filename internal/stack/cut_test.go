@@ -86,6 +86,24 @@ func TestLimitIsExact(t *testing.T) {
 	}
 }
 
+// Plates that lie as close as can be in room without end: the numbers of them are steps, too, and the search ends. Five hundred
+// million of them weigh no more than the arbor takes.
+func TestManyPlates(t *testing.T) {
+	p := stack.Problem{
+		Kinds: []stack.Kind{{1, 1 << 40, 9}, {1 << 40, 3, 9}}, Wanted: 1 << 43, MaxMass: 500_000_000, MaxHeight: 1 << 50,
+		Plate: stack.Plate{Mass: 1, Thickness: 50_000, Every: 70_000}, Light: true,
+	}
+	const limit = 2000
+	for name, c := range map[string]stack.Choice{
+		"best":   stack.Best(p, limit),
+		"refill": stack.Refill(p, []int64{3, 0}, 0, limit),
+	} {
+		if c.Nodes > limit+1 || !c.Proven && c.Found && !adds(p, c) {
+			t.Errorf("%s: %+v", name, c)
+		}
+	}
+}
+
 // What is left open by a search that gets the first step, by hand.
 func TestGap(t *testing.T) {
 	plate := stack.Plate{Mass: 3, Thickness: 1, Every: 10}
@@ -143,7 +161,7 @@ func TestGap(t *testing.T) {
 	} {
 		limit := 1
 		if tt.p.Plate.Every > 0 {
-			limit = len(tt.p.Kinds) // the empty stack has no plate, and is one step for each kind
+			limit = len(tt.p.Kinds) + 1 // the empty stack has no plate, and is one step for each kind; a number of plates is one
 		}
 		got := stack.BestAfter(tt.p, limit, 0)
 		if got.Proven || got.Error != tt.error || got.Gap != tt.gap {
