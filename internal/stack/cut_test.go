@@ -90,7 +90,7 @@ func TestLimitIsExact(t *testing.T) {
 // million of them weigh no more than the arbor takes.
 func TestManyPlates(t *testing.T) {
 	p := stack.Problem{
-		Kinds: []stack.Kind{{1, 1 << 40, 9}, {1 << 40, 3, 9}}, Wanted: 1 << 43, MaxMass: 500_000_000, MaxHeight: 1 << 50,
+		Kinds: []stack.Kind{{1, 1 << 46, 100}, {3_000_000_000_000, 3, 21}}, Wanted: 15_000_000_000_000, MaxMass: 500_000_000, MaxHeight: 1_000_000_000_000_000,
 		Plate: stack.Plate{Mass: 1, Thickness: 50_000, Every: 70_000}, Light: true,
 	}
 	const limit = 2000
