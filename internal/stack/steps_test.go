@@ -20,47 +20,58 @@ func TestWalkSteps(t *testing.T) {
 	}{
 		{
 			"filled up", "two of the 10 and one of the 3: with one of the 10 all the 3s are too little, three are too many",
-			stack.Problem{Kinds: tens, Wanted: 23, MaxMass: no, MaxHeight: no, Heavy: true, Light: true}, 2,
+			stack.Problem{Kinds: tens, Wanted: 23, MaxMass: no, MaxHeight: no, Heavy: true, Light: true},
+			2,
 		},
 		{
 			"one short", "two of the 10 leave 5: one of the 3 leaves 2, two are 1 over. Three of the 10 are 5 over, one leaves 15 for at most 9",
-			stack.Problem{Kinds: tens, Wanted: 25, MaxMass: no, MaxHeight: no, Heavy: true, Light: true}, 2,
+			stack.Problem{Kinds: tens, Wanted: 25, MaxMass: no, MaxHeight: no, Heavy: true, Light: true},
+			2,
 		},
 		{
 			"neither above nor below", "nothing but the wish is allowed, and two of the 10 and two of the 3 are all that can give 26",
-			stack.Problem{Kinds: tens, Wanted: 26, MaxMass: no, MaxHeight: no}, 2,
+			stack.Problem{Kinds: tens, Wanted: 26, MaxMass: no, MaxHeight: no},
+			2,
 		},
 		{
 			"no sum", "all are even, the wish is odd, and either side is forbidden: nothing need be looked at",
-			stack.Problem{Kinds: []stack.Kind{{10, 1, 3}, {4, 1, 3}}, Wanted: 27, MaxMass: no, MaxHeight: no}, 0,
+			stack.Problem{Kinds: []stack.Kind{{10, 1, 3}, {4, 1, 3}}, Wanted: 27, MaxMass: no, MaxHeight: no},
+			0,
 		},
 		{
 			"one kind", "its number follows from the wish",
-			stack.Problem{Kinds: []stack.Kind{{10, 1, 30}}, Wanted: 123, MaxMass: no, MaxHeight: no, Heavy: true, Light: true}, 1,
+			stack.Problem{Kinds: []stack.Kind{{10, 1, 30}}, Wanted: 123, MaxMass: no, MaxHeight: no, Heavy: true, Light: true},
+			1,
 		},
 		{
 			"one kind with plates", "without plates there is only the empty stack; 36 is five pieces and two plates, and no other number of plates can be 36",
-			stack.Problem{Kinds: []stack.Kind{{6, 2, 30}}, Wanted: 36, MaxMass: no, MaxHeight: no, Plate: plate, Heavy: true, Light: true}, 1 + 2,
+			stack.Problem{Kinds: []stack.Kind{{6, 2, 30}}, Wanted: 36, MaxMass: no, MaxHeight: no, Plate: plate, Heavy: true, Light: true},
+			1 + 2,
 		},
 		{
 			"plates that fall short", "66 is 3 more than nine pieces and two plates, and 3 less than ten and three: each is looked at once, and the empty stack",
-			stack.Problem{Kinds: []stack.Kind{{6, 2, 30}}, Wanted: 66, MaxMass: no, MaxHeight: no, Plate: plate, Heavy: true, Light: true}, 1 + 2 + 2,
+			stack.Problem{Kinds: []stack.Kind{{6, 2, 30}}, Wanted: 66, MaxMass: no, MaxHeight: no, Plate: plate, Heavy: true, Light: true},
+			1 + 2 + 2,
 		},
 		{
 			"too much wanted", "four pieces and a plate are all that the height takes",
-			stack.Problem{Kinds: []stack.Kind{{6, 2, 30}}, Wanted: 999, MaxMass: no, MaxHeight: 10, Plate: plate, Heavy: true, Light: true}, 1 + 2,
+			stack.Problem{Kinds: []stack.Kind{{6, 2, 30}}, Wanted: 999, MaxMass: no, MaxHeight: 10, Plate: plate, Heavy: true, Light: true},
+			1 + 2,
 		},
 		{
 			"as near in many ways", "60 is six of the 10; five to two of them and the 5s give as much, and are left at once for their more pieces",
-			stack.Problem{Kinds: []stack.Kind{{10, 1, 9}, {5, 1, 9}}, Wanted: 60, MaxMass: no, MaxHeight: no, Heavy: true, Light: true}, 1 + 5,
+			stack.Problem{Kinds: []stack.Kind{{10, 1, 9}, {5, 1, 9}}, Wanted: 60, MaxMass: no, MaxHeight: no, Heavy: true, Light: true},
+			1 + 5,
 		},
 		{
 			"with more pieces", "as above, with 1s: six of the 10; five to one of them are left at once, for the rest takes two pieces or more for every 10",
-			stack.Problem{Kinds: []stack.Kind{{10, 1, 9}, {5, 1, 9}, {1, 1, 9}}, Wanted: 60, MaxMass: no, MaxHeight: no, Heavy: true, Light: true}, 3 + 5,
+			stack.Problem{Kinds: []stack.Kind{{10, 1, 9}, {5, 1, 9}, {1, 1, 9}}, Wanted: 60, MaxMass: no, MaxHeight: no, Heavy: true, Light: true},
+			3 + 5,
 		},
 		{
 			"past the capacity", "four and three plates need more pieces than the capacity: only the empty stack, in two steps, and two plates with seven to none of the first",
-			stack.Problem{Kinds: []stack.Kind{{6, 2, 30}, {6, 2, 30}}, Wanted: 100, MaxMass: 50, MaxHeight: no, Plate: plate, Heavy: true, Light: true}, 2 + 1 + 1 + (1 + 1 + 8),
+			stack.Problem{Kinds: []stack.Kind{{6, 2, 30}, {6, 2, 30}}, Wanted: 100, MaxMass: 50, MaxHeight: no, Plate: plate, Heavy: true, Light: true},
+			2 + 1 + 1 + (1 + 1 + 8),
 		},
 	} {
 		c := stack.BestAfter(tt.p, 1000, 1000)
@@ -91,27 +102,33 @@ func TestListSteps(t *testing.T) {
 	}{
 		{
 			"two kinds", "none to three of the one, none to two of the other",
-			stack.Problem{Kinds: []stack.Kind{{7, 1, 3}, {5, 1, 2}}, Wanted: 17, MaxMass: no, MaxHeight: no, Heavy: true, Light: true}, 4 + 3,
+			stack.Problem{Kinds: []stack.Kind{{7, 1, 3}, {5, 1, 2}}, Wanted: 17, MaxMass: no, MaxHeight: no, Heavy: true, Light: true},
+			4 + 3,
 		},
 		{
 			"the shorter grows", "six choices of the first; four of the second, and three of the third with each",
-			stack.Problem{Kinds: []stack.Kind{{100, 1, 5}, {10, 1, 3}, {1, 1, 2}}, Wanted: 426, MaxMass: no, MaxHeight: no, Heavy: true, Light: true}, 6 + 4*3,
+			stack.Problem{Kinds: []stack.Kind{{100, 1, 5}, {10, 1, 3}, {1, 1, 2}}, Wanted: 426, MaxMass: no, MaxHeight: no, Heavy: true, Light: true},
+			6 + 4*3,
 		},
 		{
 			"capacity", "of 10s and 8s 26, 28 and 36 are past it, six are left; 0, 9 and 18",
-			stack.Problem{Kinds: []stack.Kind{{10, 1, 2}, {9, 1, 2}, {8, 1, 2}}, Wanted: 20, MaxMass: 20, MaxHeight: no, Heavy: true, Light: true}, 6 + 3,
+			stack.Problem{Kinds: []stack.Kind{{10, 1, 2}, {9, 1, 2}, {8, 1, 2}}, Wanted: 20, MaxMass: 20, MaxHeight: no, Heavy: true, Light: true},
+			6 + 3,
 		},
 		{
 			"height", "of thicknesses 10 and 8 26, 28 and 36 are past it, six are left; 0, 9 and 18",
-			stack.Problem{Kinds: []stack.Kind{{100, 10, 2}, {10, 9, 2}, {1, 8, 2}}, Wanted: 222, MaxMass: no, MaxHeight: 20, Heavy: true, Light: true}, 6 + 3,
+			stack.Problem{Kinds: []stack.Kind{{100, 10, 2}, {10, 9, 2}, {1, 8, 2}}, Wanted: 222, MaxMass: no, MaxHeight: 20, Heavy: true, Light: true},
+			6 + 3,
 		},
 		{
 			"twins", "none to four of the two that are alike; none to two of the other",
-			stack.Problem{Kinds: []stack.Kind{{6, 1, 2}, {100, 1, 2}, {6, 1, 2}}, Wanted: 224, MaxMass: no, MaxHeight: no, Heavy: true, Light: true}, 5 + 3,
+			stack.Problem{Kinds: []stack.Kind{{6, 1, 2}, {100, 1, 2}, {6, 1, 2}}, Wanted: 224, MaxMass: no, MaxHeight: no, Heavy: true, Light: true},
+			5 + 3,
 		},
 		{
 			"of one mass", "of as many pieces of one mass the thinner alone",
-			stack.Problem{Kinds: []stack.Kind{{6, 1, 2}, {100, 1, 2}, {6, 5, 2}}, Wanted: 224, MaxMass: no, MaxHeight: no, Heavy: true, Light: true}, 5 + 3,
+			stack.Problem{Kinds: []stack.Kind{{6, 1, 2}, {100, 1, 2}, {6, 5, 2}}, Wanted: 224, MaxMass: no, MaxHeight: no, Heavy: true, Light: true},
+			5 + 3,
 		},
 		{
 			"of one mass, with plates", "a thicker one may bring a plate: all nine, and they again for the one plate",
@@ -125,15 +142,18 @@ func TestListSteps(t *testing.T) {
 		},
 		{
 			"as long as is kept", "all choices of either, and the wish is all there is",
-			stack.Problem{Kinds: []stack.Kind{{1 << 17, 1, most - 1}, {1, 1, most - 1}}, Wanted: most*most - 1, MaxMass: no, MaxHeight: no, Heavy: true, Light: true}, 2 * most,
+			stack.Problem{Kinds: []stack.Kind{{1 << 17, 1, most - 1}, {1, 1, most - 1}}, Wanted: most*most - 1, MaxMass: no, MaxHeight: no, Heavy: true, Light: true},
+			2 * most,
 		},
 		{
 			"too long by one", "no lists: the walk, of one step, as there is one kind",
-			stack.Problem{Kinds: []stack.Kind{{1, 1, most}}, Wanted: most, MaxMass: no, MaxHeight: no, Heavy: true, Light: true}, 1,
+			stack.Problem{Kinds: []stack.Kind{{1, 1, most}}, Wanted: most, MaxMass: no, MaxHeight: no, Heavy: true, Light: true},
+			1,
 		},
 		{
 			"the other too long", "no lists: the walk, a step for each kind, as the wish is all there is",
-			stack.Problem{Kinds: []stack.Kind{{1_000_000, 1, 999}, {1000, 1, 998}, {1, 1, 200}}, Wanted: 999*1_000_000 + 998*1000 + 200, MaxMass: no, MaxHeight: no, Heavy: true, Light: true}, 3,
+			stack.Problem{Kinds: []stack.Kind{{1_000_000, 1, 999}, {1000, 1, 998}, {1, 1, 200}}, Wanted: 999*1_000_000 + 998*1000 + 200, MaxMass: no, MaxHeight: no, Heavy: true, Light: true},
+			3,
 		},
 		{
 			"the most kinds", "of thirty there are none",
