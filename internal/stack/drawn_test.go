@@ -103,3 +103,17 @@ func TestFarFromTheWish(t *testing.T) {
 		}
 	}
 }
+
+// Two pieces of one mass that bring the second plate and just fill the room, one of each half.
+func TestJustTheRoom(t *testing.T) {
+	p := stack.Problem{
+		Kinds: []stack.Kind{{6, 1, 1}, {6, 1, 1}, {6, 4, 1}, {6, 8, 1}}, Wanted: 12 + 2, MaxMass: stack.Unlimited, MaxHeight: 12,
+		Plate: stack.Plate{Mass: 1, Every: 10}, Heavy: true, Light: true,
+	}
+	want := stack.Choice{Count: []int64{0, 0, 1, 1}, Pieces: 2, Plates: 2, Mass: 14, Height: 12, Found: true, Proven: true}
+	for name, best := range bests {
+		if d := diff(want, best(p, 1<<30)); d != "" {
+			t.Errorf("%s: -want +got\n%s", name, d)
+		}
+	}
+}
