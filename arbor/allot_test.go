@@ -115,28 +115,35 @@ func drawHouse(t *rapid.T) ([]arbor.Job, arbor.Stock) {
 	return jobs, stock
 }
 
+type fataler interface{ Fatal(...any) }
+
 // exhaustive tries every way to share the pieces out.
-func exhaustive(t *rapid.T, jobs []arbor.Job, stock arbor.Stock) (worst, total float64) {
+func exhaustive(t fataler, jobs []arbor.Job, stock arbor.Stock) (worst, total float64) {
 	worst, total = math.Inf(1), math.Inf(1)
 	left := make([]int, len(stock))
 	for k, p := range stock {
 		left[k] = p.Count
 	}
-	known := map[string]float64{}
+	known := make([]map[[4]int]float64, len(jobs)) // by the share: of four kinds at most
 	off := func(i int, share []int) float64 {
-		key := fmt.Sprint(i, share)
-		if _, ok := known[key]; !ok {
-			own := slices.Clone(stock)
-			for k := range own {
-				own[k].Count = share[k]
-			}
-			s, err := jobs[i].Frame.Fill(jobs[i].Wanted, own, jobs[i].Side)
-			if err != nil {
-				t.Fatal(err)
-			}
-			known[key] = math.Abs(s.Error.In(units.Kilogram)) / jobs[i].Ratio
+		var key [4]int
+		copy(key[:], share)
+		if e, ok := known[i][key]; ok {
+			return e
 		}
-		return known[key]
+		own := slices.Clone(stock)
+		for k := range own {
+			own[k].Count = share[k]
+		}
+		s, err := jobs[i].Frame.Fill(jobs[i].Wanted, own, jobs[i].Side)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if known[i] == nil {
+			known[i] = map[[4]int]float64{}
+		}
+		known[i][key] = referred(s, jobs[i])
+		return known[i][key]
 	}
 	var deal func(i int, w, sum float64)
 	deal = func(i int, w, sum float64) {
@@ -184,9 +191,72 @@ func TestPropAllotIsExhaustive(t *testing.T) {
 	})
 }
 
-// What an allotment must be whatever the house: no more of a kind than there is, each stack within its arbor, the errors those
-// of the stacks, never better than what is said to be the least; more stock is never worse; and with what is to be
-// hired the house is as near as with plenty.
+// referred is how far a stack is off in kilograms, as its job counts it.
+func referred(s arbor.Stack, j arbor.Job) float64 {
+	off := math.Abs(s.Error.In(units.Kilogram))
+	if j.Ratio != 0 {
+		off /= j.Ratio
+	}
+	return off
+}
+
+// keeps tells what an allotment must be whatever the house: no more of a kind than there is, each stack within its arbor, the
+// errors those of the stacks, never better than what is said to be the least.
+func keeps(t fataler, jobs []arbor.Job, stock arbor.Stock, got arbor.Allotment) {
+	var worst, total float64
+	used := map[string]int{}
+	for i, s := range got.Stacks {
+		off := referred(s, jobs[i])
+		worst, total = math.Max(worst, off), total+off
+		for name, n := range s.Kinds() {
+			used[name] += n
+		}
+		if s.Height > jobs[i].Frame.Room || s.Mass > jobs[i].Frame.Capacity {
+			t.Fatal("job", i, "does not fit:", s)
+		}
+	}
+	if !near.Abs(worst, got.Worst.In(units.Kilogram), 1e-9) || !near.Abs(total, got.Total.In(units.Kilogram), 1e-9) || got.LeastWorst > got.Worst || got.LeastTotal > got.Total {
+		t.Fatal("worst", worst, "and total", total, "of", got)
+	}
+	for _, p := range stock {
+		if used[p.Name] > p.Count {
+			t.Fatal(used[p.Name], "of the", p.Name, "of", p.Count)
+		}
+	}
+}
+
+// withHire is a stock and what is to be hired for it.
+func withHire(stock arbor.Stock, hire []arbor.Hire) arbor.Stock {
+	out := slices.Clone(stock)
+	for k := range out {
+		for _, h := range hire {
+			if h.Name == out[k].Name {
+				out[k].Count += h.Count
+			}
+		}
+	}
+	return out
+}
+
+// aloneWithPlenty is what all jobs are off in all, each by itself with as many pieces of each kind as it takes.
+func aloneWithPlenty(t fataler, jobs []arbor.Job, stock arbor.Stock) (worst, total float64) {
+	plenty := slices.Clone(stock)
+	for k := range plenty {
+		plenty[k].Count = 1000
+	}
+	for _, j := range jobs {
+		best, err := j.Frame.Fill(j.Wanted, plenty, j.Side)
+		if err != nil {
+			t.Fatal(err)
+		}
+		off := referred(best, j)
+		worst, total = math.Max(worst, off), total+off
+	}
+	return worst, total
+}
+
+// An allotment keeps to all that it must; more stock is never worse; and with what is to be hired the house is as near as with
+// plenty.
 func TestPropAllotKeeps(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		jobs, stock := drawHouse(t)
@@ -194,53 +264,17 @@ func TestPropAllotKeeps(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		var worst, total float64
-		used := map[string]int{}
-		for i, s := range got.Stacks {
-			off := math.Abs(s.Error.In(units.Kilogram)) / jobs[i].Ratio
-			worst, total = math.Max(worst, off), total+off
-			for name, n := range s.Kinds() {
-				used[name] += n
-			}
-			if s.Height > jobs[i].Frame.Room || s.Mass > jobs[i].Frame.Capacity {
-				t.Fatalf("job %d does not fit: %+v", i, s)
-			}
-		}
-		if !near.Abs(worst, got.Worst.In(units.Kilogram), 1e-9) || !near.Abs(total, got.Total.In(units.Kilogram), 1e-9) || got.LeastWorst > got.Worst || got.LeastTotal > got.Total {
-			t.Fatalf("worst %v and total %v of %+v", worst, total, got)
-		}
-		for _, p := range stock {
-			if used[p.Name] > p.Count {
-				t.Fatalf("%d of the %s, of %d", used[p.Name], p.Name, p.Count)
-			}
-		}
+		keeps(t, jobs, stock, got)
 		more := slices.Clone(stock)
 		more[0].Count += rapid.IntRange(1, 3).Draw(t, "more")
 		if better, err := arbor.Allot(jobs, more); err != nil || better.Worst > got.Worst+1e-9 {
 			t.Fatalf("with more stock %v, without %v (%v)", better.Worst, got.Worst, err)
 		}
-		hired, plenty := slices.Clone(stock), slices.Clone(stock)
-		for k := range hired {
-			plenty[k].Count = 1000
-			for _, h := range got.Hire {
-				if h.Name == hired[k].Name {
-					hired[k].Count += h.Count
-				}
-			}
-		}
-		all, err := arbor.Allot(jobs, hired)
+		all, err := arbor.Allot(jobs, withHire(stock, got.Hire))
 		if err != nil {
 			t.Fatal(err)
 		}
-		worst, total = 0, 0
-		for i, j := range jobs {
-			best, err := j.Frame.Fill(j.Wanted, plenty, j.Side)
-			if err != nil {
-				t.Fatal(err)
-			}
-			off := math.Abs(best.Error.In(units.Kilogram)) / jobs[i].Ratio
-			worst, total = math.Max(worst, off), total+off
-		}
+		worst, total := aloneWithPlenty(t, jobs, stock)
 		if all.Worst.In(units.Kilogram) > worst+1e-9 || all.Worst.In(units.Kilogram) > worst-1e-9 && all.Total.In(units.Kilogram) > total+1e-9 {
 			t.Fatalf("with %v hired %v and %v off, with plenty %v and %v", got.Hire, all.Worst, all.Total, worst, total)
 		}
