@@ -57,6 +57,12 @@ func TestLayers(t *testing.T) {
 		t.Errorf("25 of 1 in: %+v, %v", got, err)
 	}
 
+	// A row that is empty today is no layer.
+	s.Pipe = append(s.Pipe, row("30", 0, 30, 1.5))
+	if empty, err := s.Layers(f); err != nil || !cmp.Equal(empty, got) {
+		t.Errorf("with none of the 30: %+v, %v", empty, err)
+	}
+
 	s.Show[0].Count, s.Pipe[0].Thickness, f.Lock.Mass = -1, 0, 0
 	if _, err := s.Layers(f); !cmp.Equal(fields(t, err), []string{"lock.mass", "pipe[0].thickness", "show[0].count"}) {
 		t.Errorf("faults: %v", err)

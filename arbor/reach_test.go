@@ -101,6 +101,12 @@ func TestAccess(t *testing.T) {
 	if got, err = f.Access("upper bridge", one); err != nil || got.Passes() || got.Over != feet(-16) || got.OverAt != (arbor.Window{}) {
 		t.Errorf("%v, %+v", err, got)
 	}
+	// Arms that reach over 2 in, and no more, reach each piece of 2 in at one trim.
+	narrow := overRail
+	narrow.Bridges = []arbor.Bridge{{Name: "narrow", Floor: 40 * units.Foot, Low: 10 * units.Inch, High: 12 * units.Inch}}
+	if got, err = mustFly(t, narrow, carriage, doubled).Access("narrow", one); err != nil || got.Reached != 1 || got.Rows[0].Lowest.Low != got.Rows[0].Lowest.High {
+		t.Errorf("%v, %+v", err, got)
+	}
 	// Nothing on the rods stays 6 in under it, and is above nobody.
 	if got, err = f.Access("upper bridge", arbor.Stack{}); err != nil || got.Passes() || got.Over != feet(-24) || got.Rows != nil {
 		t.Errorf("%v, %+v", err, got)
