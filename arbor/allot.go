@@ -195,20 +195,15 @@ func (a *allotting) fill(job int, share []int) (filledJob, error) {
 	return f, err
 }
 
-// settle works out what each job is off at the least. Pipe weight, which is chosen first and by itself, may take what the whole
-// would be nearer without: then a job may do better with a part of the stock, and with as much as it wants of each kind.
+// settle works out what each job is off at the least.
 func (a *allotting) settle() {
-	plenty := a.plenty()
-	for i, f := range a.alone {
-		if ample, err := a.fill(i, plenty); err == nil && ample.off < f.off-hair && among(ample.used, a.stock) {
-			a.alone[i] = ample
-		}
+	for i := range a.jobs {
 		a.least = append(a.least, a.leastOff(i, a.stock))
 	}
 }
 
 // leastOff is what a job is off at the least with a share or a part of it. Without pipe weight that is what it is off with the share.
-// With it the stack is chosen in two steps; but no stack is nearer than one of the same pieces with as many plates, wherever
+// Pipe weight, which is chosen first and by itself, may take what the whole would be nearer without; but no stack is nearer than one of the same pieces with as many plates, wherever
 // they lie.
 func (a *allotting) leastOff(job int, share []int) float64 {
 	j := &a.jobs[job]

@@ -66,6 +66,37 @@ func TestWhatAStockCannotGive(t *testing.T) {
 	}
 }
 
+// By hand: pipe weight is chosen first, and may take what the whole would be nearer without; no share of the stock then comes
+// nearer than the best of all sums of its pieces, whatever the plates.
+func TestLeastOffWithPipeWeight(t *testing.T) {
+	stock := Stock{of("12", 12, 1), of("9", 9, 1), of("8", 8, 1)} // sums of 8, 9, 12, 17, 20, 21, 29
+	plate := Plate{Mass: 1, Thickness: 0.003, Every: 1}
+	low := func(j Job, room units.Length) Job { j.Frame.Room = room; return j }
+	for _, c := range []struct {
+		name, reason string
+		job          Job
+		want         float64
+	}{
+		{"as it is chosen", "9 for the pipe, and on it 12: 21", wants(11).withPipe(10), 0},
+		{"nearer without", "9 for the pipe and 12 are 21, but 12 and 8 are 20", wants(10).withPipe(10), 0},
+		{"at the batten", "none is 14: 12 and 2 more", wants(4).withPipe(10).at(2), 1},
+		{"a plate", "17 and one", low(wants(8).withPipe(10).withPlate(plate), 0.9), 0},
+		{"a plate too few", "19 is 17 and two, or 20 without", low(wants(9).withPipe(10).withPlate(plate), 0.9), 1},
+		{"two plates", "17 and two", low(wants(9).withPipe(10).withPlate(plate), 1.5), 0},
+		{"two plates just", "the interval is as high as the room", low(wants(9).withPipe(10).withPlate(Plate{1, 0.003, 0.9}), 0.9), 0},
+		{"less than a plate", "half a kilogram is wanted, and a plate is half of one too much", wants(0).withPipe(0.5).withPlate(plate), 0.5},
+		{"less than a plate, at the batten", "the same", wants(0).withPipe(0.5).withPlate(plate).at(2), 0.25},
+	} {
+		a := newAllotting([]Job{c.job}, stock)
+		if got := a.leastOff(0, a.stock); math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("%s: %v, want %v: %s", c.name, got, c.want, c.reason)
+		}
+		if a.jobs[0] != c.job {
+			t.Errorf("%s: the job is %+v afterwards", c.name, a.jobs[0])
+		}
+	}
+}
+
 // By hand: kinds of which there are fewer than all would take. The totals hold over so wide a range of prices that one that is
 // tried lies in it.
 func TestWhatScarceKindsCannotGive(t *testing.T) {

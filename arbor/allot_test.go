@@ -83,11 +83,28 @@ func TestAllotRefuses(t *testing.T) {
 			t.Errorf("%s: %v, want %s", c.name, err, c.field)
 		}
 	}
-	for name, jobs := range map[string][]arbor.Job{"alone": {fussy}, "one of two": {fussy, fussy}} {
+	// Three of the 4 are never too light for 10; who comes last has one.
+	for _, c := range []struct {
+		name   string
+		jobs   []arbor.Job
+		pieces int
+		field  string
+		proven bool
+	}{
+		{"alone", []arbor.Job{job("easy", 7), fussy}, 2, "jobs[1]", true},
+		{"two of three", []arbor.Job{fussy, job("easy", 7), fussy}, 4, "jobs[2]", false},
+	} {
 		var none *arbor.NoStackError
-		if _, err := arbor.Allot(jobs, arbor.Stock{kind("4", 4, 2*len(jobs))}); !errors.As(err, &none) {
-			t.Errorf("a side that nothing keeps to, %s: %v", name, err)
+		var at *units.FieldError
+		_, err := arbor.Allot(c.jobs, arbor.Stock{kind("4", 4, c.pieces)})
+		if !errors.As(err, &none) || !errors.As(err, &at) || at.Field != c.field || at.Of != `"fussy"` ||
+			none.Wanted != fussy.Wanted || none.Side != fussy.Side || none.Proven != c.proven {
+			t.Errorf("a side that nothing keeps to, %s: %v", c.name, err)
 		}
+	}
+	got, err := arbor.Allot([]arbor.Job{job("easy", 16), fussy}, arbor.Stock{kind("4", 4, 4)})
+	if err != nil || got.Stacks[1].Call() != "3 of the 4" || got.Worst != 12 || !got.Proven {
+		t.Errorf("a side that one of two keeps to: %+v, %v", got, err)
 	}
 }
 
