@@ -2,6 +2,7 @@ package arbor
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"example.com/steelyard/units"
@@ -50,6 +51,7 @@ func TestWhatAStockCannotGive(t *testing.T) {
 		{"enough", "alone one has what it wants, the other is 4 off", []Job{wants(20), wants(34)}, Stock{of("10", 10, 9)}, 4, 4},
 		{"as much as there is", "34 wanted of 34", []Job{wants(10), wants(24)}, tens(3), 0, 0},
 		{"all miss alike", "44 wanted of 34", []Job{wants(20), wants(24)}, tens(3), 5, 10},
+		{"half a kilogram", "21 of 20.5, and either could have what it wants", []Job{wants(10.5), wants(10.5)}, Stock{of("10.5", 10.5, 1), of("10", 10, 1)}, 0.25, 0.5},
 		{"none misses more than it wants", "43 of 10: one misses its 3, the other 30", []Job{wants(3), wants(40)}, Stock{of("10", 10, 1)}, 30, 33},
 		{"one alone is further off", "22 of 20: alone with three there 2 are off, and 1 on an average", []Job{wants(10), wants(12)}, Stock{of("10", 10, 2)}, 2, 2},
 		{"at the batten", "120 of 20: 20 at each batten are 20, 40 and 40 at the arbor; in all no less than 100/2", []Job{wants(40).at(1), wants(40).at(2), wants(40).at(2)}, Stock{of("10", 10, 2)}, 20, 50},
@@ -137,5 +139,21 @@ func TestWhatScarceKindsCannotGive(t *testing.T) {
 		if math.Abs(a.leastWorst-c.worst) > 1e-9 || math.Abs(a.leastTotal-c.total) > 1e-9 {
 			t.Errorf("%s: worst %v, total %v, want %v and %v: %s", c.name, a.leastWorst, a.leastTotal, c.worst, c.total, c.reason)
 		}
+	}
+}
+
+// Those that want the most at their battens come first; of equals, the first of the jobs.
+func TestWhoseWishComesFirst(t *testing.T) {
+	jobs := []Job{wants(40).at(2), wants(25), wants(5).withPipe(30), wants(20), wants(90).at(3)}
+	if got, want := newAllotting(jobs, nil).byWish(), []int{2, 4, 1, 0, 3}; !slices.Equal(got, want) {
+		t.Errorf("%v, want %v", got, want)
+	}
+}
+
+// A stack that was not proved may be off by its gap less, at the batten as its error is.
+func TestLeastOffOfASearchCutShort(t *testing.T) {
+	f := filledJob{off: 6, stack: Stack{Gap: 4}}
+	if f.least(1) != 2 || f.least(2) != 4 || f.least(0.5) != 0 {
+		t.Errorf("%v, %v, %v, want 2, 4 and 0", f.least(1), f.least(2), f.least(0.5))
 	}
 }

@@ -36,6 +36,17 @@ func TestAllotByHand(t *testing.T) {
 		{"each could take what the other needs", []arbor.Job{job("a", 20), job("b", 18)}, arbor.Stock{kind("10", 10, 2), kind("9", 9, 2)}, 0, 0, []string{"2 of the 10", "2 of the 9"}, nil},
 		{"one must do with less", []arbor.Job{job("a", 20), job("b", 24)}, arbor.Stock{kind("10", 10, 3), kind("4", 4, 1)}, 6, 10, nil, []arbor.Hire{{Name: "10", Count: 1}}},
 		{"nothing at all", []arbor.Job{job("a", 10)}, arbor.Stock{kind("10", 10, 0)}, 10, 10, []string{"nothing"}, []arbor.Hire{{Name: "10", Count: 1}}},
+		{
+			"hire what no other kind makes up for", []arbor.Job{job("a", 20), job("b", 20), job("c", 7)},
+			arbor.Stock{kind("5", 5, 9), kind("7", 7, 0), kind("10", 10, 1)}, 2, 2, nil,
+			[]arbor.Hire{{Name: "7", Count: 1}},
+		},
+		{
+			// Four of the 10 would be taken; with three, two of the 5 make up for one.
+			"hire less than all would take", []arbor.Job{job("a", 20), job("b", 20), job("c", 7)},
+			arbor.Stock{kind("5", 5, 3), kind("7", 7, 0), kind("10", 10, 1)}, 10, 22, nil,
+			[]arbor.Hire{{Name: "10", Count: 2}, {Name: "7", Count: 1}},
+		},
 		{"no jobs", nil, arbor.Stock{kind("10", 10, 1)}, 0, 0, []string{}, nil},
 	} {
 		got, err := arbor.Allot(c.jobs, c.stock)
@@ -46,6 +57,9 @@ func TestAllotByHand(t *testing.T) {
 		var calls []string
 		for _, s := range got.Stacks {
 			calls = append(calls, s.Call())
+		}
+		if got.LeastWorst != got.Worst || got.LeastTotal != got.Total {
+			t.Errorf("%s: proved, but at the least %v and %v", c.name, got.LeastWorst, got.LeastTotal)
 		}
 		if got.Worst != c.worst || got.Total != c.total || !slices.Equal(got.Hire, c.hire) || c.calls != nil && !slices.Equal(calls, c.calls) {
 			t.Errorf("%s: worst %v, total %v, %q, hire %v", c.name, got.Worst, got.Total, calls, got.Hire)

@@ -57,9 +57,15 @@ func TestSharesThatAreTooMany(t *testing.T) {
 		{"5,001 of each of two", two, Stock{thin(5_000)}, false},
 		{"100 times 100", one, Stock{thin(99), flat(99)}, true},
 		{"100 times 101", one, Stock{thin(99), flat(100)}, false},
+		{"more than whole numbers count", one, make(Stock, 32), false},
 		{"no jobs", nil, Stock{thin(1)}, true},
 		{"no pieces", one, nil, true},
 	} {
+		for k := range c.stock {
+			if c.stock[k].Mass == 0 { // 4 to the power of 32
+				c.stock[k] = thin(3)
+			}
+		}
 		shares, all := newAllotting(c.jobs, c.stock).shares()
 		if all != c.all || all && len(shares) != len(c.jobs) {
 			t.Errorf("%s: %v, want %v; of %d jobs", c.name, all, c.all, len(shares))
