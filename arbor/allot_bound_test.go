@@ -51,6 +51,7 @@ func TestWhatAStockCannotGive(t *testing.T) {
 		{"enough", "alone one has what it wants, the other is 4 off", []Job{wants(20), wants(34)}, Stock{of("10", 10, 9)}, 4, 4},
 		{"as much as there is", "34 wanted of 34", []Job{wants(10), wants(24)}, tens(3), 0, 0},
 		{"all miss alike", "44 wanted of 34", []Job{wants(20), wants(24)}, tens(3), 5, 10},
+		{"no sets", "and no pieces", nil, nil, 0, 0},
 		{"half a kilogram", "21 of 20.5, and either could have what it wants", []Job{wants(10.5), wants(10.5)}, Stock{of("10.5", 10.5, 1), of("10", 10, 1)}, 0.25, 0.5},
 		{"none misses more than it wants", "43 of 10: one misses its 3, the other 30", []Job{wants(3), wants(40)}, Stock{of("10", 10, 1)}, 30, 33},
 		{"one alone is further off", "22 of 20: alone with three there 2 are off, and 1 on an average", []Job{wants(10), wants(12)}, Stock{of("10", 10, 2)}, 2, 2},
@@ -62,7 +63,7 @@ func TestWhatAStockCannotGive(t *testing.T) {
 	} {
 		a := house(t, c.jobs, c.stock)
 		a.bound()
-		if math.Abs(a.leastWorst-c.worst) > 1e-9 || math.Abs(a.leastTotal-c.total) > 1e-9 {
+		if !(math.Abs(a.leastWorst-c.worst) <= 1e-9) || !(math.Abs(a.leastTotal-c.total) <= 1e-9) {
 			t.Errorf("%s: worst %v, total %v, want %v and %v: %s", c.name, a.leastWorst, a.leastTotal, c.worst, c.total, c.reason)
 		}
 	}
