@@ -275,6 +275,16 @@ func TestReachRefuses(t *testing.T) {
 		return err
 	}
 	access := func(s arbor.Stack) error { _, err := f.Access("rail", s); return err }
+	platedRods := carriage
+	platedRods.Plate = arbor.Plate{Mass: 1, Thickness: units.Inch / 8, Every: 2 * units.Foot}
+	between := mustFly(t, overRail, platedRods, doubled)
+	onPlates := func(count int) error {
+		_, err := between.Access("rail", rows(arbor.Row{Count: count, Thickness: 2 * units.Inch}))
+		return err
+	}
+	if err := onPlates(35); err != nil {
+		t.Errorf("70 in and three plates in 72 in: %v", err)
+	}
 	window := func(bridge string, bottom, top units.Length) error {
 		_, err := f.Window(bridge, bottom, top)
 		return err
@@ -293,6 +303,7 @@ func TestReachRefuses(t *testing.T) {
 		{"stack too high", "37 of 2 in in 6 ft of room", access(rows(arbor.Row{Count: 37, Thickness: 2 * units.Inch})), "stack", units.ErrOutOfRange},
 		{"stack without end", "counted, it would take ages and overflow", access(rows(arbor.Row{Count: math.MaxInt, Thickness: 2 * units.Inch})), "stack", units.ErrOutOfRange},
 		{"two rows too high", "each would fit", access(rows(arbor.Row{Count: 20, Thickness: 2 * units.Inch}, arbor.Row{Count: 20, Thickness: 2 * units.Inch})), "stack", units.ErrOutOfRange},
+		{"no room for plates", "36 of 2 in fill 6 ft", onPlates(36), "stack", units.ErrOutOfRange},
 		{"fewer than none", "no such count", access(rows(arbor.Row{Count: -1, Thickness: 2 * units.Inch})), "stack.show[0].count", units.ErrNegative},
 		{"no thickness", "pieces take height", access(rows(arbor.Row{Count: 1})), "stack.show[0].thickness", units.ErrMissing},
 		{"window of another bridge", "there is none", window("", 0, 1), "bridge", units.ErrUnknown},
