@@ -148,6 +148,7 @@ func TestLimitsAtTheirEdges(t *testing.T) {
 		{"most pipe weight that stays", stays(tonnes("a", 50)), stays(tonnes("a", 51)), "today.pipe"},
 		{"most in two rows", stays(tonnes("a", 25), tonnes("b", 25)), stays(tonnes("a", 25), tonnes("b", 26)), "today.pipe"},
 		{"most in two rows, one of them too much", nothing, stays(tonnes("a", 51), tonnes("b", 1)), "today.pipe"},
+		{"a million that are nothing in whole nanograms of 64 bits", nothing, stays(arbor.Row{Name: "a", Count: 1_000_000, Mass: 18.44674407371, Thickness: 0.1 * mm}), "today.pipe"},
 		{"highest pipe weight that stays", stays(metres("a", 1000)), stays(metres("a", 1001)), "today.pipe"},
 		{"highest in two rows", stays(metres("a", 500), metres("b", 500)), stays(metres("a", 500), metres("b", 501)), "today.pipe"},
 		{"highest in two rows, one of them too high", nothing, stays(metres("a", 1001), metres("b", 1)), "today.pipe"},
