@@ -87,10 +87,14 @@ func TestLeastOffWithPipeWeight(t *testing.T) {
 		{"a plate too few", "19 is 17 and two, or 20 without", low(wants(9).withPipe(10).withPlate(plate), 0.9), 1},
 		{"two plates", "17 and two", low(wants(9).withPipe(10).withPlate(plate), 1.5), 0},
 		{"two plates just", "the interval is as high as the room", low(wants(9).withPipe(10).withPlate(Plate{1, 0.003, 0.9}), 0.9), 0},
+		{"pieces of less than a kilogram", "0.8 for the pipe leaves 0.9 or 0.7 for 0.8 more, but those two are 1.6", wants(0.8).withPipe(0.8), 0},
 		{"less than a plate", "half a kilogram is wanted, and a plate is half of one too much", wants(0).withPipe(0.5).withPlate(plate), 0.5},
 		{"less than a plate, at the batten", "the same", wants(0).withPipe(0.5).withPlate(plate).at(2), 0.25},
 	} {
 		a := newAllotting([]Job{c.job}, stock)
+		if c.job.Wanted.Pipe < 1 && c.job.Frame.Plate == (Plate{}) {
+			a = newAllotting([]Job{c.job}, Stock{of("9", 0.9, 1), of("8", 0.8, 1), of("7", 0.7, 1)})
+		}
 		if got := a.leastOff(0, a.stock); math.Abs(got-c.want) > 1e-9 {
 			t.Errorf("%s: %v, want %v: %s", c.name, got, c.want, c.reason)
 		}

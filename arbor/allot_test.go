@@ -37,15 +37,28 @@ func TestAllotByHand(t *testing.T) {
 		{"one must do with less", []arbor.Job{job("a", 20), job("b", 24)}, arbor.Stock{kind("10", 10, 3), kind("4", 4, 1)}, 6, 10, nil, []arbor.Hire{{Name: "10", Count: 1}}},
 		{"nothing at all", []arbor.Job{job("a", 10)}, arbor.Stock{kind("10", 10, 0)}, 10, 10, []string{"nothing"}, []arbor.Hire{{Name: "10", Count: 1}}},
 		{
-			"hire what no other kind makes up for", []arbor.Job{job("a", 20), job("b", 20), job("c", 7)},
-			arbor.Stock{kind("5", 5, 9), kind("7", 7, 0), kind("10", 10, 1)}, 2, 2, nil,
+			"hire what no other kind makes up for",
+			[]arbor.Job{job("a", 20), job("b", 20), job("c", 7)},
+			arbor.Stock{kind("5", 5, 9), kind("7", 7, 0), kind("10", 10, 1)},
+			2, 2, nil,
 			[]arbor.Hire{{Name: "7", Count: 1}},
 		},
 		{
 			// Four of the 10 would be taken; with three, two of the 5 make up for one.
-			"hire less than all would take", []arbor.Job{job("a", 20), job("b", 20), job("c", 7)},
-			arbor.Stock{kind("5", 5, 3), kind("7", 7, 0), kind("10", 10, 1)}, 10, 22, nil,
+			"hire less than all would take",
+			[]arbor.Job{job("a", 20), job("b", 20), job("c", 7)},
+			arbor.Stock{kind("5", 5, 3), kind("7", 7, 0), kind("10", 10, 1)},
+			10, 22, nil,
 			[]arbor.Hire{{Name: "10", Count: 2}, {Name: "7", Count: 1}},
+		},
+		{
+			// Two of the 10 are taken by who wants 20, whom 10 and two of the 5 serve as well: then one is left for the arbor with
+			// room for one piece.
+			"hire what trading does not make up for",
+			[]arbor.Job{job("a", 20), {Name: "b", Frame: arbor.Frame{Length: 3, Room: 0.02, Capacity: 1000}, Wanted: arbor.Wanted{Show: 10}}, job("c", 7)},
+			arbor.Stock{kind("5", 5, 4), kind("7", 7, 0), kind("10", 10, 2)},
+			2, 2, nil,
+			[]arbor.Hire{{Name: "7", Count: 1}},
 		},
 		{"no jobs", nil, arbor.Stock{kind("10", 10, 1)}, 0, 0, []string{}, nil},
 	} {

@@ -143,16 +143,18 @@ func TestTradedLargeHouses(t *testing.T) {
 		name                                 string
 		stock                                arbor.Stock
 		worst, total, leastWorst, leastTotal float64
+		part                                 float64 // of the masses
 	}{
-		{"tight in small pieces", arbor.Stock{kind("22", 22.3, 300), kind("11", 11.1, 8), kind("5", 5.3, 6)}, 2.58, 24.04, 2.58, 22.22},
-		{"short", arbor.Stock{kind("22", 22.3, 120), kind("11", 11.1, 25), kind("5", 5.3, 15)}, 63.18, 952.61, 57.541, 690.5},
-		{"four kinds, tight", arbor.Stock{kind("22", 22.3, 150), kind("18", 18.1, 20), kind("7", 7.2, 20), kind("2", 2.4, 10)}, 27.975, 389.51, 22.458, 269.5},
+		{"tight in small pieces", arbor.Stock{kind("22", 22.3, 300), kind("11", 11.1, 8), kind("5", 5.3, 6)}, 2.58, 24.04, 2.58, 22.22, 1},
+		{"short", arbor.Stock{kind("22", 22.3, 120), kind("11", 11.1, 25), kind("5", 5.3, 15)}, 63.18, 952.61, 57.541, 690.5, 1},
+		{"short of small pieces", arbor.Stock{kind("22", 0.223, 120), kind("11", 0.111, 25), kind("5", 0.053, 15)}, 0.6318, 9.5261, 0.57541, 6.905, 0.01},
+		{"four kinds, tight", arbor.Stock{kind("22", 22.3, 150), kind("18", 18.1, 20), kind("7", 7.2, 20), kind("2", 2.4, 10)}, 27.975, 389.51, 22.458, 269.5, 1},
 	} {
 		var jobs []arbor.Job
 		for i := range 16 {
-			j := job(fmt.Sprint(i), units.Mass(60+float64(i*7919%400)+0.37*float64(i)))
+			j := job(fmt.Sprint(i), units.Mass(60+float64(i*7919%400)+0.37*float64(i)).Scale(c.part))
 			j.Ratio = float64(1 + i%2)
-			j.Frame.Plate = arbor.Plate{Mass: 1.1, Thickness: 0.003, Every: 0.6}
+			j.Frame.Plate = arbor.Plate{Mass: units.Mass(1.1).Scale(c.part), Thickness: 0.003, Every: 0.6}
 			jobs = append(jobs, j)
 		}
 		got, err := arbor.Allot(jobs, c.stock)

@@ -46,6 +46,12 @@ func TestReach(t *testing.T) {
 			t.Errorf("%s: %v\n%s", tt.name, err, diff)
 		}
 	}
+	// Arms that reach just up to the bed reach none of the rods.
+	just := overRail
+	just.Bridges = []arbor.Bridge{{Name: "just", Floor: 40 * units.Foot, High: 5.5 * units.Foot}}
+	if got, err := mustFly(t, just, carriage, doubled).Reach("just", 4*units.Foot, thirty); err != nil || got.Any || got.Above != 30 {
+		t.Errorf("up to the bed: %+v, %v", got, err)
+	}
 	empty, err := f.Reach("rail", 49*units.Foot, arbor.Stack{})
 	if err != nil || !empty.Any || empty.First != 0 || empty.Last != 0 || empty.Below != 0 || empty.Above != 0 {
 		t.Errorf("an empty stack: %+v, %v", empty, err)
@@ -308,6 +314,7 @@ func TestReachRefuses(t *testing.T) {
 		{"no thickness", "pieces take height", access(rows(arbor.Row{Count: 1})), "stack.show[0].thickness", units.ErrMissing},
 		{"window of another bridge", "there is none", window("", 0, 1), "bridge", units.ErrUnknown},
 		{"window under the bed", "nothing lies there", window("rail", -0.1, 1), "bottom", units.ErrNegative},
+		{"window that ends under the bed", "nothing lies there", window("rail", 1, -1), "top", units.ErrNegative},
 		{"window over the room", "nothing lies there", window("rail", 0, 2), "top", units.ErrOutOfRange},
 		{"window upside down", "the bottom is at most the top", window("rail", 1, 0.5), "bottom", units.ErrOutOfRange},
 		{"window that is no number", "no NaN goes in", window("rail", 0, nan), "top", units.ErrNotFinite},

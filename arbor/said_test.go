@@ -32,6 +32,14 @@ func TestRowBeyondTheLedger(t *testing.T) {
 	}
 }
 
+// Three tenths, as a product of floats, are 0.30000000000000004.
+func TestRowIsExact(t *testing.T) {
+	r := arbor.Row{Count: 3, Mass: 0.1, Thickness: 0.1}
+	if r.Total() != 0.3 || r.Height() != 0.3 {
+		t.Errorf("%v and %v, want 0.3", float64(r.Total()), float64(r.Height()))
+	}
+}
+
 func TestKindsOnce(t *testing.T) {
 	s := arbor.Stack{
 		Pipe: []arbor.Row{{Name: "44", Count: 2}, {Name: "22", Count: 1}, {Name: "44", Count: 1}},
