@@ -173,6 +173,7 @@ func TestRefusalsSayWhatWouldBeRight(t *testing.T) {
 	_, bed := overRail.Fly(arbor.Frame{Length: 4, Room: 3, Capacity: 500}, arbor.Ride{Ratio: 1, Bed: 1.5})
 	_, ideal := arbor.Frame{Length: 3, Room: 2}.Ideal(arbor.Wanted{}, nil, arbor.EitherSide)
 	_, refill := arbor.Frame{Length: 3, Room: 2}.Refill(arbor.Stack{}, arbor.Wanted{}, nil, arbor.EitherSide, 0)
+	_, ship := tall.Fill(arbor.Wanted{Pipe: 60_000}, nil, arbor.EitherSide)
 	_, referred := arbor.Stack{}.Referred(0.00012345)
 	_, side := arbor.Side(3).MarshalText()
 	_, layer := arbor.LayerOf(4).MarshalText()
@@ -196,6 +197,7 @@ func TestRefusalsSayWhatWouldBeRight(t *testing.T) {
 		{"layer", layer, "of", "LayerOf(4)", `"pipe weight"`},
 		{"ratio without end", ratio, "ride.ratio", "-Inf", "such as 1 or 2"},
 		{"ratio of a job", none, "jobs[0].ratio", "-2.5", "above zero"},
+		{"pipe weight of a ship", ship, "wanted.pipe", "(60000 kg)", "from -110231.13 lb (-50000 kg) to 110231.13 lb (50000 kg)"},
 		{"ratio of an error", referred, "ratio", "0.00012345", "from 1/1000"},
 		{"piece of two tonnes", arbor.Stock{{Name: "44", Mass: 2000, Thickness: 0.01}}.Validate(), "[0].mass", "(2000 kg)", "from 0 lb (0.001 kg) to 2204.62 lb (1000 kg)"},
 	} {

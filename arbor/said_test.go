@@ -124,6 +124,9 @@ func TestCompactOfNothing(t *testing.T) {
 	if got := c.Thickness(10 * units.Kilogram); got != 0.1*units.Metre {
 		t.Errorf("a tenth of the mass may be %v thick, want 0.1 m", got)
 	}
+	if got := c.Thickness(1 * units.Tonne); got != 10*units.Metre {
+		t.Errorf("the heaviest piece may be %v thick, want 10 m", got)
+	}
 	c = arbor.Compact{Pieces: 0.5 * units.Kilogram, Height: 1 * units.Metre}
 	if got := c.Thickness(50 * units.Gram); got != 0.1*units.Metre {
 		t.Errorf("a tenth of half a kilogram may be %v thick, want 0.1 m", got)
