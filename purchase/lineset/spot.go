@@ -49,7 +49,7 @@ func (r *Rigged) swayed(out []spot, halt, low, high units.Length) []spot {
 }
 
 func (r *Rigged) jumps(trim units.Length) bool {
-	return slices.ContainsFunc(r.set.Hang, func(i load.Item) bool { return i.Mass > 0 && leaves(i, trim) })
+	return slices.ContainsFunc(r.set.Hang, func(i load.Item) bool { return leaves(i, trim) })
 }
 
 // rests is how much of the whole hang is not carried at a trim: it rests on the deck.

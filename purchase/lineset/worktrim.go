@@ -50,12 +50,15 @@ func (r *Rigged) WorkTrims(deck, bridge units.Length) []WorkTrim {
 	if !bridges {
 		trims = append(trims, min(bridge, highest))
 	}
-	trims = slices.DeleteFunc(trims, func(t units.Length) bool { return !(t > lowest && t <= highest) })
+	trims = slices.DeleteFunc(trims, func(t units.Length) bool { return !(t > lowest+hair && t <= highest+hair) })
 	trims = append(trims, lowest)
 	slices.Sort(trims)
 	var out []WorkTrim
-	for _, t := range slices.Compact(trims) {
-		out = append(out, WorkTrim{Trim: t, Deck: t <= deck, Bridge: bridges || t <= bridge})
+	for i, t := range trims {
+		if i+1 < len(trims) && trims[i+1].Within(t, hair) {
+			continue // they are meant to be one; at the higher all is clear
+		}
+		out = append(out, WorkTrim{Trim: min(t, highest), Deck: t <= deck+hair, Bridge: bridges || t <= bridge+hair})
 	}
 	if r.rests(lowest) > 0 {
 		if i := slices.IndexFunc(out, func(t WorkTrim) bool { return r.rests(t.Trim) == 0 }); i >= 0 {
