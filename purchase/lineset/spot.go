@@ -106,16 +106,13 @@ func kilograms(ng int64) units.Mass { return units.Mass(float64(ng) / nanogramsP
 
 // carriedAt is what is carried of one item, in nanograms.
 func carriedAt(item load.Item, s spot) int64 {
-	if leaves(item, s.trim) {
-		if s.above {
-			return nanograms(item.Mass)
-		}
-		return 0
+	switch {
+	case !leaves(item, s.trim):
+		return nanograms(item.Carried(s.trim))
+	case s.above:
+		return nanograms(item.Mass)
 	}
-	if s.above {
-		return nanograms(item.CarriedAbove(s.trim))
-	}
-	return nanograms(item.Carried(s.trim))
+	return 0
 }
 
 // unbalanced is the imbalance at a trim, batten-heavy positive, with the batten and so many nanograms of what hangs

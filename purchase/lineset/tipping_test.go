@@ -145,3 +145,29 @@ func TestPropTipsAsLoadDoes(t *testing.T) {
 		}
 	})
 }
+
+// Where nothing hangs outside the lines nothing can tip, and things that weigh the same are alike wherever they hang: so many more of them can
+// be planned.
+func TestAlikeWhereNothingTips(t *testing.T) {
+	along := func(last float64) (hang load.Hang) {
+		for i := range 24 {
+			hang = append(hang, point("item", 10, 11+20.0/23*float64(i)))
+		}
+		hang[23].From, hang[23].To = units.Foot.Scale(last), units.Foot.Scale(last)
+		return hang
+	}
+	for feet, ok := range map[float64]bool{30.99: true, 31.01: false} { // the last line is at 31 ft
+		_, err := rigTens(t, short(t, along(feet)...)).Order(lineset.Loading, within(20, 20))
+		if (err == nil) != ok {
+			t.Errorf("the last at %v ft: %v", feet, err)
+		}
+	}
+	for feet, ok := range map[float64]bool{11.01: true, 10.99: false} { // the first at 11 ft
+		hang := along(30)
+		hang[0].From, hang[0].To = units.Foot.Scale(feet), units.Foot.Scale(feet)
+		_, err := rigTens(t, short(t, hang...)).Order(lineset.Loading, within(20, 20))
+		if (err == nil) != ok {
+			t.Errorf("the first at %v ft: %v", feet, err)
+		}
+	}
+}

@@ -80,9 +80,9 @@ func (r *Rigged) reachTrims() (trims []units.Length) {
 			if err != nil {
 				return nil // of a stack that is taller than its rods: Fill makes none
 			}
-			if next < reach.First || next > reach.Last {
+			if next > reach.Last { // lower ones that are not in reach never are: the arbor is at its highest
 				trim = r.lastNotBelow(b.Name, next)
-				if reach, err = r.flight.Reach(b.Name, trim, stack); err != nil || next < reach.First || next > reach.Last {
+				if reach, err = r.flight.Reach(b.Name, trim, stack); err != nil || next > reach.Last {
 					continue // never reached
 				}
 				trims = append(trims, trim)

@@ -120,12 +120,17 @@ func TestHaltsAtWhichArmsReach(t *testing.T) {
 		{"one beyond", 13, 0, []arbor.Bridge{floor("bridge", foot, 0, 12.5*in)}, []halt{{0, true, true, false}, {12, false, true, false}}},
 		{"three reaches", 36, 0, []arbor.Bridge{floor("bridge", foot, 0, 12.5*in)}, []halt{{0, true, true, false}, {12, false, true, false}, {24, false, true, false}}},
 		{"and one more", 37, 0, []arbor.Bridge{floor("bridge", foot, 0, 12.5*in)}, []halt{{0, true, true, false}, {12, false, true, false}, {24, false, true, false}, {36, false, true, false}}},
+		{"one piece at a time", 4, 0, []arbor.Bridge{floor("bridge", foot, 0, 1.5*in)}, []halt{{0, true, true, false}, {1, false, true, false}, {2, false, true, false}, {3, false, true, false}}},
+		{"one piece in all", 1, 0, []arbor.Bridge{floor("bridge", foot, 0, 1.5*in)}, []halt{{0, true, true, false}}},
 		{"pipe weight takes some of the reach", 9, 4, []arbor.Bridge{floor("bridge", foot, 0, 12.5*in)}, []halt{{0, true, true, false}, {12, false, true, false}}},
 		{"and is not itself wanted", 8, 4, []arbor.Bridge{floor("bridge", foot, 0, 12.5*in)}, []halt{{0, true, true, false}}},
 		{"a whole reach of pipe weight", 4, 9, []arbor.Bridge{floor("bridge", foot, 0, 9.5*in)}, []halt{{0, true, true, false}, {9, false, true, false}}},
 		{"the lowest never in reach", 30, 0, []arbor.Bridge{floor("bridge", foot, 6*in, 18.5*in)}, []halt{{0, true, true, false}, {12, false, true, false}}}, // 7 to 18, 19 to 30
 		{"none at the lowest trim", 12, 0, []arbor.Bridge{floor("bridge", foot-36*in, 0, 12.5*in)}, []halt{{0, true, true, false}, {36, false, true, false}}},
 		{"never any", 12, 0, []arbor.Bridge{floor("bridge", foot+80*in, 0, 12.5*in)}, []halt{{0, true, true, false}}},
+		{"arms as low as the arbor's foot never comes", 12, 0, []arbor.Bridge{floor("bridge", 0, 0, 12.5*in)}, []halt{{0, true, true, false}}},
+		{"all of them too low", 6, 0, []arbor.Bridge{floor("bridge", foot, 6*in, 18.5*in)}, []halt{{0, true, true, false}}},
+		{"all but one too low", 7, 0, []arbor.Bridge{floor("bridge", foot, 6*in, 18.5*in)}, []halt{{0, true, true, false}}},
 		{"two bridges", 18, 0, []arbor.Bridge{floor("upper", foot, 0, 12.5*in), floor("lower", foot-60*in, 0, 12.5*in)}, []halt{
 			{0, true, true, false}, {12, false, true, false}, {60, false, true, false}, {72, false, true, false},
 		}},
