@@ -38,30 +38,50 @@ type Hang []Item
 //
 // Where a standing piece lifts off, Carried is the value with its foot on the
 // deck; see [Item.CarriedAbove].
-func (i Item) Carried(trim units.Length) units.Mass { return carried(&i, trim, false) }
+func (i Item) Carried(trim units.Length) units.Mass { return i.carried(trim, false) }
 
 // CarriedAbove is the part of the mass that is carried just above the trim: the limit of
 // Carried from above. The two differ only for a standing piece, at the trim where it
 // lifts off.
-func (i Item) CarriedAbove(trim units.Length) units.Mass { return carried(&i, trim, true) }
+func (i Item) CarriedAbove(trim units.Length) units.Mass { return i.carried(trim, true) }
 
-func carried(i *Item, trim units.Length, above bool) units.Mass {
-	switch i.OnDeck {
-	case Piles:
-		reach := trim - i.Below
-		if reach >= i.Height {
-			return i.Mass
-		}
-		if !(reach > 0) {
-			return 0
-		}
-		return i.Mass.Scale(units.Ratio(reach, i.Height))
-	case Stands:
-		if foot := i.foot(); !(trim > foot || above && trim == foot) {
-			return 0
-		}
+func (i Item) carried(trim units.Length, above bool) units.Mass {
+	if i.OnDeck != Piles && i.OnDeck != Stands {
+		return i.Mass
 	}
-	return i.Mass
+	rests := i.resting()
+	return rests.carried(trim, above)
+}
+
+// resting is what must be known of an item that piles or stands to tell how much of it is carried.
+type resting struct {
+	mass                units.Mass
+	below, height, foot units.Length
+	stands              bool
+
+	arm  float64 // how far it acts from the batten's middle, m
+	load int     // which of the beam's loads it is
+}
+
+func (i Item) resting() resting {
+	return resting{mass: i.Mass, below: i.Below, height: i.Height, foot: i.foot(), stands: i.OnDeck == Stands}
+}
+
+func (r *resting) carried(trim units.Length, above bool) units.Mass {
+	if r.stands {
+		if trim > r.foot || above && trim == r.foot {
+			return r.mass
+		}
+		return 0
+	}
+	reach := trim - r.below
+	if reach >= r.height {
+		return r.mass
+	}
+	if !(reach > 0) {
+		return 0
+	}
+	return r.mass.Scale(units.Ratio(reach, r.height))
 }
 
 // foot is how far under the batten the item ends: the trim at which it reaches the deck.
@@ -96,8 +116,9 @@ func (i Item) faults(length units.Length) error {
 	case Hangs:
 		check.NotNegative(&p, "height", i.Height)
 	case Piles, Stands:
-		check.Positive(&p, "height", i.Height,
-			"how far an item that "+i.OnDeck.String()+" reaches from its top to its foot")
+		if !check.IsPositive(i.Height) {
+			check.Positive(&p, "height", i.Height, "how far an item that "+i.OnDeck.String()+" reaches from its top to its foot")
+		}
 		if p.Err() == nil {
 			check.Finite(&p, "height", i.foot())
 		}

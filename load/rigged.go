@@ -14,8 +14,10 @@ type Rigged struct {
 	length  units.Length
 	lines   []units.Length
 	hang    Hang
-	arms    []float64 // how far each item's mass acts from the middle, m
 	bare    units.Mass
+	still   units.Mass    // the bare batten and what hangs clear
+	moment  float64       // of that about the middle, kg·m
+	moving  []resting     // the items that pile or stand
 	middle  units.Length  // of the bare batten
 	layout  *beam.Layout  // its first load is the bare batten, then the items
 	give    []float64     // how far each line stretches for a unit of pull, m/N
@@ -32,7 +34,7 @@ type Rigged struct {
 func newRigged(b Batten, h Hang) *Rigged {
 	onto := func(at units.Length) units.Length { return max(0, min(at, b.Length)) }
 	n, items := len(b.Lines), len(h)
-	figures := make([]float64, 4*n+2*items+1)
+	figures := make([]float64, 4*n+2*items+2)
 	take := func(n int) []float64 {
 		first := figures[:n:n]
 		figures = figures[n:]
@@ -42,7 +44,6 @@ func newRigged(b Batten, h Hang) *Rigged {
 		length:  b.Length,
 		lines:   make([]units.Length, n),
 		hang:    slices.Clone(h),
-		arms:    take(items),
 		give:    take(n),
 		limits:  make([]units.Force, n),
 		low:     take(n),
@@ -51,7 +52,10 @@ func newRigged(b Batten, h Hang) *Rigged {
 		bending: float64(b.Pipe.Modulus) * float64(b.Pipe.SecondMoment()),
 		section: b.Pipe.SectionModulus(),
 	}
-	desc := beam.Beam{Lines: take(n), Give: take(n), Low: r.low, Loads: make([]beam.Stretch, 1+items), Taper: take(1 + items)}
+	desc := beam.Beam{
+		Lines: take(n), Give: take(n), Low: r.low,
+		Loads: make([]beam.Stretch, 1+items), Taper: take(1 + items), Still: take(1 + items),
+	}
 	for i, l := range b.Lines {
 		r.lines[i] = onto(l.At)
 		r.give[i] = l.give()
@@ -60,7 +64,16 @@ func newRigged(b Batten, h Hang) *Rigged {
 		desc.Give[i] = r.bending * r.give[i]
 		desc.Low[i] = r.bending * float64(l.Long)
 	}
+	moving := 0
+	for i := range r.hang {
+		if r.hang[i].OnDeck != Hangs {
+			moving++
+		}
+	}
+	r.moving, r.breaks = make([]resting, 0, moving), make([]units.Length, 0, 2*moving)
 	desc.Loads[0] = beam.Stretch{From: 0, To: float64(b.Length)}
+	desc.Still[0] = float64(r.bare.Weight(units.StandardGravity))
+	r.still = r.bare
 	for i := range r.hang {
 		item := &r.hang[i]
 		item.From, item.To = onto(item.From), onto(item.To)
@@ -69,20 +82,28 @@ func newRigged(b Batten, h Hang) *Rigged {
 			from, to = item.centre(), item.centre()
 		}
 		desc.Loads[1+i], desc.Taper[1+i] = beam.Stretch{From: float64(from), To: float64(to)}, item.Taper
-		r.arms[i] = float64(item.centre() - r.middle)
+		arm := float64(item.centre() - r.middle)
 		switch item.OnDeck {
 		case Piles:
 			r.breaks = append(r.breaks, item.Below, item.foot())
 		case Stands:
 			r.breaks = append(r.breaks, item.foot())
+		default:
+			desc.Still[1+i] = float64(item.Mass.Weight(units.StandardGravity))
+			r.still += item.Mass
+			r.moment += float64(float64(item.Mass) * arm)
+			continue
 		}
+		rests := item.resting()
+		rests.arm, rests.load = arm, 1+i
+		r.moving = append(r.moving, rests)
 	}
 	r.layout = beam.NewLayout(desc)
 	slices.Sort(r.breaks)
 	r.breaks = slices.Compact(r.breaks)
-	r.whole = r.bare
-	for i := range r.hang {
-		r.whole += r.hang[i].Mass
+	r.whole = r.still
+	for i := range r.moving {
+		r.whole += r.moving[i].mass
 	}
 	r.clear = units.Length(math.Inf(-1))
 	if n := len(r.breaks); n > 0 {
@@ -115,9 +136,9 @@ func (r *Rigged) carried(trim units.Length, above bool) units.Mass {
 	if trim > r.clear {
 		return r.whole
 	}
-	sum := r.bare
-	for i := range r.hang {
-		sum += carried(&r.hang[i], trim, above)
+	sum := r.still
+	for i := range r.moving {
+		sum += r.moving[i].carried(trim, above)
 	}
 	return sum
 }
@@ -177,15 +198,13 @@ func (r *Rigged) ShareInto(s *Share, trim units.Length) error {
 		Shear:   ShearAt{units.Force(shear.Value), units.Length(shear.At)},
 		Stress:  units.Moment(max(sag.Value, -hog.Value)).Stress(r.section),
 	}
-	for i, at := range r.lines {
-		pull := w.Reaction[i]
-		s.Lines[i] = LineShare{
-			At:      at,
-			Tension: units.Force(pull),
-			Slack:   pull == 0,
-			Gap:     units.Length((0 - w.Deflection[i]) / r.bending),
-			Stretch: units.Length(r.give[i] * pull),
-			Limit:   r.limits[i],
+	for i := range s.Lines {
+		pull, line := w.Reaction[i], &s.Lines[i]
+		line.At, line.Limit = r.lines[i], r.limits[i]
+		line.Tension, line.Slack = units.Force(pull), pull == 0
+		line.Stretch, line.Gap = units.Length(r.give[i]*pull), 0
+		if above := 0 - w.Deflection[i]; above != 0 {
+			line.Gap = units.Length(above / r.bending)
 		}
 	}
 	return nil
@@ -216,19 +235,17 @@ func (r *Rigged) lay(w *beam.Work, trim units.Length, above bool) (units.Mass, u
 	return r.weigh(w.Weights, trim, above)
 }
 
-// weigh is lay into a list of weights, where there is one.
+// weigh is lay into a list of weights, where there is one: what is still stands in it already.
 func (r *Rigged) weigh(weights []float64, trim units.Length, above bool) (units.Mass, units.Length) {
-	if weights != nil {
-		weights[0] = float64(r.bare.Weight(units.StandardGravity))
-	}
-	mass, moment := r.bare, 0.0
-	for i := range r.hang {
-		m := carried(&r.hang[i], trim, above)
+	// About the middle, so that a symmetrical load is centred to the last bit.
+	mass, moment := r.still, r.moment
+	for i := range r.moving {
+		item := &r.moving[i]
+		m := item.carried(trim, above)
 		mass += m
-		// About the middle, so that a symmetrical load is centred to the last bit.
-		moment += float64(float64(m) * r.arms[i])
+		moment += float64(float64(m) * item.arm)
 		if weights != nil {
-			weights[1+i] = float64(m.Weight(units.StandardGravity))
+			weights[item.load] = float64(m.Weight(units.StandardGravity))
 		}
 	}
 	return mass, r.middle + units.Length(moment/float64(mass))

@@ -17,12 +17,14 @@ import (
 // The error is about the trim, or a mass that is not finite or of no possible
 // size.
 func (r *Reeved) Imbalance(trim units.Length, carried, arbor units.Mass) (units.Force, error) {
-	moved, err := r.moved(trim)
-	if err != nil {
-		return 0, err
+	moved, ok := r.runs(trim)
+	if !ok {
+		return 0, r.beyond(trim)
 	}
-	if err := possible(carried, arbor); err != nil {
-		return 0, err
+	if !fair(carried) || !fair(arbor) {
+		if err := possible(carried, arbor); err != nil {
+			return 0, err
+		}
 	}
 	i := r.imbalance(moved, carried.Weight(units.StandardGravity).In(units.Newton), arbor.Weight(units.StandardGravity).In(units.Newton))
 	return units.Force(i), nil
@@ -73,9 +75,6 @@ func (r *Reeved) ropeImbalance() rope.Straight {
 }
 
 func possible(carried, arbor units.Mass) error {
-	if fair(carried) && fair(arbor) {
-		return nil
-	}
 	var p check.Problems
 	check.Finite(&p, "carried", carried)
 	check.Finite(&p, "arbor", arbor)

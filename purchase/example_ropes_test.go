@@ -106,7 +106,7 @@ func ExampleRopeStock_Stretch() {
 	fmt.Println(rope.Basis)
 	// Output:
 	// 0' 0 3/4" <nil>
-	// FAA AC 43.13-1B (1998), Table 7-3; mass from memory of MIL-W-83420; stretch rule: common practice
+	// FAA AC 43.13-1B (1998), Table 7-3; MIL-W-83420 from memory (mass); stretch rule (common practice)
 }
 
 // A mule block that stands 9 inches off the plane of the head block, 25 feet away.

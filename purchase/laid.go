@@ -51,7 +51,8 @@ const (
 type rests struct {
 	perPull float64
 	plain   rope.Straight // N
-	stops   int
+	stops   []station
+	first   int // its first part among those of all lift lines
 }
 
 // station is a stop with all that is known of it before anything hangs on the ropes.
@@ -163,7 +164,7 @@ func (l *laid) settle(at *rope.Heights, travel, out *rope.Speeds) {
 		leg.rising = math.Copysign(1, up)
 	}
 	if parts, hung := l.pull(Batten, 0); parts > 0 {
-		l.rests = rests{perPull: 1 / parts, plain: hung.Times(-1 / parts), stops: len(l.stations)}
+		l.rests = rests{perPull: 1 / parts, plain: hung.Times(-1 / parts), stops: l.stations}
 	}
 }
 
@@ -297,27 +298,35 @@ func (l *laid) start(way Way, pull, moved float64) float64 {
 // height 0. It adds what the rope pulls with to the blocks, and gives the tension at the first stop and the last, and
 // the lowest: below zero it is not borne, and counts as zero. Its loop is written out because this is asked more than all else.
 func resting(parts []Part, stops []station, blocks []Block, c, moved float64) (first, last, low float64) {
-	before := 0.0
-	for k := range stops {
-		s := &stops[k]
-		t := c + s.hung.At(moved)
+	stops = stops[:len(parts)+1]
+	t := c + stops[0].hung.At(moved)
+	if t < 0 {
+		low, t = t, 0
+	}
+	stops[0].pull(blocks, t)
+	first, last = t, t
+	for k := range parts {
+		s := &stops[k+1]
+		t = c + s.hung.At(moved)
 		if t < 0 {
 			low, t = min(low, t), 0
 		}
-		load, others := &blocks[s.block].Load, Vector{}
-		if !s.first {
-			others = *load
-		}
-		load.Across, load.Up = others.Across+units.Force(t*s.pulls.across), others.Up+units.Force(t*s.pulls.up)
-		if k == 0 {
-			first = t
-		} else if k <= len(parts) {
-			p := &parts[k-1]
-			p.TensionFrom, p.TensionTo = units.Force(before), units.Force(t)
-		}
-		before = t
+		s.pull(blocks, t)
+		p := &parts[k]
+		p.TensionFrom, p.TensionTo = units.Force(last), units.Force(t)
+		last = t
 	}
-	return first, before, low
+	return first, last, low
+}
+
+// pull adds to its block what the rope pulls with there.
+func (s *station) pull(blocks []Block, t float64) {
+	load := &blocks[s.block].Load
+	if s.first {
+		*load = Vector{}
+	}
+	load.Across += units.Force(t * s.pulls.across)
+	load.Up += units.Force(t * s.pulls.up)
 }
 
 // running does the same for the whole rope while it runs, from the tension at its beginning on.

@@ -112,8 +112,11 @@ func (r *Reeved) ready(h *rope.Heights) {
 	r.ropes = r.ropeImbalance()
 	r.felt = r.ropesFelt()
 	r.rests = make([]rests, len(r.lift))
+	first := 0
 	for i := range r.lift {
 		r.rests[i] = r.lift[i].rests
+		r.rests[i].first = first
+		first += len(r.lift[i].legs)
 	}
 }
 

@@ -51,10 +51,10 @@ func (r RopeStock) Stretch(pull units.Force, length units.Length) (units.Length,
 
 // What basis a standard rope's figures stand on.
 const (
-	basisCable  = "FAA AC 43.13-1B (1998), Table 7-3; stretch rule: common practice"
-	basisCable7 = "FAA AC 43.13-1B (1998), Table 7-3; mass from memory of MIL-W-83420; stretch rule: common practice"
-	basisManila = "OSHA 29 CFR 1910.184, Table N-184-16; strength is five times its vertical rating"
-	basisCore   = "a general engineering reference: common practice"
+	basisCable  = "FAA AC 43.13-1B (1998), Table 7-3; stretch rule (common practice)"
+	basisCable7 = "FAA AC 43.13-1B (1998), Table 7-3; MIL-W-83420 from memory (mass); stretch rule (common practice)"
+	basisManila = "OSHA 29 CFR 1910.184, Table N-184-16 (strength is five times its vertical rating)"
+	basisCore   = "engineering reference page (common practice)"
 )
 
 // Strengths of cable are those of the table, in lbf, which prints pounds. Its

@@ -233,3 +233,17 @@ func TestPropStretch(t *testing.T) {
 		}
 	})
 }
+
+// What a rope by name says that its figures are from is in the table of sources.
+func TestBasisIsASource(t *testing.T) {
+	for _, name := range purchase.StandardRopes() {
+		r, err := purchase.StandardRope(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		unresolved, keys := verification.Citation(r.Basis).Unresolved()
+		if len(unresolved) > 0 || len(keys) == 0 {
+			t.Errorf("%s: %q is no source", name, unresolved)
+		}
+	}
+}

@@ -44,8 +44,14 @@ type RopeState struct {
 // Greatest is the largest tension anywhere along the rope.
 func (r RopeState) Greatest() units.Force {
 	var t units.Force
-	for _, p := range r.Parts {
-		t = max(t, p.TensionFrom, p.TensionTo)
+	for i := range r.Parts {
+		p := &r.Parts[i]
+		if p.TensionFrom > t {
+			t = p.TensionFrom
+		}
+		if p.TensionTo > t {
+			t = p.TensionTo
+		}
 	}
 	return t
 }
@@ -180,16 +186,17 @@ func (r *Reeved) AtInto(s *State, trim units.Length, on Bodies) error {
 	s.Trim, s.ArborTop = trim, units.Length(r.top+moved)
 	s.Lift, s.Blocks = m.lift, m.blocks[:r.named:r.named]
 	var carried float64
-	parts, stops, blocks := m.parts, r.stops, m.blocks
 	for i := range r.rests {
 		l := &r.rests[i]
 		pull := on.Pulls[i].In(units.Newton)
 		carried += pull
 		c := l.plain.At(moved) + float64(l.perPull*pull)
-		n := l.stops - 1
-		_, _, low := resting(parts[:n], stops[:l.stops], blocks, c, moved)
-		m.lift[i].Parts, m.lift[i].Slack = parts[:n:n], low < -slackened
-		parts, stops = parts[n:], stops[l.stops:]
+		parts, line := m.parts[l.first:l.first+len(l.stops)-1], &m.lift[i]
+		_, _, low := resting(parts, l.stops, m.blocks, c, moved)
+		line.Slack = low < -slackened
+		if len(line.Parts) != len(parts) || &line.Parts[0] != &parts[0] { // who asked has put others in
+			line.Parts = parts[:len(parts):len(parts)]
+		}
 	}
 	imbalance := r.imbalance(moved, carried, on.Arbor.Weight(units.StandardGravity).In(units.Newton))
 	s.Imbalance = units.Force(imbalance)
@@ -208,8 +215,8 @@ func (r *Reeved) AtInto(s *State, trim units.Length, on Bodies) error {
 	held := min(asked, grip) // the rope above the lock has no more to give up
 	s.Lock, s.Grip = units.Force(asked), units.Force(grip)
 	gripped := &m.hand[r.lock]
-	stops = r.hand.stations
-	_, from, low := resting(m.hand[:r.lock], stops[:r.lock+1], m.blocks, below, moved)
+	stops := r.hand.stations
+	_, from, low := resting(m.hand[:r.lock], stops, m.blocks, below, moved)
 	to, _, lowAbove := resting(m.hand[r.lock+1:], stops[r.lock+1:], m.blocks, below-held, moved)
 	gripped.TensionFrom, gripped.TensionTo = units.Force(from), units.Force(to)
 	low = min(low, lowAbove)

@@ -51,12 +51,19 @@ func (r *Reeved) Reach() (lowest, highest units.Length) {
 
 // moved is how far the arbor is above where it was when the lines were made off.
 func (r *Reeved) moved(trim units.Length) (float64, error) {
-	if r != nil {
-		if moved := r.movedTo(trim); moved > r.down && moved < r.up {
-			return moved, nil
-		}
+	if moved, ok := r.runs(trim); ok {
+		return moved, nil
 	}
 	return 0, r.beyond(trim)
+}
+
+// runs is moved, and whether the ropes run so far.
+func (r *Reeved) runs(trim units.Length) (moved float64, ok bool) {
+	if r == nil {
+		return 0, false
+	}
+	moved = r.movedTo(trim)
+	return moved, moved > r.down && moved < r.up
 }
 
 func (r *Reeved) movedTo(trim units.Length) float64 { return (r.trim - trim.In(units.Metre)) / r.ratio }

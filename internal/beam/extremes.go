@@ -12,38 +12,43 @@ const tie = 1e-12
 // line, sagging within a span where the shear passes zero, shear beside a line.
 // Where there is no sagging or hogging at all it is 0 at the left end.
 func (w *Work) Extremes() (sag, hog, shear Peak) {
-	l := w.layout
-	start := Peak{0, l.start}
-	sag, hog, shear = start, start, start
+	x := w.layout.x
+	start := largest{Peak: Peak{0, w.layout.start}}
+	down, up, across := start, start, start
 	last := len(w.tight) - 1
+	before := w.over[0].weight
 	for j, i := range w.tight {
-		place := l.x[i]
+		place := x[i]
 		if m := w.moment[j]; m < 0 {
-			hog.larger(m, place)
+			up.note(m, place)
 		}
-		if j == 0 {
-			shear.larger(0-w.over[0].weight, place)
-		} else {
-			shear.larger(0-w.held[j-1].right, place)
-		}
+		across.note(0-before, place)
 		if j == last {
-			shear.larger(w.over[1].weight, place)
+			across.note(w.over[1].weight, place)
 			break
 		}
-		shear.larger(w.held[j].left, place)
-		if w.crestAtMost(j) <= sag.Value {
+		s := &w.held[j]
+		across.note(s.left, place)
+		before = s.right
+		if w.crestAtMost(j) <= down.Value {
 			continue
 		}
 		if m, at := w.crest(j); m > 0 {
-			sag.larger(m, at)
+			down.note(m, at)
 		}
 	}
-	return sag, hog, shear
+	return down.Peak, up.Peak, across.Peak
 }
 
-func (p *Peak) larger(v, at float64) {
-	if math.Abs(v) > math.Abs(p.Value)*(1+tie) {
-		*p = Peak{v, at}
+// largest is the largest yet by size, and what the next must be more than.
+type largest struct {
+	Peak
+	beaten float64
+}
+
+func (l *largest) note(v, at float64) {
+	if size := math.Abs(v); size > l.beaten {
+		l.Peak, l.beaten = Peak{v, at}, float64(size*(1+tie))
 	}
 }
 
@@ -121,7 +126,7 @@ func (w *Work) crestIn(field int, m, v float64) (moment, place float64) {
 func (w *Work) crestEven(field int, m, v float64) (moment, place float64) {
 	l := w.layout
 	var q, rest float64
-	if len(l.covers) > 0 {
+	if l.covered {
 		q = w.begin[field-1]
 	}
 	marks, weights := l.marks[l.field[field]:l.field[field+1]], w.Weights

@@ -42,16 +42,16 @@ func (w *Work) Hold(set uint64) {
 	} else {
 		w.sprung(f)
 	}
-	w.Reaction[w.tight[0]] = w.over[0].weight
-	for j, i := range w.tight[:last] {
-		turn := float64((w.moment[j+1] - w.moment[j]) * f.inverse[j])
-		s := &w.held[j]
+	pull, held, inverse, moment := w.over[0].weight, w.held[:last], f.inverse[:last], w.moment[:last+1]
+	for j := range held {
+		i, s := w.tight[j], &held[j]
+		turn := float64((moment[j+1] - moment[j]) * inverse[j])
 		s.left += turn
 		s.right -= turn
-		w.Reaction[i] += w.point[i] + s.left
-		w.Reaction[w.tight[j+1]] = s.right
+		w.Reaction[i] = pull + (w.point[i] + s.left)
+		pull = s.right
 	}
-	w.Reaction[w.tight[last]] += w.point[w.tight[last]] + w.over[1].weight
+	w.Reaction[w.tight[last]] = pull + (w.point[w.tight[last]] + w.over[1].weight)
 	if w.layout.give != nil {
 		w.ends()
 	}
@@ -150,23 +150,22 @@ func (f *factors) find(l *Layout, tight []int, length []float64) {
 // and are then replaced by the unknowns.
 func (w *Work) rigid(f *factors) {
 	last := len(w.tight) - 1
-	length, moment := w.length, w.moment
+	length, moment, held, share, pivot := w.length[:last], w.moment[:last+1], w.held[:last], f.share[:last], f.pivot[:last]
 	for j, i := range w.tight {
 		w.level[j] = w.low[i]
 	}
-	for j := 1; j < last; j++ {
-		r := 0 - (w.held[j-1].atRight + w.held[j].atLeft)
+	before := float64(length[0] * moment[0])
+	for j := 1; j < len(held); j++ {
+		r := 0 - (held[j-1].atRight + held[j].atLeft)
 		if w.uneven {
 			r += 6 * (float64((w.level[j]-w.level[j-1])*f.inverse[j-1]) + float64((w.level[j]-w.level[j+1])*f.inverse[j]))
 		}
-		if j == 1 {
-			r -= float64(length[0] * moment[0])
-		} else {
-			r -= float64(f.share[j] * moment[j-1])
+		if j > 1 {
+			before = float64(share[j] * moment[j-1])
 		}
-		moment[j] = r
+		moment[j] = r - before
 	}
 	for j := last - 1; j > 0; j-- {
-		moment[j] = float64((moment[j] - float64(length[j]*moment[j+1])) * f.pivot[j])
+		moment[j] = float64((moment[j] - float64(length[j]*moment[j+1])) * pivot[j])
 	}
 }

@@ -17,7 +17,10 @@ type Beam struct {
 	Low   []float64 // EI times how far each line's end hangs below level, unstretched; nil: none does
 	Loads []Stretch // where each load lies
 	Taper []float64 // how each load leans, from −1 to 1: see Stretch; nil: none does
+	Still []float64 // the weight of each load that always has the same, 0 for one that has not; nil: none has. It is kept
 }
+
+func (b *Beam) still(load int) bool { return b.Still != nil && b.Still[load] > 0 }
 
 // A Stretch is where a load lies. Where both ends are equal it is a point. Along it the
 // weight per length, as a share of its mean, goes straight from 1 − taper to 1 + taper.
@@ -43,38 +46,17 @@ type Layout struct {
 	all     []int   // every line
 	factors factors // with all of them tight
 
-	spans  []float64 // their lengths
-	onLine []onLine
-	parts  []part
-	first  []int // parts[first[j]:first[j+1]] lie in span j
-	tips   [2][]tip
-	covers []cover
+	spans   []float64 // their lengths
+	moving  acts      // of the loads that are not still
+	base    borne     // what those that are come to
+	still   []float64 // their weights, 0 for the others; nil: none is
+	covered bool      // there is a cover, still or not
 
 	// Fields are the tip before the first line, each span, and the tip after the last line. The
 	// marks of field k are marks[field[k]:field[k+1]], in the order of their places.
 	marks []mark
 	field []int
 	even  bool // no load leans
-}
-
-type onLine struct{ load, line int }
-
-type part struct {
-	load int
-	simple
-}
-
-// tip is the weight that a load has beyond an outermost line, and its moment about that line.
-type tip struct {
-	load           int
-	weight, moment float64
-}
-
-// cover is a load on all spans of a range, with its weight per length where it begins and
-// ends, and what that gains per length.
-type cover struct {
-	load, from, to   int
-	begin, end, gain float64
 }
 
 // mark is a place where a point stands, or where the weight per length makes a step and its
@@ -106,12 +88,17 @@ func NewLayout(b Beam) *Layout {
 		l.give = take()
 		copy(l.give, b.Give)
 	}
-	places := make([]int, 3*n+2)
-	l.all, l.field, l.first = places[:n:n], places[n:2*n+2:2*n+2], places[2*n+2:]
+	places := make([]int, 2*n+2)
+	l.all, l.field = places[:n:n], places[n:]
 	l.measure(b.Loads)
 	l.even = !slices.ContainsFunc(b.Taper, func(t float64) bool { return t != 0 })
-	c := newCutting(l, b.Loads)
+	c := newCutting(&b)
+	c.Layout = l
 	for k, s := range b.Loads {
+		c.acts = &c.moves
+		if b.still(k) {
+			c.acts = &c.stays
+		}
 		switch {
 		case s.From == s.To:
 			c.point(k, s.From)
@@ -121,11 +108,31 @@ func NewLayout(b Beam) *Layout {
 			c.spread(k, s, b.Taper[k])
 		}
 	}
-	l.marks, l.parts = sorted(c.marks, l.field), sorted(c.parts, l.first)
+	l.marks = sorted(c.marks, l.field)
 	for k := range n + 1 {
 		slices.SortStableFunc(l.marks[l.field[k]:l.field[k+1]], func(a, b mark) int { return cmp.Compare(a.place, b.place) })
 	}
+	l.moving = c.moves
+	l.rest(&c.stays, b.Still)
 	return l
+}
+
+// rest works out what the loads come to that are still. Where one that is not is a cover, those that are still are left as
+// steps: all are then summed up together.
+func (l *Layout) rest(still *acts, weights []float64) {
+	n := len(l.x)
+	figures := make([]float64, 3*n)
+	l.base = borne{point: figures[:n:n], begin: figures[n : 2*n : 2*n], gain: figures[2*n:], spans: make([]simple, n)}
+	l.covered = len(still.covers)+len(l.moving.covers) > 0
+	if weights == nil {
+		return
+	}
+	l.still = weights
+	l.base.add(still, weights)
+	l.base.cover(still, weights)
+	if len(l.moving.covers) == 0 {
+		l.base.spread(l.spans)
+	}
 }
 
 // measure fills in the lengths.
@@ -169,8 +176,9 @@ func (l *Layout) right(field int) float64 {
 // cutting cuts loads at the lines.
 type cutting struct {
 	*Layout
-	marks []of[mark] // of a field
-	parts []of[part] // of a span
+	marks        []of[mark] // of a field
+	stays, moves acts       // of the loads that are still, and of the others
+	*acts                   // those of the two to which the load belongs that is cut
 }
 
 // of is something that belongs to one of several places in a row.
@@ -179,15 +187,44 @@ type of[T any] struct {
 	it    T
 }
 
-// newCutting has room for what most loads come to: a point is one part and has one mark, any other two parts with two marks each.
-func newCutting(l *Layout, loads []Stretch) cutting {
-	n := 0
-	for _, s := range loads {
+// newCutting has room for what most loads come to: a point is one part and has one mark, any other two parts with two marks each;
+// or a tip, and some a cover.
+func newCutting(b *Beam) (c cutting) {
+	marks := 0
+	var stays, moves room
+	for k, s := range b.Loads {
+		of := &moves
+		if b.still(k) {
+			of = &stays
+		}
+		marks++
+		of.parts++
 		if s.From < s.To {
-			n++
+			marks += 3
+			of.parts++
+			of.covers++
+		}
+		if s.From < b.Lines[0] {
+			of.before++
+		}
+		if s.To > b.Lines[len(b.Lines)-1] {
+			of.beyond++
 		}
 	}
-	return cutting{Layout: l, marks: make([]of[mark], 0, len(loads)+3*n), parts: make([]of[part], 0, len(loads)+n)}
+	c.marks = make([]of[mark], 0, marks)
+	c.stays, c.moves = stays.acts(), moves.acts()
+	return c
+}
+
+// room is how many of each kind of acts there may be.
+type room struct{ parts, covers, before, beyond int }
+
+func (r room) acts() acts {
+	tips := make([]tip, r.before+r.beyond)
+	return acts{
+		parts: make([]part, 0, r.parts), covers: make([]cover, 0, r.covers),
+		tips: [2][]tip{tips[:0:r.before], tips[r.before:r.before]},
+	}
 }
 
 // sorted puts what belongs to each place together, in the order in which it was noted, and fills in where each place begins
@@ -289,6 +326,6 @@ func (c *cutting) piece(load, field int, from, to, share, taper float64) {
 	default:
 		j := field - 1
 		s := simplePiece(c.spans[j], middle-c.x[j], half, taper).scaled(share)
-		c.parts = append(c.parts, of[part]{j, part{load, s}})
+		c.parts = append(c.parts, part{load, j, s})
 	}
 }

@@ -105,12 +105,12 @@ func TestTurns(t *testing.T) {
 				p.loads = append(p.loads, Stretch{x, x})
 			}
 			p.loads = append(p.loads, Stretch{0, 10})
-			turns := p.work().Turns(p.weights, c.to, 1e-9)
+			turns := p.workTo(c.to).Turns(p.weights, c.to, 1e-9)
 			if got := p.sets(t, c.to, turns); !slices.Equal(got, c.sets) {
 				t.Errorf("sets %v with turns at %v, want %v", got, turns, c.sets)
 			}
 			p.straight(t, c.to, turns)
-			back := p.between(c.to, 1).work().Turns(c.to, p.weights, 1e-9)
+			back := p.between(c.to, 1).workTo(p.weights).Turns(c.to, p.weights, 1e-9)
 			slices.Reverse(back)
 			for i, b := range back {
 				if len(back) != len(turns) || math.Abs(1-b-turns[i]) > 1e-9 {
@@ -163,7 +163,7 @@ func TestPropTurns(t *testing.T) {
 			to[i] = float64(rapid.IntRange(0, 1000).Draw(t, "to"))
 		}
 		to[0]++ // something is carried
-		w := p.work()
+		w := p.workTo(to)
 		turns := w.Turns(p.weights, to, 1e-9)
 		if !slices.IsSorted(turns) || len(turns) > 0 && !(turns[0] > 0 && turns[len(turns)-1] < 1) {
 			t.Fatalf("turns %v", turns)
@@ -210,7 +210,7 @@ func TestTurnsWhereItTips(t *testing.T) {
 			p.loads = append(p.loads, Stretch{x, x})
 		}
 		p.loads = append(p.loads, Stretch{0, 10})
-		got := p.work().Turns(c.from, c.to, 1e-9)
+		got := p.workTo(c.to).Turns(c.from, c.to, 1e-9)
 		if len(got) != len(c.want) {
 			t.Errorf("%s: %v, want %v", c.name, got, c.want)
 			continue
@@ -239,7 +239,7 @@ func TestPropTurnsOfManyLines(t *testing.T) {
 			p.loads, p.weights = append(p.loads, Stretch{at, at}), append(p.weights, rapid.Float64Range(0, 1000).Draw(t, "from"))
 			to = append(to, rapid.Float64Range(0, 1000).Draw(t, "to"))
 		}
-		w := p.work()
+		w := p.workTo(to)
 		turns := w.Turns(p.weights, to, 1e-9)
 		pulls := func(share float64) ([]float64, bool) {
 			w.Load(p.between(to, share).weights)
@@ -286,7 +286,7 @@ func TestTurnsEnd(t *testing.T) {
 		p.weights = append(p.weights, float64(100*i%701))
 		to = append(to, float64(300*i%997))
 	}
-	turns := p.work().Turns(p.weights, to, 1e-9)
+	turns := p.workTo(to).Turns(p.weights, to, 1e-9)
 	if len(turns) > 2*mostLooks || !slices.IsSorted(turns) || slices.ContainsFunc(turns, func(x float64) bool { return !(x > 0 && x < 1) }) {
 		t.Errorf("%d turns: %v", len(turns), turns)
 	}

@@ -24,7 +24,7 @@ func (w *Work) walk(field int) walk {
 		w: w, next: w.layout.field[field], end: w.layout.field[field+1],
 		rover: w.rover.weight > 0 && w.rover.field == field,
 	}
-	if field > 0 && field < len(w.layout.x) && len(w.layout.covers) > 0 {
+	if field > 0 && field < len(w.layout.x) && w.layout.covered {
 		p.q, p.gain = w.begin[field-1], w.gain[field-1]
 	}
 	return p

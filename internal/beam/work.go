@@ -14,15 +14,18 @@ func (l *Layout) Work() *Work {
 	w := &Work{
 		layout:   l,
 		Reaction: take(n), Deflection: take(n),
-		low: take(n), point: take(n), begin: take(n), gain: take(n),
-		moment: take(n), level: take(n),
+		borne: borne{point: take(n), begin: take(n), gain: take(n), spans: make([]simple, n)},
+		low:   take(n), moment: take(n), level: take(n),
 		current: take(n), terms: take(n), length: take(n), beyond: take(n),
 		Weights: take(l.loads),
-		spans:   make([]simple, n), held: make([]simple, n), upTo: make([]simple, n),
+		held:    make([]simple, n), upTo: make([]simple, n),
 		tight:   make([]int, 0, n),
 		seen:    make([]uint64, 0, n),
 		factors: l.newFactors(),
 	}
+	copy(w.Weights, l.still)
+	copy(w.begin, l.base.begin)
+	copy(w.gain, l.base.gain)
 	w.SetLow(l.low)
 	w.mislaid = false
 	return w
@@ -55,7 +58,8 @@ type Work struct {
 	// the last call of Hold, or of Hang or Deflect.
 	Reaction, Deflection []float64
 
-	// Weights are those of the loads: see LoadWeights.
+	// Weights are those of the loads: see LoadWeights. Those that the Beam says are still stand there from the first, and must
+	// not be changed.
 	Weights []float64
 
 	low     []float64 // as in Beam
@@ -63,12 +67,8 @@ type Work struct {
 	slight  float64   // the pull that their rounding alone can bring about
 	mislaid bool      // they may not be the layout's
 
-	total       float64
-	point       []float64 // weight on each line
-	spans       []simple  // of each span between neighbouring lines
-	begin, gain []float64 // of each span, the covers' weight per length at its left end, and what that gains
-	tips        [2]tip
-	rover       rover
+	borne
+	rover rover
 
 	tight  []int     // the lines taken as tight, increasing
 	length []float64 // from each tight line to the next
@@ -108,63 +108,17 @@ func (w *Work) Load(weights []float64) {
 func (w *Work) LoadWeights() {
 	l := w.layout
 	w.rover = rover{}
-	w.total = 0
-	clear(w.point)
-	for _, p := range l.onLine {
-		w.point[p.line] += w.Weights[p.load]
-		w.total += w.Weights[p.load]
+	w.total, w.tips = l.base.total, l.base.tips
+	copy(w.point, l.base.point)
+	copy(w.spans, l.base.spans)
+	if len(l.moving.covers) > 0 {
+		copy(w.begin, l.base.begin)
+		copy(w.gain, l.base.gain)
+		w.cover(&l.moving, w.Weights)
+		w.spread(l.spans)
 	}
-	for side := range l.tips {
-		var sum tip
-		for _, t := range l.tips[side] {
-			v := w.Weights[t.load]
-			sum.weight += float64(v * t.weight)
-			sum.moment += float64(v * t.moment)
-		}
-		w.tips[side] = sum
-		w.total += sum.weight
-	}
-	if len(l.covers) > 0 {
-		clear(w.begin)
-		clear(w.gain)
-		for _, c := range l.covers {
-			v := w.Weights[c.load]
-			w.begin[c.from] += float64(v * c.begin)
-			w.begin[c.to] -= float64(v * c.end)
-			if c.gain != 0 {
-				w.gain[c.from] += float64(v * c.gain)
-				w.gain[c.to] -= float64(v * c.gain)
-			}
-		}
-	}
-	var q, g float64
-	for j, length := range l.spans {
-		var s simple
-		if len(l.covers) > 0 {
-			q += w.begin[j]
-			if g += w.gain[j]; g == 0 {
-				half := float64(q * length / 2)
-				s.left, s.right = half, half
-				s.atLeft = float64(half * length * length / 2)
-				s.atRight = s.atLeft
-				w.begin[j], w.gain[j] = q, 0
-			} else {
-				next := q + float64(g*length)
-				s = simpleCover(length, q, next)
-				w.begin[j], w.gain[j] = q, g
-				q = next
-			}
-		}
-		parts := l.parts[l.first[j]:l.first[j+1]]
-		for k := range parts {
-			p := &parts[k]
-			v := w.Weights[p.load]
-			s.left += float64(v * p.left)
-			s.right += float64(v * p.right)
-			s.atLeft += float64(v * p.atLeft)
-			s.atRight += float64(v * p.atRight)
-		}
-		w.spans[j] = s
-		w.total += s.left + s.right
+	w.add(&l.moving, w.Weights)
+	for j := range l.spans {
+		w.total += w.spans[j].left + w.spans[j].right
 	}
 }

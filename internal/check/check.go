@@ -86,6 +86,9 @@ func Positive[Q units.Quantity](p *Problems, field string, q Q, what string) boo
 	return true
 }
 
+// IsPositive tells whether Positive finds nothing wrong: who asks often need not put a name together first.
+func IsPositive[Q units.Quantity](q Q) bool { return q >= smallest && float64(q) <= limit }
+
 // Show writes a quantity for an error message, in both systems: the reader of the
 // message may have written it in either. The SI figure has nine digits: feet and
 // inches alone could hide a fault, and more digits would only be rounding.

@@ -38,27 +38,27 @@ func (r *Rigged) check(looks []look, err error) []Check {
 		reach("travel to high trim", t.High, t.High-t.Lowest, t.Batten, "batten travel between the arbor's stops, counted up from the lowest trim reached"),
 	}
 
-	line := worst(looks, func(s *State) (string, units.Force) {
-		n, f := s.WorstLine()
-		return lineName(n), f
-	})
-	loft := worst(looks, heaviest(purchase.LoftBlock))
+	line := worst(looks, func(s *State) (int, units.Force) { return s.WorstLine() })
+	loft := heaviest(looks, purchase.LoftBlock)
 	head := worst(looks, func(s *State) (string, units.Force) {
 		return "", s.Ropes.Load(purchase.HeadBlock).Size()
 	})
 	checks = append(checks,
-		line.compare("lift line tension", lim.LiftLine),
-		loft.compare("loft block load", lim.LoftBlock))
+		line.compare("lift line tension", lineName(line.of), lim.LiftLine),
+		loft.compare("loft block load", lineName(loft.of), lim.LoftBlock))
 	if names := r.set.Rigging.mules(); len(names) > 0 {
-		checks = append(checks, worst(looks, heaviestOf(names)).compare("mule block load", lim.MuleBlock))
+		mule := worst(looks, heaviestOf(names))
+		checks = append(checks, mule.compare("mule block load", mule.of, lim.MuleBlock))
 	}
 	checks = append(checks,
-		head.compare("head block load", lim.HeadBlock))
+		head.compare("head block load", head.of, lim.HeadBlock))
 	switch r.set.Rigging.Purchase {
 	case purchase.Double:
-		checks = append(checks, worst(looks, heaviest(purchase.DeadEnd)).compare("lift line dead end", lim.DeadEnd))
+		end := heaviest(looks, purchase.DeadEnd)
+		checks = append(checks, end.compare("lift line dead end", lineName(end.of), lim.DeadEnd))
 	case purchase.Triple:
-		checks = append(checks, worst(looks, heaviest(purchase.BeamBlock)).compare("lift line beam block", lim.BeamBlock))
+		block := heaviest(looks, purchase.BeamBlock)
+		checks = append(checks, block.compare("lift line beam block", lineName(block.of), lim.BeamBlock))
 	}
 	checks = append(checks, checkPipe(looks, lim.Pipe), r.checkLock(looks))
 	checks = append(checks, checkLockHolds(looks, lim.RopeLock))
@@ -122,36 +122,50 @@ func (r *Rigged) checkLock(looks []look) Check {
 	return c
 }
 
-// governing is the worst of a demand over the travel.
-type governing struct {
-	where string
+// governing is the worst of a demand over the travel, and what it is a demand of: a line, a block, a rope.
+type governing[Of any] struct {
+	of    Of
 	force units.Force
 	trim  units.Length
 }
 
-func worst(looks []look, demand func(*State) (where string, force units.Force)) governing {
-	var g governing
+func worst[Of any](looks []look, demand func(*State) (Of, units.Force)) governing[Of] {
+	var g governing[Of]
 	for i := range looks {
 		s := &looks[i].state
-		if where, f := demand(s); i == 0 || f > g.force.Scale(1+tie) {
-			g = governing{where: where, force: f, trim: s.Trim}
+		if of, f := demand(s); i == 0 || f > g.force.Scale(1+tie) {
+			g = governing[Of]{of: of, force: f, trim: s.Trim}
 		}
 	}
 	return g
 }
 
-func (g governing) compare(name string, lim ForceLimit) Check {
-	c := compare(name, g.where, g.force, lim.Max, lim.Basis)
+func (g governing[Of]) compare(name, where string, lim ForceLimit) Check {
+	c := compare(name, where, g.force, lim.Max, lim.Basis)
 	c.Trim = g.trim
 	return c
 }
 
-// heaviest finds the most loaded of a numbered family of blocks, one for each lift line.
-func heaviest(name func(int) string) func(*State) (string, units.Force) {
-	return func(s *State) (string, units.Force) {
-		line, f := s.Ropes.Heaviest(name)
-		return lineName(line), f
+// heaviest is the worst of purchase.State.Heaviest over the travel. Where the blocks of the family stand is the same in every
+// state, and is looked up once.
+func heaviest(looks []look, name func(line int) string) governing[int] {
+	first := &looks[0].state.Ropes
+	places := make([]int, len(first.Lift))
+	for i := range places {
+		of := name(i + 1)
+		places[i] = slices.IndexFunc(first.Blocks, func(b purchase.Block) bool { return b.Name == of })
 	}
+	return worst(looks, func(s *State) (line int, most units.Force) {
+		for i, place := range places {
+			if place < 0 {
+				continue
+			}
+			if f := s.Ropes.Blocks[place].Load.Size(); f > most.Scale(1+tie) {
+				line, most = i+1, f
+			}
+		}
+		return line, most
+	})
 }
 
 // heaviestOf finds the most loaded of blocks that are named.

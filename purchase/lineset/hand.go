@@ -129,12 +129,13 @@ func (h Hand) Notes() []string {
 
 // checkLockHolds holds the difference of tension that is asked of the shut lock against what it is given to hold.
 func checkLockHolds(looks []look, lim ForceLimit) Check {
-	return worst(looks, func(s *State) (string, units.Force) {
+	tight := worst(looks, func(s *State) (purchase.Role, units.Force) {
 		if s.Ropes.Lock < 0 {
-			return purchase.OuterRope.String(), -s.Ropes.Lock
+			return purchase.OuterRope, -s.Ropes.Lock
 		}
-		return purchase.InnerRope.String(), s.Ropes.Lock
-	}).compare("rope lock", lim)
+		return purchase.InnerRope, s.Ropes.Lock
+	})
+	return tight.compare("rope lock", tight.of.String(), lim)
 }
 
 // checkHands holds the pulls that fly the set out and in, or hold it back, against what the caller allows one person.
@@ -148,7 +149,7 @@ func (r *Rigged) checkHands(looks []look, lim ForceLimit) []Check {
 // checkPull takes a pull that cannot be told for one that exceeds; without the idler's weight, on which it hangs whether the
 // hand line is slack, for one that is not checked.
 func (r *Rigged) checkPull(looks []look, name string, lim ForceLimit, of func(*Hand) HandPull) Check {
-	var g governing
+	var g governing[purchase.Role]
 	for i := range looks {
 		h := &looks[i].hand
 		p := of(h)
@@ -164,8 +165,8 @@ func (r *Rigged) checkPull(looks []look, name string, lim ForceLimit, of func(*H
 			return c
 		}
 		if i == 0 || p.Pull > g.force.Scale(1+tie) {
-			g = governing{where: p.Rope.String(), force: p.Pull, trim: h.Trim}
+			g = governing[purchase.Role]{of: p.Rope, force: p.Pull, trim: h.Trim}
 		}
 	}
-	return g.compare(name, lim)
+	return g.compare(name, g.of.String(), lim)
 }

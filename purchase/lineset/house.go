@@ -197,9 +197,17 @@ type Totals struct {
 
 // Totals adds up the house.
 func (r *RiggedHouse) Totals() Totals {
+	return r.totals(func(set int) *State {
+		high := r.sets[set].High()
+		return &high
+	})
+}
+
+// totals sums up a house, of which it is given each set's state at high trim.
+func (r *RiggedHouse) totals(at func(set int) *State) Totals {
 	t := Totals{Sets: len(r.sets)}
-	for _, s := range r.sets {
-		high := s.High()
+	for i, s := range r.sets {
+		high := at(i)
 		if s.Exceeds() {
 			t.Exceeding++
 		}

@@ -23,16 +23,36 @@ func (r *Rigged) looks() ([]look, error) {
 	all := make([]look, len(trims))
 	var run purchase.Running
 	for i, trim := range trims {
-		l := &all[i]
 		var err error
-		if l.state, err = r.At(trim); err != nil {
-			return nil, err
-		}
-		if l.hand, err = r.hand(l.state, &run); err != nil {
+		if all[i], err = r.lookAt(trim, &run); err != nil {
 			return nil, err
 		}
 	}
 	return all, nil
+}
+
+// lookAt gives the set at one trim that it reaches. A Rigged that Rig did not make has none.
+func (r *Rigged) lookAt(trim units.Length, run *purchase.Running) (l look, err error) {
+	if l.state, err = r.At(trim); err != nil {
+		return look{}, err
+	}
+	l.hand, err = r.hand(l.state, run)
+	return l, err
+}
+
+// ends gives the set at low and at high trim, with the terms of what the hands feel there.
+func (r *Rigged) ends() (low, high look) {
+	if r.ropes == nil {
+		return low, high
+	}
+	if _, looks := r.hold(); len(looks) > 0 {
+		return r.whole(looks[0]), r.whole(looks[len(looks)-1])
+	}
+	lowest, highest := r.travel.reached()
+	var run purchase.Running
+	low, _ = r.lookAt(lowest, &run) // Rig has made sure that both can be told
+	high, _ = r.lookAt(highest, &run)
+	return r.whole(low), r.whole(high)
 }
 
 // whole is a look with its terms.

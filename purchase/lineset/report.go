@@ -40,26 +40,22 @@ const Caution = "Overhead lifting can kill. These figures are for planning and t
 
 // Report gives every answer about the set.
 func (r *Rigged) Report() Report {
-	looks, err := r.looks()
-	checks := r.check(looks, err)
-	var low, high look
-	if n := len(looks); n > 0 {
-		low, high = r.whole(looks[0]), r.whole(looks[n-1])
-	}
+	low, high := r.ends()
 	return Report{
 		Name: r.set.Name, Purchase: r.set.Rigging.Purchase, Hang: r.set.Hang, Batten: r.Bare(), Hung: r.Hung(),
 		Counterweight: r.counter, Balance: r.balance, Travel: r.travel, Low: low.state, High: high.state,
 		LowHand: low.hand, HighHand: high.hand,
-		Checks: checks, Exceeds: exceeds(checks),
+		Checks: r.Checks(), Exceeds: r.Exceeds(),
 	}
 }
 
 // Report gives every answer about the house.
 func (r *RiggedHouse) Report() HouseReport {
-	out := HouseReport{Name: r.house.Name, Totals: r.Totals(), Caution: Caution}
-	for _, s := range r.sets {
-		out.Sets = append(out.Sets, s.Report())
+	out := HouseReport{Name: r.house.Name, Sets: make([]Report, len(r.sets)), Caution: Caution}
+	for i, s := range r.sets {
+		out.Sets[i] = s.Report()
 	}
+	out.Totals = r.totals(func(set int) *State { return &out.Sets[set].High })
 	return out
 }
 

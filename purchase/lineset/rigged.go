@@ -8,6 +8,7 @@ import (
 
 	"example.com/steelyard/arbor"
 	"example.com/steelyard/internal/check"
+	"example.com/steelyard/internal/lazy"
 	"example.com/steelyard/load"
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/units"
@@ -28,6 +29,8 @@ type Rigged struct {
 	counter Counterweight
 	balance Balance
 	ample   arbor.Stack // what would be stacked were there enough pieces of every kind
+
+	checks *lazy.Value[[]Check]
 }
 
 // Rig checks the set and computes it, with the given pieces to fill its arbor
@@ -117,7 +120,7 @@ func (s Set) compute(stock arbor.Stock, on *installed, found flown) (*Rigged, er
 	s.Like = "" // the rigging itself stands in its place
 	r := &Rigged{
 		set: s, stock: slices.Clone(stock), ropes: on.ropes, flight: on.flight,
-		load: found.load, travel: found.travel, breaks: found.load.Breaks(),
+		load: found.load, travel: found.travel, breaks: found.load.Breaks(), checks: new(lazy.Value[[]Check]),
 	}
 	var err error
 	if r.counter, err = r.counterweight(stock); err != nil {
@@ -218,8 +221,28 @@ func (r *Rigged) state(trim units.Length) State {
 
 // Checks gives every check of the set, in a fixed order; those without a limit
 // say so. That of the pieces in stock is there only where the stock falls short.
-// It holds the set against its limits anew each time that it is asked.
-func (r *Rigged) Checks() []Check { return r.check(r.looks()) }
+// It holds the set against its limits when it is first asked; the slice is the caller's.
+func (r *Rigged) Checks() []Check {
+	checks, _ := r.hold()
+	return slices.Clone(checks)
+}
 
 // Exceeds tells whether any check exceeds its limit.
-func (r *Rigged) Exceeds() bool { return exceeds(r.Checks()) }
+func (r *Rigged) Exceeds() bool {
+	checks, _ := r.hold()
+	return exceeds(checks)
+}
+
+// hold holds the set against its limits, once, and gives what it looked at if it was now that it did. There is nothing to hold of
+// a Rigged that Rig did not make.
+func (r *Rigged) hold() (checks []Check, looks []look) {
+	if r.checks == nil {
+		return nil, nil
+	}
+	checks = r.checks.Get(func() []Check {
+		var err error
+		looks, err = r.looks()
+		return r.check(looks, err)
+	})
+	return checks, looks
+}

@@ -112,7 +112,9 @@ func limit[Q units.Quantity](p *check.Problems, field string, most Q, basis stri
 	if most == 0 && basis == "" {
 		return
 	}
-	check.Positive(p, field+".max", most, "the most that is allowed, or no limit at all")
+	if !check.IsPositive(most) {
+		check.Positive(p, field+".max", most, "the most that is allowed, or no limit at all")
+	}
 	if basis == "" {
 		p.Add(field+".basis", "", `where the limit comes from, such as a maker's rating or "common practice"`, units.ErrMissing)
 	}

@@ -25,8 +25,8 @@ const tie = 1e-12
 // counted from 1 at the end nearer the arbor, and that tension. Of several with the same
 // to within rounding it is the one nearest the arbor.
 func (s State) WorstLine() (line int, tension units.Force) {
-	for i, rope := range s.Ropes.Lift {
-		if t := rope.Greatest(); line == 0 || t > tension.Scale(1+tie) {
+	for i := range s.Ropes.Lift {
+		if t := s.Ropes.Lift[i].Greatest(); line == 0 || t > tension.Scale(1+tie) {
 			line, tension = i+1, t
 		}
 	}
@@ -74,8 +74,8 @@ func (r *Rigged) bodies(share load.Share) purchase.Bodies {
 
 // bodiesIn is bodies with the pulls of the lines put into room.
 func (r *Rigged) bodiesIn(room []units.Force, share load.Share) purchase.Bodies {
-	for _, line := range share.Lines {
-		room = append(room, line.Tension)
+	for i := range share.Lines {
+		room = append(room, share.Lines[i].Tension)
 	}
 	return purchase.Bodies{
 		Pulls: room, Arbor: r.counter.Arbor,
@@ -87,16 +87,26 @@ func (r *Rigged) bodiesIn(room []units.Force, share load.Share) purchase.Bodies 
 // the batten, batten-heavy positive. Where a standing piece leaves the deck it
 // gives the value with the piece still standing. Errors as for At.
 func (r *Rigged) Imbalance(trim units.Length) (units.Force, error) {
-	if err := r.reaches(trim); err != nil {
-		return 0, err
+	if !r.within(trim) {
+		return 0, r.beyond(trim)
 	}
 	return r.ropes.Imbalance(trim, r.load.Carried(trim), r.counter.Arbor)
 }
 
+// within tells whether the set reaches a trim.
+func (r *Rigged) within(trim units.Length) bool {
+	return r.ropes != nil && trim >= r.travel.Lowest-hair && trim <= r.travel.Highest+hair
+}
+
+// reaches gives the fault of a trim that is out of reach.
 func (r *Rigged) reaches(trim units.Length) error {
-	if r.ropes != nil && trim >= r.travel.Lowest-hair && trim <= r.travel.Highest+hair {
+	if r.within(trim) {
 		return nil
 	}
+	return r.beyond(trim)
+}
+
+func (r *Rigged) beyond(trim units.Length) error {
 	if r.ropes == nil {
 		return &units.FieldError{Value: "a Rigged that is none", Want: "one that Set.Rig or House.Rig made", Err: units.ErrMissing}
 	}

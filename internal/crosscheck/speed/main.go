@@ -90,8 +90,8 @@ cores do it must be idle. The ratio is ours over the other, below 1 where ours i
 more is done. Allocations are those of one turn.
 
 The straight-line floor is plain float64 code that knows this one set and no slack lines, drag, faults or names. The
-library answers with Rigged.AtInto and Rigged.Imbalance, into the same memory; Rigged.Checks is worked out each time. A
-full check is the answer, and every line, block, dead end and point of the curve, the pipe and the lock held against a limit.
+library answers with Rigged.AtInto and Rigged.Imbalance, into the same memory. A full check is the answer, and every line,
+block, dead end and point of the curve, the pipe and the lock held against a limit.
 gonum as documented is mat.VecDense.SolveVec; without allocation the matrix is factorised anew by LAPACK; with the factor
 kept it is LAPACK for three diagonals. gonum gives tensions and knows no slack lines; the whole answer has moments, shear and
 stress too.
