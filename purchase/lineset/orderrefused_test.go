@@ -146,35 +146,43 @@ func TestBeginningsAreToldInFull(t *testing.T) {
 		{"no word on what there is", r, lineset.Order{}, units.FieldError{Field: "from", Want: `"bare" or "loaded"`, Err: units.ErrMissing}},
 		{"no such word", r, lineset.Order{From: 3}, units.FieldError{Field: "from", Value: "From(3)", Want: `"bare" or "loaded"`, Err: units.ErrUnknown}},
 		{
-			"loaded, and something hung", r, lineset.Order{From: lineset.FromLoaded, Hung: []int{1, 2}},
+			"loaded, and something hung", r,
+			lineset.Order{From: lineset.FromLoaded, Hung: []int{1, 2}},
 			units.FieldError{Field: "hung", Value: "2 items", Want: "none: all hangs where the order is from loaded", Err: lineset.ErrNotWanted},
 		},
 		{
-			"loaded, and pieces", r, lineset.Order{From: lineset.FromLoaded, Pieces: []lineset.PiecesOf{{Piece: "10", Count: 3}}},
+			"loaded, and pieces", r,
+			lineset.Order{From: lineset.FromLoaded, Pieces: []lineset.PiecesOf{{Piece: "10", Count: 3}}},
 			units.FieldError{Field: "pieces", Value: "1 kinds", Want: "none: the whole stack is in where the order is from loaded", Err: lineset.ErrNotWanted},
 		},
 		{
-			"place nought", r, lineset.Order{From: lineset.FromBare, Hung: []int{1, 0}},
+			"place nought", r,
+			lineset.Order{From: lineset.FromBare, Hung: []int{1, 0}},
 			units.FieldError{Field: "hung[1]", Value: "0", Want: "a place in the hang, 1 to 2", Err: units.ErrOutOfRange},
 		},
 		{
-			"place beyond the last", r, lineset.Order{From: lineset.FromBare, Hung: []int{3}},
+			"place beyond the last", r,
+			lineset.Order{From: lineset.FromBare, Hung: []int{3}},
 			units.FieldError{Field: "hung[0]", Value: "3", Want: "a place in the hang, 1 to 2", Err: units.ErrOutOfRange},
 		},
 		{
-			"a place where nothing is to hang", bare, lineset.Order{From: lineset.FromBare, Hung: []int{1}},
+			"a place where nothing is to hang", bare,
+			lineset.Order{From: lineset.FromBare, Hung: []int{1}},
 			units.FieldError{Field: "hung[0]", Value: "1", Want: "none: nothing is to hang on this set", Err: units.ErrOutOfRange},
 		},
 		{
-			"one place twice", r, lineset.Order{From: lineset.FromBare, Hung: []int{2, 2}},
+			"one place twice", r,
+			lineset.Order{From: lineset.FromBare, Hung: []int{2, 2}},
 			units.FieldError{Field: "hung[1]", Value: "2", Want: "each item once", Err: units.ErrDuplicate},
 		},
 		{
-			"no pieces", r, lineset.Order{From: lineset.FromBare, Pieces: []lineset.PiecesOf{{Piece: "10"}}},
+			"no pieces", r,
+			lineset.Order{From: lineset.FromBare, Pieces: []lineset.PiecesOf{{Piece: "10"}}},
 			units.FieldError{Field: "pieces[0].count", Value: "0", Want: "1 or more", Err: units.ErrOutOfRange},
 		},
 		{
-			"a kind that there is not", r, lineset.Order{From: lineset.FromBare, Pieces: []lineset.PiecesOf{{Piece: "10", Count: 1}, {Piece: "20", Count: 1}}},
+			"a kind that there is not", r,
+			lineset.Order{From: lineset.FromBare, Pieces: []lineset.PiecesOf{{Piece: "10", Count: 1}, {Piece: "20", Count: 1}}},
 			units.FieldError{Field: "pieces[1].piece", Value: `"20"`, Want: "a kind of piece in the stock", Err: units.ErrUnknown},
 		},
 	} {

@@ -74,8 +74,10 @@ func TestEveryFigureOfAState(t *testing.T) {
 	lineOn := func(on purchase.Body) lineset.OrderStep { return lineset.OrderStep{Act: lineset.SetLine, On: on} }
 	free := lineset.OrderStep{Act: lineset.FreeLine}
 	c, err := r.CheckOrder(lineset.Order{From: lineset.FromBare, Steps: []lineset.OrderStep{
-		{Act: lineset.HangItem, Place: 1}, add(8), hang("cloth"), unlock, fly(12), lock,
-		lineOn(purchase.Batten), free, lineOn(purchase.Arbor), take(2), free, strip("lamps"), {Act: lineset.StripItem, Place: 2},
+		{Act: lineset.HangItem, Place: 1},
+		add(8), hang("cloth"), unlock, fly(12), lock,
+		lineOn(purchase.Batten), free, lineOn(purchase.Arbor), take(2), free, strip("lamps"),
+		{Act: lineset.StripItem, Place: 2},
 	}}, limits)
 	if err != nil {
 		t.Fatal(err)
