@@ -96,6 +96,22 @@ func TestFiguresOfAChange(t *testing.T) {
 	}
 }
 
+// What hangs on both nights stays though no piece can: 44 lb are one of the 44, 22 lb are one of the 22.
+func TestItemsStayWithoutPieces(t *testing.T) {
+	night := func(hang ...load.Item) *lineset.RiggedHouse {
+		return mustRigHouse(t, lineset.House{Name: "Quillmoor Playhouse", Stock: stock, Sets: []lineset.Set{plain(t, purchase.Single, hang...)}})
+	}
+	lamps, legs := pounds("lamps", 22), pounds("legs", 22)
+	got, err := night(lamps, legs).ChangeOver(night(lamps), within(50, 50), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := got.Sets[0]
+	if strip, load := calls(s.Strip.Order), calls(s.Load.Order); strip != "take out 1 of the 44, strip legs" || load != "add 1 of the 22" || !slices.Equal(s.Stays, []string{"lamps"}) || s.HandOvers != 2 {
+		t.Errorf("%s | %s; %v stays", strip, load, s.Stays)
+	}
+}
+
 // How many of each kind are out of the stock at once is followed from set to set, in the order in which they are worked on.
 func TestPiecesThroughTheHouse(t *testing.T) {
 	night := func(masses ...float64) *lineset.RiggedHouse {
@@ -205,6 +221,11 @@ func TestChangeOverAtTrims(t *testing.T) {
 	want := "hang cloth, add 3 of the 10, open the rope lock, fly to 12' 0\", shut the rope lock, add 6 of the 10"
 	if err != nil || calls(got.Sets[0].Load.Order) != want || got.Sets[0].HandOvers != 1 {
 		t.Errorf("%v: %+v", err, got.Sets)
+	}
+	// What cannot be stripped is told of too, though nothing is to be loaded.
+	var none *lineset.NoOrderError
+	if _, err := changeOver(t, plain(t, purchase.Single, pounds("wall", 300)), from, within(20, 40)); !errors.As(err, &none) || none.Job != lineset.Stripping {
+		t.Errorf("%v", err)
 	}
 	// What is too large for the search is told as it would have to be planned: all that changes, with what stays left out.
 	many := func(name string) (hang load.Hang) {

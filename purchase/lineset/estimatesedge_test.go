@@ -154,3 +154,16 @@ func TestWhatMattersTheMost(t *testing.T) {
 		}
 	}
 }
+
+// However little a thing weighs, it may not be as heavy as it will: with a tag of an eighth of a pound beside lamps that are balanced, 50 lb
+// batten-heavy are 49 7/8 more.
+func TestALightThingMayBeHeavier(t *testing.T) {
+	r := rigTens(t, plain(t, purchase.Single, pounds("lamps", 60), pounds("tag", 0.125)))
+	e, err := r.Estimates(lineset.Order{From: lineset.FromLoaded, Trim: 20 * units.Foot}, within(50, 50))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if tag := e.Items[1]; tellOff(t, 0.125, tag.Heavier) != (off{Pounds: 49.875, Trim: 20}) || !tag.Lighter.Free || e.Matters != 1 {
+		t.Errorf("%+v", tag)
+	}
+}

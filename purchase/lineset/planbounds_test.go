@@ -39,3 +39,23 @@ func TestPropLastOf(t *testing.T) {
 		}
 	})
 }
+
+// Near the guess it takes 2 questions and the halving of 1024 numbers; what is not among the numbers is never asked.
+func TestLastOfNearTheGuess(t *testing.T) {
+	const most = 1_000_000_000_000_000
+	for _, c := range []struct{ most, last, guess int64 }{
+		{most, 4e14, 4e14}, {most, 4e14, 4e14 + 1000}, {most, 4e14, 4e14 - 1000}, {most, most, most}, {most, most - 5, most}, {most, -1, 0}, {most, 0, 0}, {most, 900, 1023},
+		{most, most - 900, most - 1023}, {1023, 1000, 1023}, {1024, 3, 0}, {0, 0, 0}, {0, -1, 0},
+	} {
+		asked := 0
+		got := lastOf(c.most, float64(c.guess), func(n int64) bool {
+			if asked++; n < 0 || n > c.most {
+				t.Fatalf("%+v: asked of %d", c, n)
+			}
+			return n <= c.last
+		})
+		if got != c.last || asked > 13 {
+			t.Errorf("%+v: %d after %d questions", c, got, asked)
+		}
+	}
+}

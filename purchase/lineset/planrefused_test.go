@@ -130,6 +130,20 @@ func TestPlansAreRefusedInFull(t *testing.T) {
 	}
 }
 
+// However little is out of balance, it is within a limit of nothing at all only if it is nothing: a tag of a tenth of a pound, which no piece answers.
+func TestNothingAtAll(t *testing.T) {
+	r := rigTens(t, plain(t, purchase.Single, pounds("tag", 0.1)))
+	_, err := r.Order(lineset.Loading, within(10, 0))
+	var none *lineset.NoOrderError
+	if !errors.As(err, &none) || none.ArborHeavy != 0 || whole(none.BattenHeavy.Scale(10), units.PoundForce) != 1 || whole(none.Either.Scale(10), units.PoundForce) != 1 {
+		t.Errorf("%v", err)
+	}
+	check, err := r.CheckOrder(lineset.Order{From: lineset.FromLoaded}, within(10, 0))
+	if err != nil || !check.Exceeds {
+		t.Errorf("%+v, %v", check, err)
+	}
+}
+
 // halts is so many trims an inch apart, at all of which all can be done.
 func halts(n int) (out []lineset.WorkTrim) {
 	for i := range n {
@@ -201,6 +215,15 @@ func TestTooLargeForAnOrder(t *testing.T) {
 	checkFault(t, err, units.FieldError{
 		Field: "hang", Value: "21 items of 21 sorts with 60 pieces, over 1 trims and breaks",
 		Want: "at most 1048576 rows of states, of which this has 2097152, and at most 64 trims and breaks: fewer items that differ, or fewer trims",
+		Err:  units.ErrOutOfRange,
+	})
+
+	// Two that are alike are one sort.
+	s.Hang = append(s.Hang, s.Hang[0])
+	_, err = rigTens(t, s).Order(lineset.Loading, limits)
+	checkFault(t, err, units.FieldError{
+		Field: "hang", Value: "22 items of 21 sorts with 60 pieces, over 1 trims and breaks",
+		Want: "at most 1048576 rows of states, of which this has 3145728, and at most 64 trims and breaks: fewer items that differ, or fewer trims",
 		Err:  units.ErrOutOfRange,
 	})
 

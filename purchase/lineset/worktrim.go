@@ -74,20 +74,19 @@ func (r *Rigged) WorkTrims(deck, bridge units.Length) []WorkTrim {
 func (r *Rigged) reachTrims() (trims []units.Length) {
 	stack := r.counter.Stack
 	for _, b := range r.set.Rigging.Run.Bridges {
-		trim := r.travel.Lowest
+		reach, err := r.flight.Reach(b.Name, r.travel.Lowest, stack)
+		if err != nil {
+			return nil // of a stack that is taller than its rods: Fill makes none
+		}
+		// Those that lie too low never are in reach: the arbor is at its highest.
 		for next := stack.Pieces - r.pieces() + 1; next <= stack.Pieces; next++ {
-			reach, err := r.flight.Reach(b.Name, trim, stack)
-			if err != nil {
-				return nil // of a stack that is taller than its rods: Fill makes none
+			if next <= reach.Last {
+				continue
 			}
-			if next > reach.Last { // lower ones that are not in reach never are: the arbor is at its highest
-				trim = r.lastNotBelow(b.Name, next)
-				if reach, err = r.flight.Reach(b.Name, trim, stack); err != nil || next > reach.Last {
-					continue // never reached
-				}
-				trims = append(trims, trim)
+			trim := r.lastNotBelow(b.Name, next)
+			if at, err := r.flight.Reach(b.Name, trim, stack); err == nil && next <= at.Last {
+				reach, trims = at, append(trims, trim)
 			}
-			next = reach.Last
 		}
 	}
 	return trims

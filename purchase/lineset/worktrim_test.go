@@ -52,6 +52,8 @@ func TestWhereToHalt(t *testing.T) {
 	const highest = 522 // inches above
 	below := standing(7)
 	below.Below = 1 * units.Foot
+	light := standing(9)
+	light.Mass = 2 * units.Pound
 	for _, c := range []struct {
 		name         string
 		hang         load.Hang
@@ -74,6 +76,7 @@ func TestWhereToHalt(t *testing.T) {
 			{0, true, true, false}, {24.75, false, true, true}, {25, false, false, false},
 		}},
 		{"a flat that hangs below the batten", load.Hang{below}, low, low, []halt{{0, true, true, false}, {49, false, false, true}}},
+		{"a flat of 2 lb", load.Hang{light}, low, low, []halt{{0, true, true, false}, {61, false, false, true}}},
 		{"two flats and a cloth", load.Hang{standing(6), piling(8), standing(7)}, low, inches(40), []halt{
 			{0, true, true, false}, {25, false, true, false}, {37, false, true, false}, {40, false, true, false}, {48, false, false, true},
 		}},
@@ -127,6 +130,7 @@ func TestHaltsAtWhichArmsReach(t *testing.T) {
 		{"a whole reach of pipe weight", 4, 9, []arbor.Bridge{floor("bridge", foot, 0, 9.5*in)}, []halt{{0, true, true, false}, {9, false, true, false}}},
 		{"the lowest never in reach", 30, 0, []arbor.Bridge{floor("bridge", foot, 6*in, 18.5*in)}, []halt{{0, true, true, false}, {12, false, true, false}}}, // 7 to 18, 19 to 30
 		{"none at the lowest trim", 12, 0, []arbor.Bridge{floor("bridge", foot-36*in, 0, 12.5*in)}, []halt{{0, true, true, false}, {36, false, true, false}}},
+		{"none at the lowest trim, over pipe weight", 8, 4, []arbor.Bridge{floor("bridge", foot-36*in, 0, 12.5*in)}, []halt{{0, true, true, false}, {40, false, true, false}}},
 		{"never any", 12, 0, []arbor.Bridge{floor("bridge", foot+80*in, 0, 12.5*in)}, []halt{{0, true, true, false}}},
 		{"arms as low as the arbor's foot never comes", 12, 0, []arbor.Bridge{floor("bridge", 0, 0, 12.5*in)}, []halt{{0, true, true, false}}},
 		{"all of them too low", 6, 0, []arbor.Bridge{floor("bridge", foot, 6*in, 18.5*in)}, []halt{{0, true, true, false}}},
