@@ -2,9 +2,12 @@ package lineset_test
 
 import (
 	"encoding"
+	"encoding/json"
 	"errors"
 	"fmt"
 	"testing"
+
+	"github.com/google/go-cmp/cmp"
 
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/purchase/lineset"
@@ -115,5 +118,28 @@ func TestCallsOfSteps(t *testing.T) {
 	}
 	if got := fly(20).Call(units.Metric); got != "fly to 6.096 m" {
 		t.Errorf("in metres: %q", got)
+	}
+}
+
+// Limits are stored with a word on where they come from and read back whole: none is lost, and where a text is refused they are left as they
+// were.
+func TestLimitsAreStored(t *testing.T) {
+	limits := within(20, 60)
+	limits.RestsOnStop = true
+	limits.HeldLine = lineset.ForceLimit{Max: 100 * units.PoundForce, Basis: "the line's rating"}
+	text, err := json.Marshal(limits)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var back lineset.OrderLimits
+	if err := json.Unmarshal(text, &back); err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(limits, back); diff != "" {
+		t.Errorf("%s\n%s", diff, text)
+	}
+	kept := back
+	if err := json.Unmarshal([]byte(`{"arbor_heavy":{"max":"20 lbf","basis":"house rule"},"batten_hevy":{}}`), &back); err == nil || back != kept {
+		t.Errorf("%v; %+v", err, back)
 	}
 }

@@ -44,8 +44,19 @@ func TestPropLastOf(t *testing.T) {
 func TestLastOfNearTheGuess(t *testing.T) {
 	const most = 1_000_000_000_000_000
 	for _, c := range []struct{ most, last, guess int64 }{
-		{most, 4e14, 4e14}, {most, 4e14, 4e14 + 1000}, {most, 4e14, 4e14 - 1000}, {most, most, most}, {most, most - 5, most}, {most, -1, 0}, {most, 0, 0}, {most, 900, 1023},
-		{most, most - 900, most - 1023}, {1023, 1000, 1023}, {1024, 3, 0}, {0, 0, 0}, {0, -1, 0},
+		{most, 4e14, 4e14},
+		{most, 4e14, 4e14 + 1000},
+		{most, 4e14, 4e14 - 1000},
+		{most, most, most},
+		{most, most - 5, most},
+		{most, -1, 0},
+		{most, 0, 0},
+		{most, 900, 1023},
+		{most, most - 900, most - 1023},
+		{1023, 1000, 1023},
+		{1024, 3, 0},
+		{0, 0, 0},
+		{0, -1, 0},
 	} {
 		asked := 0
 		got := lastOf(c.most, float64(c.guess), func(n int64) bool {
