@@ -240,9 +240,53 @@ func TestChangeOverAtTrims(t *testing.T) {
 	if !errors.As(err, &fe) || fe.Field != "sets[0].hang" || !errors.Is(err, units.ErrOutOfRange) {
 		t.Errorf("%v", err)
 	}
+	from.Hang = nil // where it is the loading alone
+	if _, err = changeOver(t, from, to, within(500, 500)); !errors.As(err, &fe) || fe.Field != "sets[0].hang" || !strings.HasPrefix(fe.Value, "23 items of 23 sorts") {
+		t.Errorf("%v", err)
+	}
+	from.Hang = append(many("item"), pounds("stays", 100))
 	// With most of it the same on both nights it is not too large.
 	to.Hang = append(many("item")[:20], pounds("stays", 100))
 	if got, err = changeOver(t, from, to, within(500, 500)); err != nil || len(got.Sets[0].Stays) != 21 {
 		t.Errorf("%v: %+v", err, got)
+	}
+}
+
+// What is read out of a change: that pieces are short, if by one, and of a job with nothing to do nothing, not even what rests on the deck.
+func TestWhatIsReadOutOfAChange(t *testing.T) {
+	night := func(hangs ...load.Hang) *lineset.RiggedHouse {
+		h := lineset.House{Name: "Quillmoor Playhouse", Stock: slices.Clone(tens)}
+		h.Stock[0].Count = 8
+		for i, hang := range hangs {
+			s := plain(t, purchase.Single, hang...)
+			s.Name = string(rune('a' + i))
+			h.Sets = append(h.Sets, s)
+		}
+		return mustRigHouse(t, h)
+	}
+	for short, want := range map[float64]string{0: "a: bridge handles 60 lb", 1: "short at the worst moment: 1 of the 10", 2: "short at the worst moment: 2 of the 10"} {
+		got, err := night(nil, nil).ChangeOver(night(load.Hang{pounds("lamps", 60)}, load.Hang{pounds("cable", 20+10*short)}), within(60, 60), nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if first := got.Lines(units.US)[0]; first != want || got.Pieces[0].Short() != int(short) {
+			t.Errorf("%q, want %q", first, want)
+		}
+	}
+	got, err := night(load.Hang{standing(20)}).ChangeOver(night(load.Hang{standing(20), pounds("lamps", 20)}), within(60, 60), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := []string{
+		"a: bridge handles 20 lb; stays: flat",
+		"  begin at 4' 0\" 40 lbf arbor-heavy: would run out",
+		"  deck: hang lamps, then 20 lbf arbor-heavy: would run out",
+		"  bridge: add 2 of the 10, then 40 lbf arbor-heavy: would run out",
+		"  40 lb still rests on the deck: it comes onto the lines as the batten flies out",
+		"in all 0 of the 10 out, 2 in",
+		"1 of 1 sets change; the bridge handles 20 lb in all, with 1 hand-over",
+	}
+	if diff := cmp.Diff(want, got.Lines(units.US)); diff != "" {
+		t.Error(diff)
 	}
 }

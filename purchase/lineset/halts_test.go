@@ -4,6 +4,7 @@ import (
 	"errors"
 	"testing"
 
+	"example.com/steelyard/load"
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/purchase/lineset"
 	"example.com/steelyard/units"
@@ -97,5 +98,33 @@ func TestPlannedHaltsSway(t *testing.T) {
 		if none := (*lineset.NoOrderError)(nil); c.can != (err == nil) || !c.can && !errors.As(err, &none) {
 			t.Errorf("%v off where the flat leaves the deck: %v", c.off, err)
 		}
+	}
+}
+
+// On its way between two halts a set may be more out of balance than at either: lift lines of 1 lb/ft, five of them, make it 10 lb lighter for each
+// foot that it flies out, a cloth of 200 lb and 8 ft makes it 25 lb heavier up to 8 ft. Whatever is planned is within the limits there too.
+func TestPlansLookBetweenHalts(t *testing.T) {
+	cloth := pounds("cloth", 200)
+	cloth.Height, cloth.OnDeck = 8*units.Foot, load.Piles
+	s := plain(t, purchase.Single, cloth)
+	s.Rigging.LiftLine, s.Balance = 100*units.PoundPerHundredFeet, lineset.AtLow
+	r := rigTens(t, s)
+	at := []lineset.WorkTrim{{Trim: 4 * units.Foot, Deck: true, Bridge: true}, {Trim: 12 * units.Foot, Bridge: true, End: true}, {Trim: 20 * units.Foot, Bridge: true}}
+	flown, none := 0, 0
+	for batten := 0.0; batten <= 100; batten += 10 {
+		limits := within(200, batten)
+		limits.RestsOnStop = true
+		p, err := r.Order(lineset.Loading, limits, at...)
+		if err != nil {
+			none++
+			continue
+		}
+		flown += p.Check.Flights
+		if p.Check.Exceeds {
+			t.Fatalf("within %v: %s", batten, calls(p.Order))
+		}
+	}
+	if flown == 0 || none == 0 {
+		t.Errorf("%d flights, %d without an order", flown, none)
 	}
 }

@@ -171,3 +171,36 @@ func TestAlikeWhereNothingTips(t *testing.T) {
 		}
 	}
 }
+
+// A batten of which one end is just held down by its own weight does not tip, whatever rounding makes of it, and no more may be hung there: with a
+// millionth more it tips. The batten's arm about its first line is 10 ft, that of what hangs there between 1 and 10.
+func TestJustHeldDown(t *testing.T) {
+	for eighths := range 80 {
+		feet := float64(eighths) / 8
+		for _, c := range []struct {
+			more float64
+			tips bool
+		}{{1, false}, {1 + 1e-6, true}, {1 - 1e-6, false}} {
+			s := short(t, point("left", 1, feet), point("right", 1, 42-feet), point("middle", 3000, 21))
+			bare := s.Rigging.Batten.BareMass()
+			s.Hang[0].Mass = bare.Scale(10 / (11 - feet) * c.more)
+			s.Hang[1].Mass = s.Hang[0].Mass
+			r := rigTens(t, s)
+			for place := 1; place <= 2; place++ {
+				o := lineset.Order{From: lineset.FromBare, Hung: []int{place}}
+				check, err := r.CheckOrder(o, within(1e4, 1e4))
+				if err != nil || check.States[0].Tips != c.tips {
+					t.Errorf("%v of what balances at %v ft, place %d: tips %v, %v", c.more, feet, place, check.States[0].Tips, err)
+				}
+				e, err := r.Estimates(o, within(1e4, 1e4))
+				if err != nil {
+					t.Fatal(err)
+				}
+				h := e.Items[place-1].Heavier
+				if h.Passed != c.tips || !h.Tips || h.Share > 1.1e-6 {
+					t.Errorf("%v of what balances at %v ft, place %d: %+v", c.more, feet, place, h)
+				}
+			}
+		}
+	}
+}
