@@ -82,6 +82,11 @@ func TestInTurnWithJustEnough(t *testing.T) {
 			t.Errorf("of %v: %+v", c.stock, got)
 		}
 	}
+	// What a third gives back before them counts, once: with 1 of the one kind given to none, the first still has to wait.
+	gives := turn{takes: []int{-1, 0}, set: SetChange{HandOvers: 3}}
+	if got := inTurn([]turn{one, other, gives}, []int{0, 2}); got[0].set.HandOvers != 3 || got[1].set.HandOvers != 2 || got[2].set.HandOvers != 1 {
+		t.Errorf("%+v", got)
+	}
 }
 
 // So many sets that change one kind for another, none of which can go first, that not every choice of them can be
