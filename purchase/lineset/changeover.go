@@ -1,7 +1,6 @@
 package lineset
 
 import (
-	"errors"
 	"fmt"
 	"maps"
 	"reflect"
@@ -208,18 +207,12 @@ func (r *Rigged) meet(to *Rigged, limits OrderLimits, at []WorkTrim, here, there
 	}
 	for n := here.pieces; n >= 0; n-- {
 		here.pieces, there.pieces = n, n
-		if ok, err := both(here, there); ok || err != nil && !tooLarge(err) {
-			return strip, load, err
+		if ok, err := both(here, there); ok || err != nil {
+			return strip, load, err // what is too large for the search with so much kept is so with less
 		}
 	}
 	_, err = both(kept{}, kept{})
 	return strip, load, err
-}
-
-// tooLarge tells a hang that is too large for the search: with more of it kept it may not be.
-func tooLarge(err error) bool {
-	var fe *units.FieldError
-	return errors.As(err, &fe) && fe.Field == "hang"
 }
 
 // common finds what hangs on both nights, item by item, and how many pieces from the bottom of the show weight are wanted on

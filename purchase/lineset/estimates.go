@@ -60,7 +60,11 @@ func (r *Rigged) Estimates(o Order, limits OrderLimits) (Estimates, error) {
 				all = all.and(one)
 				off := left.off(one)
 				out.Items[i] = out.Items[i].tightened(off)
-				if !left.passed() && (tighten(&least, off.Heavier) || tighten(&least, off.Lighter)) {
+				if left.passed() {
+					continue
+				}
+				heavier, lighter := tighten(&least, off.Heavier), tighten(&least, off.Lighter)
+				if heavier || lighter {
 					out.Matters = i + 1
 				}
 			}

@@ -89,8 +89,8 @@ func (q *planning) least(with func(OrderLimits, units.Force) OrderLimits) (units
 	// No imbalance is larger than all that there is, ropes and all.
 	var all units.Force
 	for k, s := range q.spots {
-		for _, carried := range [2]int64{q.base[k], q.base[k] + q.all[k]} {
-			for _, arbor := range [2]units.Mass{q.arbor[0], q.arbor[len(q.arbor)-1]} {
+		for _, carried := range [...]int64{q.base[k], q.base[k] + q.all[k]} {
+			for _, arbor := range [...]units.Mass{q.arbor[0], q.arbor[len(q.arbor)-1]} {
 				all = max(all, units.Abs(q.unbalanced(s.trim, carried, arbor)))
 			}
 		}

@@ -6,6 +6,7 @@ import (
 
 	"example.com/steelyard/internal/check"
 	"example.com/steelyard/internal/strictjson"
+	"example.com/steelyard/load"
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/units"
 )
@@ -143,23 +144,18 @@ func (w *walked) find(s *OrderStep) (int, error) {
 		}
 		return s.Place - 1, nil
 	}
-	found := -1
-	for i, item := range w.set.Hang {
-		switch {
-		case item.Name != s.Item:
-		case found >= 0:
-			return 0, &units.FieldError{
-				Field: "item", Value: strictjson.Name(s.Item),
-				Want: "its place too: there are several of that name in the hang", Err: units.ErrDuplicate,
-			}
-		default:
-			found = i
+	named := func(item load.Item) bool { return item.Name == s.Item }
+	i := slices.IndexFunc(w.set.Hang, named)
+	switch {
+	case i < 0:
+		return 0, &units.FieldError{Field: "item", Value: strictjson.Name(s.Item), Want: "the name of an item in the hang", Err: units.ErrUnknown}
+	case slices.ContainsFunc(w.set.Hang[i+1:], named):
+		return 0, &units.FieldError{
+			Field: "item", Value: strictjson.Name(s.Item),
+			Want: "its place too: there are several of that name in the hang", Err: units.ErrDuplicate,
 		}
 	}
-	if found < 0 {
-		return 0, &units.FieldError{Field: "item", Value: strictjson.Name(s.Item), Want: "the name of an item in the hang", Err: units.ErrUnknown}
-	}
-	return found, nil
+	return i, nil
 }
 
 // title is what an item is called.

@@ -1,6 +1,7 @@
 package lineset
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -115,7 +116,7 @@ func (r *Rigged) plan(job Job, limits OrderLimits, at []WorkTrim, keep kept) (*p
 		at = []WorkTrim{{Trim: r.travel.Lowest, Deck: true, Bridge: true}}
 	}
 	q := &planning{Rigged: r, limits: limits, kept: keep, trims: slices.Clone(at)}
-	slices.SortFunc(q.trims, func(a, b WorkTrim) int { return compareLengths(a.Trim, b.Trim) })
+	slices.SortFunc(q.trims, func(a, b WorkTrim) int { return cmp.Compare(a.Trim, b.Trim) })
 	if err := q.validate(job, at); err != nil {
 		return nil, err
 	}
@@ -140,16 +141,6 @@ func (r *Rigged) plan(job Job, limits OrderLimits, at []WorkTrim, keep kept) (*p
 	}
 	q.bound(limits)
 	return q, nil
-}
-
-func compareLengths(a, b units.Length) int {
-	switch {
-	case a < b:
-		return -1
-	case a > b:
-		return 1
-	}
-	return 0
 }
 
 // mostWorkTrims bounds how many halts are taken.

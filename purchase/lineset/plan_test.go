@@ -74,6 +74,19 @@ func TestPlanByHand(t *testing.T) {
 	}
 }
 
+// The bridge goes on until the batten is not the heavier, be it by a tenth of a pound: lamps of 60.1 lb take a seventh piece.
+func TestTheBridgeStopsAtBalance(t *testing.T) {
+	for lb, want := range map[float64]string{
+		60:   "hang lamps, add 6 of the 10, hang cloth, add 4 of the 10",
+		60.1: "hang lamps, add 7 of the 10, hang cloth, add 3 of the 10",
+	} {
+		r := rigTens(t, plain(t, purchase.Single, pounds("lamps", lb), pounds("cloth", 40)))
+		if got := calls(mustPlan(t, r, lineset.Loading, within(20, 65)).Order); got != want {
+			t.Errorf("%v lb: %s, want %s", lb, got, want)
+		}
+	}
+}
+
 // Common practice: strip the arbor first, then the batten, in the reverse of the order of loading.
 func TestStrippingByHand(t *testing.T) {
 	resting := within(0, 0)

@@ -49,7 +49,7 @@ func (r *Rigged) swayed(out []spot, halt, low, high units.Length) []spot {
 }
 
 func (r *Rigged) jumps(trim units.Length) bool {
-	return slices.ContainsFunc(r.set.Hang, func(i load.Item) bool { return i.Mass > 0 && leaves(i, trim) })
+	return slices.ContainsFunc(r.set.Hang, func(i load.Item) bool { return leaves(i, trim) })
 }
 
 // rests is how much of the whole hang is not carried at a trim: it rests on the deck.
@@ -106,16 +106,13 @@ func kilograms(ng int64) units.Mass { return units.Mass(float64(ng) / nanogramsP
 
 // carriedAt is what is carried of one item, in nanograms.
 func carriedAt(item load.Item, s spot) int64 {
-	if leaves(item, s.trim) {
-		if s.above {
-			return nanograms(item.Mass)
-		}
-		return 0
+	switch {
+	case !leaves(item, s.trim):
+		return nanograms(item.Carried(s.trim))
+	case s.above:
+		return nanograms(item.Mass)
 	}
-	if s.above {
-		return nanograms(item.CarriedAbove(s.trim))
-	}
-	return nanograms(item.Carried(s.trim))
+	return 0
 }
 
 // unbalanced is the imbalance at a trim, batten-heavy positive, with the batten and so many nanograms of what hangs

@@ -14,14 +14,10 @@ func (r *Rigged) overhangs() bool {
 	return false
 }
 
-// outermost gives where the outermost lift lines are, in metres.
+// outermost gives where the outermost lift lines are, the first and the last, in metres.
 func (r *Rigged) outermost() (first, last float64) {
 	lines := r.set.Rigging.Batten.Lines
-	first, last = float64(lines[0].At), float64(lines[0].At)
-	for _, l := range lines[1:] {
-		first, last = min(first, float64(l.At)), max(last, float64(l.At))
-	}
-	return first, last
+	return float64(lines[0].At), float64(lines[len(lines)-1].At)
 }
 
 // centreOf is where the mass of an item acts, in metres from the batten's end; an item that leans has it towards its

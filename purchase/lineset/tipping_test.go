@@ -145,3 +145,62 @@ func TestPropTipsAsLoadDoes(t *testing.T) {
 		}
 	})
 }
+
+// Where nothing hangs outside the lines nothing can tip, and things that weigh the same are alike wherever they hang: so many more of them can
+// be planned.
+func TestAlikeWhereNothingTips(t *testing.T) {
+	along := func(last float64) (hang load.Hang) {
+		for i := range 24 {
+			hang = append(hang, point("item", 10, 11+20.0/23*float64(i)))
+		}
+		hang[23].From, hang[23].To = units.Foot.Scale(last), units.Foot.Scale(last)
+		return hang
+	}
+	for feet, ok := range map[float64]bool{30.99: true, 31.01: false} { // the last line is at 31 ft
+		_, err := rigTens(t, short(t, along(feet)...)).Order(lineset.Loading, within(20, 20))
+		if (err == nil) != ok {
+			t.Errorf("the last at %v ft: %v", feet, err)
+		}
+	}
+	for feet, ok := range map[float64]bool{11.01: true, 10.99: false} { // the first at 11 ft
+		hang := along(30)
+		hang[0].From, hang[0].To = units.Foot.Scale(feet), units.Foot.Scale(feet)
+		_, err := rigTens(t, short(t, hang...)).Order(lineset.Loading, within(20, 20))
+		if (err == nil) != ok {
+			t.Errorf("the first at %v ft: %v", feet, err)
+		}
+	}
+}
+
+// A batten of which one end is just held down by its own weight does not tip, whatever rounding makes of it, and no more may be hung there: with a
+// millionth more it tips. The batten's arm about its first line is 10 ft, that of what hangs there between 1 and 10.
+func TestJustHeldDown(t *testing.T) {
+	for eighths := range 80 {
+		feet := float64(eighths) / 8
+		for _, c := range []struct {
+			more float64
+			tips bool
+		}{{1, false}, {1 + 1e-6, true}, {1 - 1e-6, false}} {
+			s := short(t, point("left", 1, feet), point("right", 1, 42-feet), point("middle", 3000, 21))
+			bare := s.Rigging.Batten.BareMass()
+			s.Hang[0].Mass = bare.Scale(10 / (11 - feet) * c.more)
+			s.Hang[1].Mass = s.Hang[0].Mass
+			r := rigTens(t, s)
+			for place := 1; place <= 2; place++ {
+				o := lineset.Order{From: lineset.FromBare, Hung: []int{place}}
+				check, err := r.CheckOrder(o, within(1e4, 1e4))
+				if err != nil || check.States[0].Tips != c.tips {
+					t.Errorf("%v of what balances at %v ft, place %d: tips %v, %v", c.more, feet, place, check.States[0].Tips, err)
+				}
+				e, err := r.Estimates(o, within(1e4, 1e4))
+				if err != nil {
+					t.Fatal(err)
+				}
+				h := e.Items[place-1].Heavier
+				if h.Passed != c.tips || !h.Tips || h.Share > 1.1e-6 {
+					t.Errorf("%v of what balances at %v ft, place %d: %+v", c.more, feet, place, h)
+				}
+			}
+		}
+	}
+}

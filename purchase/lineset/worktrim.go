@@ -50,12 +50,15 @@ func (r *Rigged) WorkTrims(deck, bridge units.Length) []WorkTrim {
 	if !bridges {
 		trims = append(trims, min(bridge, highest))
 	}
-	trims = slices.DeleteFunc(trims, func(t units.Length) bool { return !(t > lowest && t <= highest) })
+	trims = slices.DeleteFunc(trims, func(t units.Length) bool { return !(t > lowest+hair && t <= highest+hair) })
 	trims = append(trims, lowest)
 	slices.Sort(trims)
 	var out []WorkTrim
-	for _, t := range slices.Compact(trims) {
-		out = append(out, WorkTrim{Trim: t, Deck: t <= deck, Bridge: bridges || t <= bridge})
+	for i, t := range trims {
+		if i+1 < len(trims) && trims[i+1].Within(t, hair) {
+			continue // they are meant to be one; at the higher all is clear
+		}
+		out = append(out, WorkTrim{Trim: min(t, highest), Deck: t <= deck+hair, Bridge: bridges || t <= bridge+hair})
 	}
 	if r.rests(lowest) > 0 {
 		if i := slices.IndexFunc(out, func(t WorkTrim) bool { return r.rests(t.Trim) == 0 }); i >= 0 {
@@ -71,20 +74,19 @@ func (r *Rigged) WorkTrims(deck, bridge units.Length) []WorkTrim {
 func (r *Rigged) reachTrims() (trims []units.Length) {
 	stack := r.counter.Stack
 	for _, b := range r.set.Rigging.Run.Bridges {
-		trim := r.travel.Lowest
+		reach, err := r.flight.Reach(b.Name, r.travel.Lowest, stack)
+		if err != nil {
+			return nil // of a stack that is taller than its rods: Fill makes none
+		}
+		// Those that lie too low never are in reach: the arbor is at its highest.
 		for next := stack.Pieces - r.pieces() + 1; next <= stack.Pieces; next++ {
-			reach, err := r.flight.Reach(b.Name, trim, stack)
-			if err != nil {
-				return nil // of a stack that is taller than its rods: Fill makes none
+			if next <= reach.Last {
+				continue
 			}
-			if next < reach.First || next > reach.Last {
-				trim = r.lastNotBelow(b.Name, next)
-				if reach, err = r.flight.Reach(b.Name, trim, stack); err != nil || next < reach.First || next > reach.Last {
-					continue // never reached
-				}
-				trims = append(trims, trim)
+			trim := r.lastNotBelow(b.Name, next)
+			if at, err := r.flight.Reach(b.Name, trim, stack); err == nil && next <= at.Last {
+				reach, trims = at, append(trims, trim)
 			}
-			next = reach.Last
 		}
 	}
 	return trims
