@@ -260,11 +260,13 @@ func TestPropEvenAndBalanced(t *testing.T) {
 			t.Fatal(err)
 		}
 		if d.Even >= 0 && rapid.Bool().Draw(t, "even") {
+			// With a heavier arbor two ends were one that lay within a part in 10^12 of its weight.
+			tol := 1e-9*max(1, d.Carried.In(units.Newton)) + 1e-11*d.Arbor.In(units.Newton)
 			f.Arbor = d.Even
 			if d, err = r.Drift(f); err != nil {
 				t.Fatal(err)
 			}
-			if sum := d.Most.Imbalance + d.Least.Imbalance; !near.Abs(sum.In(units.Newton), 0, 1e-9*max(1, d.Carried.In(units.Newton))) {
+			if sum := d.Most.Imbalance + d.Least.Imbalance; !near.Abs(sum.In(units.Newton), 0, tol) {
 				t.Fatalf("extremes %v and %v", d.Most.Imbalance, d.Least.Imbalance)
 			}
 		}
