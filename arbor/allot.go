@@ -26,9 +26,9 @@ type Allotment struct {
 	Worst units.Mass `json:"worst"` // the greatest error of any stack either way, referred as its job asks
 	Total units.Mass `json:"total"` // of all errors, each counted as heavier than nothing
 
-	// Least are what no allotment can be better than: Worst and Total cannot fall below them. Proven says that there is no
-	// better one; false where only so much was tried, and what Worst has above LeastWorst, and Total above LeastTotal, is
-	// then the gap.
+	// Least are what no allotment can be better than: Worst and Total cannot fall below them. Proven says that there is none
+	// better by a microgram; false where only so much was tried, and what Worst has above LeastWorst, and Total above
+	// LeastTotal, is then the gap.
 	LeastWorst units.Mass `json:"least_worst"`
 	LeastTotal units.Mass `json:"least_total"`
 	Proven     bool       `json:"proven"`
@@ -109,8 +109,7 @@ func Allot(jobs []Job, stock Stock) (Allotment, error) {
 		return Allotment{}, err
 	}
 	out := a.allotment()
-	out.Proven = proven || out.Worst <= out.LeastWorst && out.Total <= out.LeastTotal
-	if out.Proven {
+	if out.Proven = proven; proven {
 		out.LeastWorst, out.LeastTotal = out.Worst, out.Total
 	}
 	out.Hire = a.hire()
@@ -196,20 +195,15 @@ func (a *allotting) fill(job int, share []int) (filledJob, error) {
 	return f, err
 }
 
-// settle works out what each job is off at the least. Pipe weight, which is chosen first and by itself, may take what the whole
-// would be nearer without: then a job may do better with a part of the stock, and with as much as it wants of each kind.
+// settle works out what each job is off at the least.
 func (a *allotting) settle() {
-	plenty := a.plenty()
-	for i, f := range a.alone {
-		if ample, err := a.fill(i, plenty); err == nil && ample.off < f.off-hair && among(ample.used, a.stock) {
-			a.alone[i] = ample
-		}
+	for i := range a.jobs {
 		a.least = append(a.least, a.leastOff(i, a.stock))
 	}
 }
 
 // leastOff is what a job is off at the least with a share or a part of it. Without pipe weight that is what it is off with the share.
-// With it the stack is chosen in two steps; but no stack is nearer than one of the same pieces with as many plates, wherever
+// Pipe weight, which is chosen first and by itself, may take what the whole would be nearer without; but no stack is nearer than one of the same pieces with as many plates, wherever
 // they lie.
 func (a *allotting) leastOff(job int, share []int) float64 {
 	j := &a.jobs[job]
@@ -230,8 +224,7 @@ func (a *allotting) leastOff(job int, share []int) float64 {
 		over := max(-wanted, 0).In(units.Kilogram) / whole.ratio()
 		least = min(least, a.orNothing(job, share).least(whole.ratio())+over)
 	}
-	const rounding = 1e-12 // of a product with the number of plates
-	return max(0, least-rounding)
+	return least
 }
 
 // bound works out what no allotment betters: what each job is off alone; and where all together want more than there is, what
@@ -250,8 +243,6 @@ func (a *allotting) bound() {
 	for k, piece := range a.kinds {
 		missed -= float64(a.stock[k]) * piece.Mass.In(units.Kilogram)
 	}
-	const rounding = 1e-9
-	missed *= 1 - rounding
 	if missed <= 0 {
 		return
 	}
@@ -377,10 +368,12 @@ func (a *allotting) off() (worst, total float64) {
 	return worst, total
 }
 
-// done tells whether nothing can be better.
+// done tells whether nothing can be better. Bounds and totals are sums of rounded numbers: what is as near as a microgram is
+// taken to be there.
 func (a *allotting) done() bool {
+	const microgram = 1e-9
 	worst, total := a.off()
-	return worst <= a.leastWorst && total <= a.leastTotal
+	return worst <= a.leastWorst+microgram && total <= a.leastTotal+microgram
 }
 
 func (a *allotting) allotment() Allotment {

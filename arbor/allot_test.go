@@ -36,6 +36,30 @@ func TestAllotByHand(t *testing.T) {
 		{"each could take what the other needs", []arbor.Job{job("a", 20), job("b", 18)}, arbor.Stock{kind("10", 10, 2), kind("9", 9, 2)}, 0, 0, []string{"2 of the 10", "2 of the 9"}, nil},
 		{"one must do with less", []arbor.Job{job("a", 20), job("b", 24)}, arbor.Stock{kind("10", 10, 3), kind("4", 4, 1)}, 6, 10, nil, []arbor.Hire{{Name: "10", Count: 1}}},
 		{"nothing at all", []arbor.Job{job("a", 10)}, arbor.Stock{kind("10", 10, 0)}, 10, 10, []string{"nothing"}, []arbor.Hire{{Name: "10", Count: 1}}},
+		{
+			"hire what no other kind makes up for",
+			[]arbor.Job{job("a", 20), job("b", 20), job("c", 7)},
+			arbor.Stock{kind("5", 5, 9), kind("7", 7, 0), kind("10", 10, 1)},
+			2, 2, nil,
+			[]arbor.Hire{{Name: "7", Count: 1}},
+		},
+		{
+			// Four of the 10 would be taken; with three, two of the 5 make up for one.
+			"hire less than all would take",
+			[]arbor.Job{job("a", 20), job("b", 20), job("c", 7)},
+			arbor.Stock{kind("5", 5, 3), kind("7", 7, 0), kind("10", 10, 1)},
+			10, 22, nil,
+			[]arbor.Hire{{Name: "10", Count: 2}, {Name: "7", Count: 1}},
+		},
+		{
+			// Two of the 10 are taken by who wants 20, whom 10 and two of the 5 serve as well: then one is left for the arbor with
+			// room for one piece.
+			"hire what trading does not make up for",
+			[]arbor.Job{job("a", 20), {Name: "b", Frame: arbor.Frame{Length: 3, Room: 0.02, Capacity: 1000}, Wanted: arbor.Wanted{Show: 10}}, job("c", 7)},
+			arbor.Stock{kind("5", 5, 4), kind("7", 7, 0), kind("10", 10, 2)},
+			2, 2, nil,
+			[]arbor.Hire{{Name: "7", Count: 1}},
+		},
 		{"no jobs", nil, arbor.Stock{kind("10", 10, 1)}, 0, 0, []string{}, nil},
 	} {
 		got, err := arbor.Allot(c.jobs, c.stock)
@@ -46,6 +70,9 @@ func TestAllotByHand(t *testing.T) {
 		var calls []string
 		for _, s := range got.Stacks {
 			calls = append(calls, s.Call())
+		}
+		if got.LeastWorst != got.Worst || got.LeastTotal != got.Total {
+			t.Errorf("%s: proved, but at the least %v and %v", c.name, got.LeastWorst, got.LeastTotal)
 		}
 		if got.Worst != c.worst || got.Total != c.total || !slices.Equal(got.Hire, c.hire) || c.calls != nil && !slices.Equal(calls, c.calls) {
 			t.Errorf("%s: worst %v, total %v, %q, hire %v", c.name, got.Worst, got.Total, calls, got.Hire)
@@ -83,11 +110,28 @@ func TestAllotRefuses(t *testing.T) {
 			t.Errorf("%s: %v, want %s", c.name, err, c.field)
 		}
 	}
-	for name, jobs := range map[string][]arbor.Job{"alone": {fussy}, "one of two": {fussy, fussy}} {
+	// Three of the 4 are never too light for 10; who comes last has one.
+	for _, c := range []struct {
+		name   string
+		jobs   []arbor.Job
+		pieces int
+		field  string
+		proven bool
+	}{
+		{"alone", []arbor.Job{job("easy", 7), fussy}, 2, "jobs[1]", true},
+		{"two of three", []arbor.Job{fussy, job("easy", 7), fussy}, 4, "jobs[2]", false},
+	} {
 		var none *arbor.NoStackError
-		if _, err := arbor.Allot(jobs, arbor.Stock{kind("4", 4, 2*len(jobs))}); !errors.As(err, &none) {
-			t.Errorf("a side that nothing keeps to, %s: %v", name, err)
+		var at *units.FieldError
+		_, err := arbor.Allot(c.jobs, arbor.Stock{kind("4", 4, c.pieces)})
+		if !errors.As(err, &none) || !errors.As(err, &at) || at.Field != c.field || at.Of != `"fussy"` ||
+			none.Wanted != fussy.Wanted || none.Side != fussy.Side || none.Proven != c.proven {
+			t.Errorf("a side that nothing keeps to, %s: %v", c.name, err)
 		}
+	}
+	got, err := arbor.Allot([]arbor.Job{job("easy", 16), fussy}, arbor.Stock{kind("4", 4, 4)})
+	if err != nil || got.Stacks[1].Call() != "3 of the 4" || got.Worst != 12 || !got.Proven {
+		t.Errorf("a side that one of two keeps to: %+v, %v", got, err)
 	}
 }
 
@@ -115,28 +159,35 @@ func drawHouse(t *rapid.T) ([]arbor.Job, arbor.Stock) {
 	return jobs, stock
 }
 
+type fataler interface{ Fatal(...any) }
+
 // exhaustive tries every way to share the pieces out.
-func exhaustive(t *rapid.T, jobs []arbor.Job, stock arbor.Stock) (worst, total float64) {
+func exhaustive(t fataler, jobs []arbor.Job, stock arbor.Stock) (worst, total float64) {
 	worst, total = math.Inf(1), math.Inf(1)
 	left := make([]int, len(stock))
 	for k, p := range stock {
 		left[k] = p.Count
 	}
-	known := map[string]float64{}
+	known := make([]map[[4]int]float64, len(jobs)) // by the share: of four kinds at most
 	off := func(i int, share []int) float64 {
-		key := fmt.Sprint(i, share)
-		if _, ok := known[key]; !ok {
-			own := slices.Clone(stock)
-			for k := range own {
-				own[k].Count = share[k]
-			}
-			s, err := jobs[i].Frame.Fill(jobs[i].Wanted, own, jobs[i].Side)
-			if err != nil {
-				t.Fatal(err)
-			}
-			known[key] = math.Abs(s.Error.In(units.Kilogram)) / jobs[i].Ratio
+		var key [4]int
+		copy(key[:], share)
+		if e, ok := known[i][key]; ok {
+			return e
 		}
-		return known[key]
+		own := slices.Clone(stock)
+		for k := range own {
+			own[k].Count = share[k]
+		}
+		s, err := jobs[i].Frame.Fill(jobs[i].Wanted, own, jobs[i].Side)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if known[i] == nil {
+			known[i] = map[[4]int]float64{}
+		}
+		known[i][key] = referred(s, jobs[i])
+		return known[i][key]
 	}
 	var deal func(i int, w, sum float64)
 	deal = func(i int, w, sum float64) {
@@ -184,9 +235,72 @@ func TestPropAllotIsExhaustive(t *testing.T) {
 	})
 }
 
-// What an allotment must be whatever the house: no more of a kind than there is, each stack within its arbor, the errors those
-// of the stacks, never better than what is said to be the least; more stock is never worse; and with what is to be
-// hired the house is as near as with plenty.
+// referred is how far a stack is off in kilograms, as its job counts it.
+func referred(s arbor.Stack, j arbor.Job) float64 {
+	off := math.Abs(s.Error.In(units.Kilogram))
+	if j.Ratio != 0 {
+		off /= j.Ratio
+	}
+	return off
+}
+
+// keeps tells what an allotment must be whatever the house: no more of a kind than there is, each stack within its arbor, the
+// errors those of the stacks, never better than what is said to be the least.
+func keeps(t fataler, jobs []arbor.Job, stock arbor.Stock, got arbor.Allotment) {
+	var worst, total float64
+	used := map[string]int{}
+	for i, s := range got.Stacks {
+		off := referred(s, jobs[i])
+		worst, total = math.Max(worst, off), total+off
+		for name, n := range s.Kinds() {
+			used[name] += n
+		}
+		if s.Height > jobs[i].Frame.Room || s.Mass > jobs[i].Frame.Capacity {
+			t.Fatal("job", i, "does not fit:", s)
+		}
+	}
+	if !near.Abs(worst, got.Worst.In(units.Kilogram), 1e-9) || !near.Abs(total, got.Total.In(units.Kilogram), 1e-9) || got.LeastWorst > got.Worst || got.LeastTotal > got.Total {
+		t.Fatal("worst", worst, "and total", total, "of", got)
+	}
+	for _, p := range stock {
+		if used[p.Name] > p.Count {
+			t.Fatal(used[p.Name], "of the", p.Name, "of", p.Count)
+		}
+	}
+}
+
+// withHire is a stock and what is to be hired for it.
+func withHire(stock arbor.Stock, hire []arbor.Hire) arbor.Stock {
+	out := slices.Clone(stock)
+	for k := range out {
+		for _, h := range hire {
+			if h.Name == out[k].Name {
+				out[k].Count += h.Count
+			}
+		}
+	}
+	return out
+}
+
+// aloneWithPlenty is what all jobs are off in all, each by itself with as many pieces of each kind as it takes.
+func aloneWithPlenty(t fataler, jobs []arbor.Job, stock arbor.Stock) (worst, total float64) {
+	plenty := slices.Clone(stock)
+	for k := range plenty {
+		plenty[k].Count = 1000
+	}
+	for _, j := range jobs {
+		best, err := j.Frame.Fill(j.Wanted, plenty, j.Side)
+		if err != nil {
+			t.Fatal(err)
+		}
+		off := referred(best, j)
+		worst, total = math.Max(worst, off), total+off
+	}
+	return worst, total
+}
+
+// An allotment keeps to all that it must; more stock is never worse; and with what is to be hired the house is as near as with
+// plenty.
 func TestPropAllotKeeps(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		jobs, stock := drawHouse(t)
@@ -194,53 +308,17 @@ func TestPropAllotKeeps(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		var worst, total float64
-		used := map[string]int{}
-		for i, s := range got.Stacks {
-			off := math.Abs(s.Error.In(units.Kilogram)) / jobs[i].Ratio
-			worst, total = math.Max(worst, off), total+off
-			for name, n := range s.Kinds() {
-				used[name] += n
-			}
-			if s.Height > jobs[i].Frame.Room || s.Mass > jobs[i].Frame.Capacity {
-				t.Fatalf("job %d does not fit: %+v", i, s)
-			}
-		}
-		if !near.Abs(worst, got.Worst.In(units.Kilogram), 1e-9) || !near.Abs(total, got.Total.In(units.Kilogram), 1e-9) || got.LeastWorst > got.Worst || got.LeastTotal > got.Total {
-			t.Fatalf("worst %v and total %v of %+v", worst, total, got)
-		}
-		for _, p := range stock {
-			if used[p.Name] > p.Count {
-				t.Fatalf("%d of the %s, of %d", used[p.Name], p.Name, p.Count)
-			}
-		}
+		keeps(t, jobs, stock, got)
 		more := slices.Clone(stock)
 		more[0].Count += rapid.IntRange(1, 3).Draw(t, "more")
 		if better, err := arbor.Allot(jobs, more); err != nil || better.Worst > got.Worst+1e-9 {
 			t.Fatalf("with more stock %v, without %v (%v)", better.Worst, got.Worst, err)
 		}
-		hired, plenty := slices.Clone(stock), slices.Clone(stock)
-		for k := range hired {
-			plenty[k].Count = 1000
-			for _, h := range got.Hire {
-				if h.Name == hired[k].Name {
-					hired[k].Count += h.Count
-				}
-			}
-		}
-		all, err := arbor.Allot(jobs, hired)
+		all, err := arbor.Allot(jobs, withHire(stock, got.Hire))
 		if err != nil {
 			t.Fatal(err)
 		}
-		worst, total = 0, 0
-		for i, j := range jobs {
-			best, err := j.Frame.Fill(j.Wanted, plenty, j.Side)
-			if err != nil {
-				t.Fatal(err)
-			}
-			off := math.Abs(best.Error.In(units.Kilogram)) / jobs[i].Ratio
-			worst, total = math.Max(worst, off), total+off
-		}
+		worst, total := aloneWithPlenty(t, jobs, stock)
 		if all.Worst.In(units.Kilogram) > worst+1e-9 || all.Worst.In(units.Kilogram) > worst-1e-9 && all.Total.In(units.Kilogram) > total+1e-9 {
 			t.Fatalf("with %v hired %v and %v off, with plenty %v and %v", got.Hire, all.Worst, all.Total, worst, total)
 		}

@@ -49,9 +49,7 @@ func checkBridges(p *check.Problems, bridges []Bridge) {
 				break
 			}
 		}
-		if err := one.Err(); err != nil {
-			p.Within("bridges["+strconv.Itoa(i)+"]", quoted(b.Name), err)
-		}
+		p.Within("bridges["+strconv.Itoa(i)+"]", quoted(b.Name), one.Err())
 	}
 }
 

@@ -51,7 +51,7 @@ func (c Compact) Density(length, width units.Length) (units.Density, error) {
 func (f Frame) Compact(w Wanted) (Compact, error) {
 	var p check.Problems
 	p.Within("", "", validate(f, w, nil, EitherSide))
-	if p.Err() == nil && f.Plate.Thickness+f.Lock.Thickness >= f.Room {
+	if p.Err() == nil && nanometres(f.Plate.Thickness)+nanometres(f.Lock.Thickness) >= nanometres(f.Room) {
 		p.Add("plate.thickness", check.Show(f.Plate.Thickness), "with the lock plate less than the room on the rods, "+check.Show(f.Room), units.ErrOutOfRange)
 	}
 	if err := p.Err(); err != nil {

@@ -3,6 +3,7 @@ package arbor_test
 import (
 	"errors"
 	"math"
+	"slices"
 	"testing"
 
 	"example.com/steelyard/arbor"
@@ -33,6 +34,11 @@ func TestCompact(t *testing.T) {
 		// With one plate 24.1 in of pieces would have room, which call for a second; with two there are 23.85 in, which do
 		// not. They stop just short of 24 in.
 		{"at the interval", "no number of plates fills the room", 0, 243, 24.35, plate, 1, 240, 24, 10},
+		// Plates of 50 lb and 1 in: of two, 58 in are left, of which 300 of 600 lb are 29 in, and call for no second; of one, 59 in
+		// are left, of which 350 of 650 lb are 31.8, and do. The show pieces stop short of 30 in, the pipe weight is as compact.
+		{"heavy plates", "weigh as much as they keep apart", 300, 400, 60, arbor.Plate{Mass: 50 * units.Pound, Thickness: units.Inch, Every: 30 * units.Inch}, 1, 650, 30 * 650 / 350.0, 350 / 30.0},
+		{"heavy plates, two of them", "24 in are passed: of 58 in 29", 300, 400, 60, arbor.Plate{Mass: 50 * units.Pound, Thickness: units.Inch, Every: 24 * units.Inch}, 2, 600, 58, 600 / 58.0},
+		{"a plate and no more", "the show weight is the plate's own", 300, 50, 60, arbor.Plate{Mass: 50 * units.Pound, Thickness: units.Inch, Every: 24 * units.Inch}, 0, 350, 60, 350 / 60.0},
 		{"tare over", "the arbor alone outweighs the batten by 50 lb", -50, 650, 60, arbor.Plate{}, 0, 600, 60, 10},
 		{"tare is enough", "nothing is wanted", -700, 650, 60, plate, 0, 0, 60, 0},
 	} {
@@ -46,8 +52,18 @@ func TestCompact(t *testing.T) {
 		wanted := max(tt.pipe, 0) + max(0, tt.show+min(tt.pipe, 0))
 		if got.Plates != tt.plates || !near.Rel(got.Pieces.In(units.Pound), tt.pieces, 1e-9) || !near.Rel(got.Height.In(units.Inch), tt.height, 1e-7) ||
 			!near.Rel(got.PerHeight.In(units.PoundPerFoot), tt.in*12, 1e-7) || !near.Rel(got.Wanted.In(units.Pound), wanted, 1e-9) ||
-			!near.Rel(got.PlateMass.In(units.Pound), float64(3*tt.plates), 1e-9) || !near.Abs(got.Over.In(units.Pound), wanted-700, 1e-9) {
+			!near.Rel(got.PlateMass.In(units.Pound), tt.plate.Mass.In(units.Pound)*float64(tt.plates), 1e-9) || !near.Abs(got.Over.In(units.Pound), wanted-700, 1e-9) {
 			t.Errorf("%s: %s: %+v", tt.name, tt.reason, got)
+		}
+	}
+}
+
+// Where nothing is wanted, or the tare is just enough, nothing at all has to be stacked.
+func TestCompactOfATareThatIsEnough(t *testing.T) {
+	f := arbor.Frame{Length: 3, Room: 2, Capacity: 500}
+	for _, w := range []arbor.Wanted{{}, {Pipe: -50, Show: 50}, {Pipe: -60, Show: 50}} {
+		if got, err := f.Compact(w); err != nil || got != (arbor.Compact{Height: 2, Over: -500}) {
+			t.Errorf("%+v: %+v, %v", w, got, err)
 		}
 	}
 }
@@ -87,6 +103,17 @@ func TestCompactRefuses(t *testing.T) {
 	_, err := f.Compact(arbor.Wanted{Show: 1})
 	if diff := cmp.Diff([]string{"plate.thickness"}, fields(t, err)); diff != "" || !errors.Is(err, units.ErrOutOfRange) {
 		t.Errorf("%v\n%s", err, diff)
+	}
+	// With the lock plate there is none of the room left, to the nanometre, though neither takes it alone.
+	for _, room := range []units.Length{0.3, 0.3 + 4e-10} {
+		f = arbor.Frame{Length: 3, Room: room, Capacity: 500, Plate: arbor.Plate{Mass: 1, Thickness: 0.1, Every: 0.6}, Lock: arbor.Lock{Mass: 1, Thickness: 0.2}}
+		if c, err := f.Compact(arbor.Wanted{Show: 100}); !slices.Equal(fields(t, err), []string{"plate.thickness"}) {
+			t.Errorf("no room left: %+v, %v", c, err)
+		}
+	}
+	f.Room = 0.3 + 2e-9
+	if c, err := f.Compact(arbor.Wanted{Show: 100}); err != nil || c.Height != 2e-9 {
+		t.Errorf("two nanometres left: %+v, %v", c, err)
 	}
 	_, err = arbor.Frame{}.Compact(arbor.Wanted{Show: -1})
 	if diff := cmp.Diff([]string{"length", "room", "capacity", "wanted.show"}, fields(t, err)); diff != "" {

@@ -38,10 +38,6 @@ func (a *allotting) everyWay() bool {
 	e.try(0, 0, 0)
 	if e.best != nil {
 		a.now = e.best
-		a.left = slices.Clone(a.stock)
-		for _, f := range a.now {
-			take(a.left, f.used)
-		}
 	}
 	return e.steps <= exactSteps && !a.cut
 }

@@ -230,6 +230,7 @@ func TestFlyRefuses(t *testing.T) {
 		{"floor that is no number", "no NaN goes in", run(func(r *arbor.Run) { r.Bridges[0].Floor = nan }), "bridges[0].floor", units.ErrNotFinite},
 		{"no ratio", "single or double must be said", ride(func(r *arbor.Ride) { r.Ratio = 0 }), "ride.ratio", units.ErrMissing},
 		{"negative ratio", "the batten goes the other way by itself", ride(func(r *arbor.Ride) { r.Ratio = -2 }), "ride.ratio", units.ErrNegative},
+		{"ratio of a lever", "no counterweight set", ride(func(r *arbor.Ride) { r.Ratio = 0.05 }), "ride.ratio", units.ErrOutOfRange},
 		{"ratio that is no number", "no NaN goes in", ride(func(r *arbor.Ride) { r.Ratio = math.NaN() }), "ride.ratio", units.ErrNotFinite},
 		{"ratio of a crane", "no counterweight set", ride(func(r *arbor.Ride) { r.Ratio = 17 }), "ride.ratio", units.ErrOutOfRange},
 		{"made off in millimetres", "a slip of the unit", ride(func(r *arbor.Ride) { r.MadeOff = 1200 }), "ride.made_off", units.ErrOutOfRange},

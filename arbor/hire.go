@@ -11,35 +11,25 @@ func (a *allotting) hire() []Hire {
 	plenty := a.plenty()
 	ample := newAllotting(a.jobs, a.kinds)
 	wanted := make([]int, len(a.stock))
+	better := false
 	for i := range a.jobs {
-		f, err := ample.fill(i, plenty)
-		if err != nil {
-			return nil
-		}
+		f := ample.orNothing(i, plenty)
 		ample.alone, ample.least = append(ample.alone, f), append(ample.least, f.off)
+		ample.leastWorst = max(ample.leastWorst, f.off)
+		ample.leastTotal += f.off
+		better = better || f.off < a.now[i].off-hair
 		put(wanted, f.used)
 	}
+	if !better {
+		return nil
+	}
 	missing := make([]int, len(a.stock))
-	short := false
 	for k := range missing {
 		missing[k] = max(0, wanted[k]-a.stock[k])
-		short = short || missing[k] > 0
-	}
-	better := false
-	for i, f := range ample.alone {
-		better = better || f.off < a.now[i].off-hair
-	}
-	if !short || !better {
-		return nil
 	}
 	enough := func(missing []int) bool {
 		ample.stock = slices.Clone(a.stock)
 		put(ample.stock, missing)
-		ample.leastWorst, ample.leastTotal = 0, 0
-		for _, f := range ample.alone {
-			ample.leastWorst = max(ample.leastWorst, f.off)
-			ample.leastTotal += f.off
-		}
 		ample.most = ample.spent + hireSteps/20
 		ample.shareLess(0)
 		ample.trade()

@@ -106,10 +106,9 @@ func (s Stack) Layers(f Frame) ([]Layer, error) {
 			add(OfShowWeight, r.Name, n, r.Mass, r.Thickness)
 			left -= n
 			stacked += n * each
-			if under := f.Plate.kernel().Under(stacked); under > plates {
-				plate(under - plates)
-				plates = under
-			}
+			under := f.Plate.kernel().Under(stacked)
+			plate(under - plates)
+			plates = under
 		}
 	}
 	if f.Lock != (Lock{}) {

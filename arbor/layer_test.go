@@ -57,6 +57,19 @@ func TestLayers(t *testing.T) {
 		t.Errorf("25 of 1 in: %+v, %v", got, err)
 	}
 
+	// Three of 0.1 m are a nanometre short of the interval: the plate lies on the fourth.
+	short := f
+	short.Plate.Every = 0.300000001
+	five := arbor.Stack{Show: []arbor.Row{{Name: "a", Count: 5, Mass: 20, Thickness: 0.1}}}
+	if l, err := five.Layers(short); err != nil || len(l) != 5 || l[1].Count != 4 || l[2].Of != arbor.OfSpreaderPlate || l[3].Count != 1 {
+		t.Errorf("five of 0.1 m: %+v, %v", l, err)
+	}
+	// A row that is empty today is no layer.
+	s.Pipe = append(s.Pipe, row("30", 0, 30, 1.5))
+	if empty, err := s.Layers(f); err != nil || !cmp.Equal(empty, got) {
+		t.Errorf("with none of the 30: %+v, %v", empty, err)
+	}
+
 	s.Show[0].Count, s.Pipe[0].Thickness, f.Lock.Mass = -1, 0, 0
 	if _, err := s.Layers(f); !cmp.Equal(fields(t, err), []string{"lock.mass", "pipe[0].thickness", "show[0].count"}) {
 		t.Errorf("faults: %v", err)

@@ -70,7 +70,7 @@ func (s Stock) Validate() error {
 				break
 			}
 		}
-		if err := one.Err(); err != nil {
+		if err := one.Err(); err != nil { // most are right, and Fill asks each time
 			p.Within("["+strconv.Itoa(i)+"]", quoted(piece.Name), err)
 		}
 	}

@@ -45,6 +45,16 @@ func TestFractionIsExact(t *testing.T) {
 	})
 }
 
+// A nanometre of trim wants the whole of one of the arbor's in double purchase, and three of them two.
+func TestFractionOfANanometre(t *testing.T) {
+	two := fractionOf(2)
+	for n, want := range map[int64]int64{-3: -1, -1: 0, 0: 0, 1: 1, 2: 1, 3: 2} {
+		if got := two.byUp(n); got != want {
+			t.Errorf("%d/2 up = %d, want %d", n, got, want)
+		}
+	}
+}
+
 func TestNoFraction(t *testing.T) {
 	for _, ratio := range []float64{0, -1, math.NaN(), math.Inf(1), 1e300, 1e-300, 16.1, 0.06} {
 		if f := fractionOf(ratio); f != (fraction{}) || f.times(7) != 0 || f.by(7) != 0 {

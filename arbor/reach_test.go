@@ -46,6 +46,12 @@ func TestReach(t *testing.T) {
 			t.Errorf("%s: %v\n%s", tt.name, err, diff)
 		}
 	}
+	// Arms that reach just up to the bed reach none of the rods.
+	just := overRail
+	just.Bridges = []arbor.Bridge{{Name: "just", Floor: 40 * units.Foot, High: 5.5 * units.Foot}}
+	if got, err := mustFly(t, just, carriage, doubled).Reach("just", 4*units.Foot, thirty); err != nil || got.Any || got.Above != 30 {
+		t.Errorf("up to the bed: %+v, %v", got, err)
+	}
 	empty, err := f.Reach("rail", 49*units.Foot, arbor.Stack{})
 	if err != nil || !empty.Any || empty.First != 0 || empty.Last != 0 || empty.Below != 0 || empty.Above != 0 {
 		t.Errorf("an empty stack: %+v, %v", empty, err)
@@ -99,6 +105,12 @@ func TestAccess(t *testing.T) {
 	// One piece at the bed stays 4 in under the 46 ft that arms reach on the upper bridge.
 	one := arbor.Stack{Show: []arbor.Row{{Name: "44", Count: 1, Mass: 44 * units.Pound, Thickness: 2 * units.Inch}}}
 	if got, err = f.Access("upper bridge", one); err != nil || got.Passes() || got.Over != feet(-16) || got.OverAt != (arbor.Window{}) {
+		t.Errorf("%v, %+v", err, got)
+	}
+	// Arms that reach over 2 in, and no more, reach each piece of 2 in at one trim.
+	narrow := overRail
+	narrow.Bridges = []arbor.Bridge{{Name: "narrow", Floor: 40 * units.Foot, Low: 10 * units.Inch, High: 12 * units.Inch}}
+	if got, err = mustFly(t, narrow, carriage, doubled).Access("narrow", one); err != nil || got.Reached != 1 || got.Rows[0].Lowest.Low != got.Rows[0].Lowest.High {
 		t.Errorf("%v, %+v", err, got)
 	}
 	// Nothing on the rods stays 6 in under it, and is above nobody.
@@ -269,6 +281,16 @@ func TestReachRefuses(t *testing.T) {
 		return err
 	}
 	access := func(s arbor.Stack) error { _, err := f.Access("rail", s); return err }
+	platedRods := carriage
+	platedRods.Plate = arbor.Plate{Mass: 1, Thickness: units.Inch / 8, Every: 2 * units.Foot}
+	between := mustFly(t, overRail, platedRods, doubled)
+	onPlates := func(count int) error {
+		_, err := between.Access("rail", rows(arbor.Row{Count: count, Thickness: 2 * units.Inch}))
+		return err
+	}
+	if err := onPlates(35); err != nil {
+		t.Errorf("70 in and three plates in 72 in: %v", err)
+	}
 	window := func(bridge string, bottom, top units.Length) error {
 		_, err := f.Window(bridge, bottom, top)
 		return err
@@ -287,10 +309,12 @@ func TestReachRefuses(t *testing.T) {
 		{"stack too high", "37 of 2 in in 6 ft of room", access(rows(arbor.Row{Count: 37, Thickness: 2 * units.Inch})), "stack", units.ErrOutOfRange},
 		{"stack without end", "counted, it would take ages and overflow", access(rows(arbor.Row{Count: math.MaxInt, Thickness: 2 * units.Inch})), "stack", units.ErrOutOfRange},
 		{"two rows too high", "each would fit", access(rows(arbor.Row{Count: 20, Thickness: 2 * units.Inch}, arbor.Row{Count: 20, Thickness: 2 * units.Inch})), "stack", units.ErrOutOfRange},
+		{"no room for plates", "36 of 2 in fill 6 ft", onPlates(36), "stack", units.ErrOutOfRange},
 		{"fewer than none", "no such count", access(rows(arbor.Row{Count: -1, Thickness: 2 * units.Inch})), "stack.show[0].count", units.ErrNegative},
 		{"no thickness", "pieces take height", access(rows(arbor.Row{Count: 1})), "stack.show[0].thickness", units.ErrMissing},
 		{"window of another bridge", "there is none", window("", 0, 1), "bridge", units.ErrUnknown},
 		{"window under the bed", "nothing lies there", window("rail", -0.1, 1), "bottom", units.ErrNegative},
+		{"window that ends under the bed", "nothing lies there", window("rail", 1, -1), "top", units.ErrNegative},
 		{"window over the room", "nothing lies there", window("rail", 0, 2), "top", units.ErrOutOfRange},
 		{"window upside down", "the bottom is at most the top", window("rail", 1, 0.5), "bottom", units.ErrOutOfRange},
 		{"window that is no number", "no NaN goes in", window("rail", 0, nan), "top", units.ErrNotFinite},

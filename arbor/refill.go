@@ -159,7 +159,7 @@ func checkRows(p *check.Problems, path string, rows []Row, stock Stock) (mass, t
 			mass += int64(r.Count) * nanograms(r.Mass)
 			heavy = mass > nanograms(heaviestFill)
 		}
-		if high = high || r.Thickness.Scale(float64(r.Count)) > highestRoom; !high {
+		if !high {
 			thickness += int64(r.Count) * nanometres(r.Thickness)
 			high = thickness > nanometres(highestRoom)
 		}

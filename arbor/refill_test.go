@@ -195,6 +195,13 @@ func TestPropRefillIsExhaustive(t *testing.T) {
 		if !slices.Equal(count, bestCount) || got.Moved != best[0] || units.Abs(got.Stack.Error) != exactPounds(best[1]) || got.Stack.Height != exactEighths(best[3]) || !got.Stack.Proven {
 			t.Fatalf("%+v, in %v, within %d\n got %v, %+v\nwant %v, %v", s, in, within, count, got, bestCount, best)
 		}
+		all := pipe
+		for _, n := range count {
+			all += n
+		}
+		if got.Stack.Pieces != all {
+			t.Fatalf("%d pieces, not %d: %+v", got.Stack.Pieces, all, got.Stack)
+		}
 		// What goes out and in makes today's stack the new one.
 		then := slices.Clone(in)
 		for _, rows := range []struct {

@@ -61,7 +61,7 @@ func checkRatio(p *check.Problems, field string, ratio float64) {
 		p.Add(field, "", want, units.ErrMissing)
 	case ratio < 0:
 		p.Add(field, value, want, units.ErrNegative)
-	case ratio < leastRatio || ratio > mostRatio:
+	default:
 		p.Add(field, value, want+", from 1/16 to 16", units.ErrOutOfRange)
 	}
 }

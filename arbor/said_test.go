@@ -32,10 +32,18 @@ func TestRowBeyondTheLedger(t *testing.T) {
 	}
 }
 
+// Three tenths, as a product of floats, are 0.30000000000000004.
+func TestRowIsExact(t *testing.T) {
+	r := arbor.Row{Count: 3, Mass: 0.1, Thickness: 0.1}
+	if r.Total() != 0.3 || r.Height() != 0.3 {
+		t.Errorf("%v and %v, want 0.3", float64(r.Total()), float64(r.Height()))
+	}
+}
+
 func TestKindsOnce(t *testing.T) {
 	s := arbor.Stack{
 		Pipe: []arbor.Row{{Name: "44", Count: 2}, {Name: "22", Count: 1}, {Name: "44", Count: 1}},
-		Show: []arbor.Row{{Name: "22", Count: 3}, {Name: "11", Count: 4}, {Name: "11", Count: 1}},
+		Show: []arbor.Row{{Name: "22", Count: 3}, {Name: "11", Count: 4}, {Name: "11", Count: 1}, {Name: "5", Count: 2}},
 	}
 	var names []string
 	counts := map[string]int{}
@@ -43,10 +51,10 @@ func TestKindsOnce(t *testing.T) {
 		names = append(names, name)
 		counts[name] = n
 	}
-	if !slices.Equal(names, []string{"44", "22", "11"}) || counts["44"] != 3 || counts["22"] != 4 || counts["11"] != 5 {
+	if !slices.Equal(names, []string{"44", "22", "11", "5"}) || counts["5"] != 2 || counts["44"] != 3 || counts["22"] != 4 || counts["11"] != 5 {
 		t.Errorf("%v with %v, want each kind once, from the bottom up", names, counts)
 	}
-	for stop := 1; stop <= 3; stop++ { // a walk that is left early
+	for stop := 1; stop <= 4; stop++ { // a walk that is left early
 		seen := 0
 		for range s.Kinds() {
 			if seen++; seen == stop {
@@ -116,6 +124,13 @@ func TestCompactOfNothing(t *testing.T) {
 	if got := c.Thickness(10 * units.Kilogram); got != 0.1*units.Metre {
 		t.Errorf("a tenth of the mass may be %v thick, want 0.1 m", got)
 	}
+	if got := c.Thickness(1 * units.Tonne); got != 10*units.Metre {
+		t.Errorf("the heaviest piece may be %v thick, want 10 m", got)
+	}
+	c = arbor.Compact{Pieces: 0.5 * units.Kilogram, Height: 1 * units.Metre}
+	if got := c.Thickness(50 * units.Gram); got != 0.1*units.Metre {
+		t.Errorf("a tenth of half a kilogram may be %v thick, want 0.1 m", got)
+	}
 	for _, mass := range []units.Mass{0, -1, units.Mass(math.NaN()), units.Mass(math.Inf(1))} {
 		if got := c.Thickness(mass); got != 0 {
 			t.Errorf("a piece of %v may be %v thick, want 0", mass, got)
@@ -139,7 +154,7 @@ func TestBlocks(t *testing.T) {
 			t.Errorf("%+v, want %v kg", p, c.want)
 		}
 	}
-	for _, length := range []float64{math.Inf(1), math.NaN(), 1e308} {
+	for _, length := range []float64{math.Inf(1), math.Inf(-1), math.NaN(), 1e308} {
 		if p := arbor.Block("", units.Length(length), 1e300, 1, arbor.SteelDensity, 1); p.Mass != 0 {
 			t.Errorf("%v long: %v", length, p.Mass)
 		}

@@ -13,30 +13,29 @@ import (
 func (a *allotting) scarce() {
 	const (
 		mostKinds = 3
-		few       = 4 // pieces of a kind; more are taken to settle everything
+		some      = 4 // pieces of a kind that are told apart: none up to three; four or more, as many as there are, count as four
 	)
 	wanted := make([]int, len(a.stock))
 	for _, f := range a.alone {
 		put(wanted, f.used)
 	}
 	var kinds []int
+	ways := 1
 	for k := range wanted {
 		if wanted[k] > a.stock[k] {
 			kinds = append(kinds, k)
+			ways *= some + 1
 		}
-	}
-	ways := 1
-	for range kinds {
-		ways *= few + 1
 	}
 	if len(kinds) == 0 || len(kinds) > mostKinds || ways*len(a.jobs) > exactFills {
 		return
 	}
 	taken := make([][]int, ways) // of each kind, by the way
 	for w := range taken {
-		for rest, i := w, 0; i < len(kinds); i++ {
-			taken[w] = append(taken[w], rest%(few+1))
-			rest /= few + 1
+		rest := w
+		for range kinds {
+			taken[w] = append(taken[w], rest%(some+1))
+			rest /= some + 1
 		}
 	}
 	off := make([][]float64, len(a.jobs)) // by job and way
@@ -46,7 +45,9 @@ func (a *allotting) scarce() {
 		for w, counts := range taken {
 			share := slices.Clone(a.stock)
 			for n, k := range kinds {
-				share[k] = min(share[k], counts[n])
+				if counts[n] < some {
+					share[k] = min(share[k], counts[n])
+				}
 			}
 			off[i][w] = a.leastOff(i, share)
 			errors = append(errors, off[i][w])
@@ -59,53 +60,47 @@ func (a *allotting) scarce() {
 	prices := [][]float64{make([]float64, len(kinds)), make([]float64, len(kinds))}
 	for n, k := range kinds {
 		prices[0][n], prices[1][n] = 1, float64(a.kinds[k].Mass)
-		if len(kinds) > 1 {
-			alone := make([]float64, len(kinds))
-			alone[n] = 1
-			prices = append(prices, alone)
-		}
+		alone := make([]float64, len(kinds))
+		alone[n] = 1
+		prices = append(prices, alone)
 	}
 	for _, price := range prices {
-		worth, beyond := 0.0, math.Inf(1) // of the stock; of one job's pieces where few are not enough
+		worth := 0.0 // of the stock
 		cost := make([]float64, ways)
 		for n, k := range kinds {
 			worth += price[n] * float64(a.stock[k])
-			beyond = min(beyond, price[n]*(few+1))
 			for w := range cost {
 				cost[w] += price[n] * float64(taken[w][n])
 			}
 		}
 		// The first error that does not take more than there is.
-		low, high := 0, len(errors)-1
-		for low < high {
-			mid := (low + high) / 2
+		low, _ := slices.BinarySearchFunc(errors, worth*(1+1e-12), func(within, worth float64) int {
 			sum := 0.0
 			for i := range off {
-				least := beyond
+				least := math.Inf(1)
 				for w := range cost {
-					if off[i][w] <= errors[mid]+hair {
+					if off[i][w] <= within+hair {
 						least = min(least, cost[w])
 					}
 				}
 				sum += least
 			}
-			if sum > worth*(1+1e-12) {
-				low = mid + 1
-			} else {
-				high = mid
+			if sum > worth {
+				return -1
 			}
-		}
+			return 1
+		})
 		a.leastWorst = max(a.leastWorst, errors[low])
 		for scale := 1e-6; scale < 1e3; scale *= 1.5 {
 			total := -scale * worth
 			for i := range off {
-				least := a.least[i] + scale*beyond
+				least := math.Inf(1)
 				for w := range cost {
 					least = min(least, off[i][w]+scale*cost[w])
 				}
 				total += least
 			}
-			a.leastTotal = max(a.leastTotal, total*(1-1e-12))
+			a.leastTotal = max(a.leastTotal, total)
 		}
 	}
 }

@@ -129,7 +129,7 @@ func (f Frame) heaviest(pipe units.Mass, stock Stock, side Side) (Stack, error) 
 	in := filling{wanted: Wanted{Pipe: pipe, Show: show}, stock: stock, side: NeverArborHeavy, pipeSide: side, steps: steps}
 	s, err := f.fill(in)
 	var none *NoStackError
-	if errors.As(err, &none) && none.Pipe && side != EitherSide {
+	if errors.As(err, &none) && none.Pipe {
 		in.pipeSide = EitherSide
 		s, err = f.fill(in)
 	}

@@ -59,6 +59,20 @@ func TestShortfall(t *testing.T) {
 			[]string{"room"},
 			exactEighths(40), 0, 0, "pipe weight 10 of the 20; show weight 30 of the 20", false,
 		},
+		{
+			"no pipe weight", "never too light for a pipe of 900 lb, and only 40 fit: the most is the pipe weight that there can be",
+			arbor.Wanted{Pipe: 900 * lb},
+			twenty(60), arbor.NeverBattenHeavy,
+			[]string{"room"},
+			exactEighths(40), 0, 0, "pipe weight 40 of the 20", true,
+		},
+		{
+			"one of two kinds", "the one 33 is there; of the 20 one is missing",
+			arbor.Wanted{Show: 53 * lb},
+			append(twenty(0), arbor.Piece{Name: "33", Mass: 33 * lb, Thickness: 1 * in, Count: 1}), arbor.EitherSide,
+			[]string{"stock"},
+			0, 0, 1, "1 of the 33", false,
+		},
 	} {
 		s, err := f.Shortfall(tt.wanted, tt.stock, tt.side)
 		if err != nil {
@@ -68,6 +82,9 @@ func TestShortfall(t *testing.T) {
 		missing := 0
 		for _, r := range s.Missing {
 			missing += r.Count
+		}
+		if slices.ContainsFunc(s.Missing, func(r arbor.Row) bool { return r.Count < 1 }) {
+			t.Errorf("%s: none missing of a kind that is listed: %+v", tt.name, s.Missing)
 		}
 		if !slices.Equal(s.Binds(), tt.binds) || s.Room != tt.room || s.Capacity != tt.capacity || missing != tt.missing ||
 			s.Heaviest.Call() != tt.heaviest || s.Nothing != tt.nothing {

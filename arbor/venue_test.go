@@ -162,10 +162,17 @@ func TestCompareRefuses(t *testing.T) {
 	if diff := cmp.Diff(want, fields(t, err)); diff != "" {
 		t.Errorf("all at once\n%s", diff)
 	}
+	// An arbor of 50 t and its lock plate outweigh all that may be wanted, in the one reading that has a run for it.
+	v = wall
+	v.Bare, v.Frame.Tare, v.Frame.Capacity, v.MadeOff = 0, 50*units.Tonne, 50*units.Tonne, -20*units.Foot
+	v.Frame.Lock = arbor.Lock{Mass: 10, Thickness: 0.02}
+	var none *arbor.NoStackError
+	if _, err = v.Compare(1); !errors.As(err, &none) {
+		t.Errorf("an arbor of 50 t: %v", err)
+	}
 	v = wall
 	v.Bare, v.Load, v.Side = 10*units.Pound, 0, arbor.NeverArborHeavy
 	_, err = v.Compare(2, 1)
-	var none *arbor.NoStackError
 	var fe *units.FieldError
 	if !errors.As(err, &none) || !errors.As(err, &fe) || fe.Field != "ratios[0]" {
 		t.Errorf("the empty arbor is too heavy: %v", err)

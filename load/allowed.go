@@ -1,6 +1,8 @@
 package load
 
 import (
+	"math"
+
 	"example.com/steelyard/internal/beam"
 	"example.com/steelyard/internal/check"
 	"example.com/steelyard/units"
@@ -40,7 +42,8 @@ const mostTimes = 1e6
 // PointAllowed tells the heaviest mass that may be hung at one point anywhere from one place on the batten to
 // another, between two lines or at one place, beside what hangs there, such that at the trim no
 // line and no part of the pipe exceeds its limit and the batten does not tip. A little more does, at
-// the place named. It is 0 where a limit is exceeded as it is.
+// the place named. It is 0 where a limit is exceeded, or used in full, as it is; nothing binds where not even a million times what is
+// carried meets a limit.
 //
 // At one place it is exact, and the least mass that meets a limit, for a greater one may exceed it no more
 // once lines have gone slack. Along a stretch the place where that is least is gone after from the worst place of one
@@ -97,7 +100,7 @@ const mostWorst = 60
 // tight lines tensions are straight over the mass, and the stress bows downwards: where the first of two neighbouring
 // turns is within the limits and the second beyond, there is one mass between.
 func (r *Rigged) allowedAt(w *beam.Work, carried units.Mass, centre, at units.Length, limits Limits) PointAllowed {
-	reach := 2 * float64(r.reach())
+	reach := r.kernelReach()
 	most := PointAllowed{Mass: carried.Scale(mostTimes), At: at}
 	first, last := r.lines[0], r.lines[len(r.lines)-1]
 	if outside := max(first-at, at-last); outside > 0 { // the centre of gravity moves out to an outermost line
@@ -114,14 +117,14 @@ func (r *Rigged) allowedAt(w *beam.Work, carried units.Mass, centre, at units.Le
 		w.LoadWeights()
 		w.AddPoint(point, float64(at))
 		if !w.Hang(reach) {
-			return 0, BoundByNothing, 0 // within rounding of tipping, and no further
+			return math.Inf(1), BoundByTipping, 0 // the mass at most balances, so only rounding can say so
 		}
 		return r.used(w, limits)
 	}
 	within := 0.0
 	for _, share := range []float64{1e-7, 1e-5, 1e-3, 0.1, 1} {
 		far := heaviest * share
-		for _, turn := range append(w.TurnsOfPoint(0, far, float64(at), reach), 1) {
+		for _, turn := range append(w.TurnsOfPoint(far, float64(at), reach), 1) {
 			beyond := float64(turn * far)
 			if beyond <= within {
 				continue

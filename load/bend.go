@@ -70,9 +70,8 @@ func (r *Rigged) Give(trim units.Length, mass units.Mass, at units.Length) (unit
 	}
 	before := w.Level(float64(at))
 	tip := r.tip(trim, false, r.centreWith(carried, centre, mass, at))
-	w.LoadWeights()
 	w.AddPoint(float64(mass.Weight(units.StandardGravity)), float64(at))
-	if tip.out() > r.reach() || !w.Hang(2*float64(r.reach())) {
+	if tip.out() > r.reach() || !w.Hang(r.kernelReach()) {
 		return 0, tip
 	}
 	return units.Length((w.Level(float64(at)) - before) / r.bending), nil

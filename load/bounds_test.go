@@ -86,6 +86,9 @@ func TestHowFarOutsideTheLines(t *testing.T) {
 		if _, err := r.Share(4); (err == nil) != c.held || err != nil && !errors.As(err, &tip) {
 			t.Errorf("%s: %v, held should be %t", c.name, err, c.held)
 		}
+		if err := r.Tips(4, 4); (err == nil) != c.held {
+			t.Errorf("%s: tips %v, held should be %t", c.name, err, c.held)
+		}
 	}
 }
 
@@ -160,14 +163,36 @@ func TestLineThatHardlyHolds(t *testing.T) {
 		for _, c := range []struct {
 			times  float64
 			refuse bool
-		}{{0.99e6, false}, {1.01e6, true}} {
+			told   string
+		}{{0.99e6, false, ""}, {1.01e6, true, "not 1e+06 times"}, {1.26e6, true, "not 1.3e+06 times"}} {
 			const path = 10.0
 			b := load.Batten{Length: 12, Pipe: pipe, Lines: append([]load.Line(nil), lines...)}
 			b.Lines[n-1].Path, b.Lines[n-1].EA = path, units.Force(path/(c.times*span*span*span/ei))
 			_, err := b.Rig(nil)
 			var fault *units.FieldError
-			if errors.As(err, &fault) != c.refuse || c.refuse && (!strings.HasSuffix(fault.Field, "].ea") || !errors.Is(err, units.ErrOutOfRange)) {
+			if errors.As(err, &fault) != c.refuse || c.refuse && (!strings.HasSuffix(fault.Field, "].ea") || !strings.HasSuffix(fault.Want, c.told) || !errors.Is(err, units.ErrOutOfRange)) {
 				t.Errorf("%d lines, %v times a span: %v", n, c.times, err)
+			}
+		}
+	}
+}
+
+// Trim errors may come to a hundred million times the batten's weight, as 12EI·d/l³ with the shortest span l: what a span clamped at both
+// ends asks for when one end sinks by d (any handbook).
+func TestTrimErrorsThatThePipeFollows(t *testing.T) {
+	ei := pipe.Modulus.In(units.Pascal) * pipe.SecondMoment().In(units.MetreToTheFourth)
+	for _, c := range []struct {
+		times  float64
+		refuse bool
+	}{{0.99e8, false}, {1.01e8, true}} {
+		for _, sign := range []float64{1, -1} {
+			b := load.Batten{Length: 6, Pipe: pipe, Lines: []load.Line{{At: 1}, {At: 1.01}, {At: 5}}}
+			span := float64(b.Lines[1].At - b.Lines[0].At)
+			b.Lines[2].Long = units.Length(sign * c.times * float64(b.BareMass()) * 9.80665 * span * span * span / (12 * ei))
+			_, err := b.Rig(nil)
+			var fault *units.FieldError
+			if errors.As(err, &fault) != c.refuse || c.refuse && (fault.Field != "batten.lines" || !errors.Is(err, units.ErrOutOfRange)) {
+				t.Errorf("%v times its weight, off by %v: %v", c.times, b.Lines[2].Long, err)
 			}
 		}
 	}
@@ -205,7 +230,16 @@ func TestFaultsSayTheFigures(t *testing.T) {
 		{"ends before the start", "hang[0].to", "(-2 m)", "on the batten", func(b *load.Batten, h load.Hang) { h[0].To = -2 }},
 		{"beyond the longest batten", "hang[0].to", "(1001 m)", "(1000 m), on the batten", func(b *load.Batten, h load.Hang) { b.Length, h[0].To = 1000, 1001 }},
 		{"leans", "hang[0].taper", "1.0625", "-1 to 1", func(b *load.Batten, h load.Hang) { h[0].Taper = 1.0625 }},
+		{"lines out of order by 10 mm", "batten.lines[2].at", "(4.99 m)", "in order", func(b *load.Batten, h load.Hang) { b.Lines[1].At, b.Lines[2].At = 5, 4.99 }},
+		{"a line beside one that is nowhere", "batten.lines[1].at", "NaN", "finite", func(b *load.Batten, h load.Hang) { b.Lines[1].At = units.Length(math.NaN()) }},
+		{"begins without end", "hang[0].from", "+Inf", "finite", func(b *load.Batten, h load.Hang) { h[0].From = units.Length(math.Inf(1)) }},
 		{"lines out of order", "batten.lines[2].at", "(3 m)", "(5 m)", func(b *load.Batten, h load.Hang) { b.Lines[1].At, b.Lines[2].At = 5, 3 }},
+		{"begins nowhere", "hang[0].from", "NaN", "finite", func(b *load.Batten, h load.Hang) { h[0].From = units.Length(math.NaN()) }},
+		{"reaches down no number", "hang[0].height", "NaN", "finite", func(b *load.Batten, h load.Hang) {
+			h[0].OnDeck, h[0].Height = load.Piles, units.Length(math.NaN())
+		}},
+		{"less than no diameter", "batten.pipe.outer", "(-1 m)", "more than 0", func(b *load.Batten, h load.Hang) { b.Pipe.Outer = -1 }},
+		{"no diameter", "batten.pipe.outer", "", "outer diameter", func(b *load.Batten, h load.Hang) { b.Pipe.Outer = 0 }},
 		{"a trim error beyond all", "batten.lines[1].long", "(-11 m)", "(-10 m) to", func(b *load.Batten, h load.Hang) { b.Lines[1].Long = -11 }},
 	} {
 		b, h := fiveLines(), load.Hang{{Name: "border", Mass: 10, From: 1, To: 2}}
@@ -215,5 +249,8 @@ func TestFaultsSayTheFigures(t *testing.T) {
 		if !errors.As(err, &fault) || fault.Field != c.field || !strings.Contains(fault.Value, c.value) || !strings.Contains(fault.Want, c.want) || strings.Contains(err.Error(), "\n") {
 			t.Errorf("%s: %v; want one fault, of %s, %s, %q", c.name, err, c.field, c.value, c.want)
 		}
+	}
+	if _, err := fiveLines().Rig(load.Hang{{Mass: -1}}); err == nil || strings.Contains(err.Error(), "\"") {
+		t.Errorf("%v: an item without a name has none in its fault either", err)
 	}
 }

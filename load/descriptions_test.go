@@ -284,7 +284,10 @@ func TestCable(t *testing.T) {
 	run := load.Item{Name: "cable", Mass: 3.52, From: 1, To: 5}
 	tail := load.Item{Name: "cable, tail", Mass: 4.8, From: 5, To: 5, Height: 6, OnDeck: load.Piles}
 	cable := load.Cable{LineMass: 0.4, Count: 2, From: 1, To: 5, Slack: 0.1, Tail: 6, TailAt: 5}
-	one, noTail, onlyTail := cable, cable, cable
+	one, noTail, onlyTail, taut := cable, cable, cable, cable
+	taut.Slack = 0
+	tautRun := run
+	tautRun.Mass = 3.2
 	one.Count = 0
 	noTail.Tail, noTail.TailAt = 0, -7
 	onlyTail.To = onlyTail.From
@@ -298,13 +301,25 @@ func TestCable(t *testing.T) {
 		{"run and tail", cable.Hang("cable"), load.Hang{run, tail}},
 		{"a count of none given is one", one.Hang("cable"), load.Hang{halfRun, halfTail}},
 		{"without a tail, wherever", noTail.Hang("cable"), load.Hang{run}},
+		{"without slack", taut.Hang("cable"), load.Hang{tautRun, tail}},
+		{"without mass", load.Cable{From: 1, To: 5, Tail: 6}.Hang("cable"), load.Hang{{Name: "cable", From: 1, To: 5}}},
 		{"a tail alone", onlyTail.Hang("cable"), load.Hang{tail}},
 	} {
 		if diff := cmp.Diff(c.want, c.got, near); diff != "" {
 			t.Errorf("%s: %s", c.name, diff)
 		}
-		if ok, faults := accepted(c.got); !ok {
+		if ok, faults := accepted(c.got); ok != (c.name != "without mass") {
 			t.Errorf("%s: %s", c.name, faults)
+		}
+	}
+}
+
+// A gram over a length of 0.2 m at a bolt of 0.5 m is 0.01 kg/m²; a length or a bolt of nothing or less gives nothing.
+func TestRunning(t *testing.T) {
+	near(t, "a sample", load.Running(1*units.Gram, 0.2, 0.5).In(units.KilogramPerSquareMetre), 0.01, 1e-15)
+	for _, c := range [][2]units.Length{{0, 1}, {1, 0}, {0, 0}, {-1, 1}, {1, -1}, {-1, -1}} {
+		if got := load.Running(1, c[0], c[1]); got != 0 {
+			t.Errorf("%v by %v: %v", c[0], c[1], got)
 		}
 	}
 }

@@ -79,7 +79,7 @@ func (r *Rigged) furthest(w *beam.Work) float64 {
 // stress, being the greatest of values that are, bows downwards: where the first of two
 // neighbouring turns is within the limits and the second beyond, there is one place between.
 func (r *Rigged) off(w *beam.Work, line int, furthest float64, limits Limits) Off {
-	reach := 2 * float64(r.reach())
+	reach := r.kernelReach()
 	low := slices.Clone(r.low)
 	at := func(off float64) (float64, Bound, int) {
 		low[line] = r.low[line] + off

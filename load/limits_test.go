@@ -106,6 +106,12 @@ func TestPointAllowedMeetsALimit(t *testing.T) {
 			Line:   units.Newton.Scale(rapid.Float64Range(500, 5000).Draw(t, "line limit")),
 			Stress: units.Megapascal.Scale(rapid.Float64Range(20, 200).Draw(t, "stress limit")),
 		}
+		switch rapid.SampledFrom([]string{"both", "lines", "pipe"}).Draw(t, "limited") {
+		case "lines":
+			limits.Stress = 0
+		case "pipe":
+			limits.Line = 0
+		}
 		if rapid.Bool().Draw(t, "hardly limited") {
 			limits = load.Limits{Line: limits.Line.Scale(100), Stress: limits.Stress.Scale(100)}
 		}
@@ -296,23 +302,33 @@ func TestQuestionsWithFaults(t *testing.T) {
 		if err := c.ask(); !errors.As(err, &fault) || fault.Field != c.field || !errors.Is(err, c.kind) {
 			t.Errorf("%s: %v, want %s %v", c.name, err, c.field, c.kind)
 		}
+		if c.field == "line" && fault.Want != "0 to 4" {
+			t.Errorf("%s: %v, which does not name the lines from the first to the last", c.name, fault)
+		}
 	}
 }
 
 // A load on a tip lets lines go slack one after the other, and the second line carries more with 28 kg there than with 50: the
 // least mass that exceeds is what counts.
 func TestTheLeastMassThatExceeds(t *testing.T) {
+	for _, scale := range []float64{1, 1e-4} { // a model of it is bound alike: by less than a newton
+		leastMassThatExceeds(t, scale)
+	}
+}
+
+func leastMassThatExceeds(t *testing.T, scale float64) {
 	tube, err := load.StandardPipe("48.3 x 3.2 mm", load.SteelModulusEN)
 	if err != nil {
 		t.Fatal(err)
 	}
+	tube.Density = tube.Density.Scale(scale)
 	b := load.Batten{Length: 12, Pipe: tube, Lines: []load.Line{{At: 0.5}, {At: 1.5}, {At: 4}, {At: 8}}}
-	h := load.Hang{{Mass: 200, From: 2, To: 2}}
+	h := load.Hang{{Mass: units.Mass(200 * scale), From: 2, To: 2}}
 	r, err := b.Rig(h)
 	if err != nil {
 		t.Fatal(err)
 	}
-	limits := load.Limits{Line: 1625.97 * units.Newton}
+	limits := load.Limits{Line: units.Force(1625.97 * scale)}
 	got, err := r.PointAllowed(5, 12, 12, limits)
 	if err != nil || got.Bound != load.BoundByLine || got.Line != 1 {
 		t.Fatalf("%+v %v", got, err)

@@ -221,7 +221,7 @@ func (r *Rigged) solve(w *beam.Work, trim units.Length) (carried units.Mass, cen
 		return 0, 0, r.tip(trim, false, centre)
 	}
 	w.LoadWeights()
-	if !w.Hang(2 * float64(r.reach())) {
+	if !w.Hang(r.kernelReach()) {
 		// The centre of gravity is inside, so that this cannot be; rather an error than a
 		// wrong figure.
 		return 0, 0, r.tip(trim, false, centre)

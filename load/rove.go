@@ -81,12 +81,12 @@ func (r *Rigged) rove(trim units.Length, mass units.Mass, from, to units.Length,
 	carried, centre := r.lay(w, trim, false)
 	for _, at := range []units.Length{from, to} {
 		if tip := r.tip(trim, false, r.centreWith(carried, centre, mass, at)); tip.out() > r.reach() {
-			return found, tip
+			return beam.Roving{}, tip
 		}
 	}
 	weight := float64(mass.Weight(units.StandardGravity))
-	if !w.Rove(weight, float64(from), float64(to), 2*float64(r.reach()), sagging, &found) {
-		return found, r.tip(trim, false, centre)
+	if !w.Rove(weight, float64(from), float64(to), r.kernelReach(), sagging, &found) {
+		return beam.Roving{}, r.tip(trim, false, centre)
 	}
 	return found, nil
 }

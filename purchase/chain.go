@@ -101,13 +101,10 @@ func (r *Reeved) EvenChain(f Flight) (units.LineMass, error) {
 		p.Add("chain.length", check.Show(f.Chain.Length), "a chain long enough to reach the floor", units.ErrOutOfRange)
 		return 0, p.Err()
 	}
-	wanted := -r.slope() / share
+	// What hangs from above gets shorter as its body rises, on both sides: the ropes never drift the other way.
+	wanted := max(-r.slope()/share, 0)
 	if f.Chain.On == Arbor {
 		wanted *= float64(r.ratio * r.ratio)
-	}
-	if wanted < 0 {
-		p.Add("chain", "", "no chain: the ropes make this set batten-heavier as it flies out, and a chain would add to it", units.ErrOutOfRange)
-		return 0, p.Err()
 	}
 	return units.LineMass(wanted / units.StandardGravity.In(units.MetrePerSecondSquared)), nil
 }

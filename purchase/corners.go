@@ -1,7 +1,6 @@
 package purchase
 
 import (
-	"math"
 	"slices"
 
 	"example.com/steelyard/internal/rope"
@@ -31,39 +30,29 @@ type corner struct {
 const fullCorners = 8
 
 // choices gives, for each corner, at which of n sheaves the tension grows along the path: every choice of few sheaves. Of many,
-// all those of the last, with the others alike; and those by which a tension at one place, or the load there, comes to its
-// end: alike at all sheaves before it and the other way after.
+// those by which a tension at one place, or the load there, comes to its end: alike at all sheaves before it, the other way
+// after, and at the place itself either.
 func choices(n int) []uint64 {
+	whole := uint64(1)<<n - 1
 	var all []uint64
-	free := min(n, fullCorners)
-	before := uint64(1)<<(n-free) - 1
-	for some := range uint64(1) << free {
-		all = append(all, some<<(n-free))
-		if before != 0 {
-			all = append(all, some<<(n-free)|before)
+	if n <= fullCorners {
+		for some := range whole + 1 {
+			all = append(all, some)
 		}
-	}
-	if before == 0 {
 		return all
 	}
-	whole := uint64(1)<<n - 1
 	for i := range n + 1 {
-		first := uint64(1)<<i - 1
-		all = append(all, first, whole&^first)
-		if i < n {
-			own := uint64(1) << i
-			all = append(all, first|own, whole&^(first|own))
-		}
+		before, own := uint64(1)<<i-1, uint64(1)<<i // own is none past the last
+		all = append(all, before, before|own, whole&^before, whole&^(before|own))
 	}
 	return all
 }
 
 // try works out the corners.
 func (s *stretch) try() {
-	last := len(s.l.path) - 1
 	n := 0
-	for i := max(s.from, 1); i <= min(s.to, last-1); i++ {
-		if s.l.sheaves[i].tight > 1 {
+	for i := s.from; i <= s.to; i++ {
+		if s.l.sheaves[i].tight > 1 { // at an end it is 1
 			n++
 		}
 	}
@@ -93,7 +82,7 @@ func (s *stretch) corner(grows uint64) corner {
 		if i == last {
 			break
 		}
-		if k := s.l.sheaves[i].tight; i > 0 && k > 1 {
+		if k := s.l.sheaves[i].tight; k > 1 {
 			if grows&1 == 0 {
 				k = 1 / k
 			}
@@ -220,6 +209,20 @@ func (s *stretch) extremes(of func(*corner) float64) ends {
 	return e
 }
 
+// below is the tension just below the lock, above that just above it.
+func (set *atRest) below(lower *corner) rope.Straight {
+	hand := &set.r.hand
+	t := lower.off[len(lower.off)-1]
+	t.Start += float64(hand.weight*set.r.lockHeight) - hand.stations[set.r.lock].hung.At(set.lower.moved)
+	return t
+}
+
+func (set *atRest) above(upper *corner) rope.Straight {
+	t := upper.in[0]
+	t.Start += set.drop
+	return t
+}
+
 // floor is what the rope above the lock pulls the arbor up with when it just hangs slack from the next stop.
 func (set *atRest) floor(upper *corner) float64 {
 	comes := upper.in[0]
@@ -256,24 +259,21 @@ func (set *atRest) fillHand(out *Rest) {
 		floor := set.floor(c)
 		return ends{max(set.upper.sum.least, floor), max(set.upper.sum.most, floor)}
 	})
-	hand := &set.r.hand
-	rise := float64(hand.weight*set.r.lockHeight) - hand.stations[set.r.lock].hung.At(set.lower.moved)
 	asked, held := none(), none()
 	for i := range set.lower.corners {
 		lower := &set.lower.corners[i]
-		grip, foot := lower.off[len(lower.off)-1], lower.arbor
+		grip, foot := set.below(lower), lower.arbor
 		for k := range set.upper.corners {
 			upper := &set.upper.corners[k]
-			floor := set.floor(upper)
+			above, floor := set.above(upper), set.floor(upper)
 			for _, lifts := range [2]float64{set.lifts.least, set.lifts.most} {
 				idler := set.lower.sum.least
 				wants := set.weight - lifts - foot.At(idler)
 				if wants < floor && set.base {
 					idler, wants = (set.weight-lifts-floor-foot.Start)/foot.Rate, floor
 				}
-				below := grip.At(idler) + rise
-				asked = asked.with(below - upper.in[0].At(wants) - set.drop)
-				held = held.with(below - upper.in[0].At(max(wants, floor)) - set.drop)
+				asked = asked.with(grip.At(idler) - above.At(wants))
+				held = held.with(grip.At(idler) - above.At(max(wants, floor)))
 			}
 		}
 	}
@@ -282,8 +282,9 @@ func (set *atRest) fillHand(out *Rest) {
 }
 
 // load fills in the band of a load: the sum over the ropes. What the rope above the lock pulls with answers what the lift lines
-// and the rope below leave of the arbor's weight, so that each of these counts with what it makes of that.
-func (set *atRest) load(out *BlockBand, meant func(l *laid, stop int) bool) {
+// and the rope below leave of the arbor's weight, so that each of these counts with what it makes of that. With the rope lock
+// there is its pull too: down with the tension below it, up with that above.
+func (set *atRest) load(out *BlockBand, lock bool, meant func(l *laid, stop int) bool) {
 	all := set.all()
 	var lines []*stretch
 	for _, line := range set.lift {
@@ -291,13 +292,14 @@ func (set *atRest) load(out *BlockBand, meant func(l *laid, stop int) bool) {
 			lines = append(lines, line)
 		}
 	}
-	lower, upper := set.lower != nil && set.lower.meets(meant), set.upper != nil && set.upper.meets(meant)
+	lower, upper := lock || set.lower != nil && set.lower.meets(meant), lock || set.upper != nil && set.upper.meets(meant)
 	for _, component := range [...]struct {
 		band *ForceBand
 		of   func(across, up rope.Straight) rope.Straight
+		lock bool
 	}{
-		{&out.Across, func(across, _ rope.Straight) rope.Straight { return across }},
-		{&out.Up, func(_, up rope.Straight) rope.Straight { return up }},
+		{&out.Across, func(across, _ rope.Straight) rope.Straight { return across }, false},
+		{&out.Up, func(_, up rope.Straight) rope.Straight { return up }, lock},
 	} {
 		for _, s := range all {
 			met := s.meets(meant)
@@ -305,6 +307,13 @@ func (set *atRest) load(out *BlockBand, meant func(l *laid, stop int) bool) {
 				c := &s.corners[k]
 				if c.load = (rope.Straight{}); met {
 					c.load = component.of(s.pull(c, meant))
+				}
+				switch {
+				case !component.lock:
+				case s == set.lower:
+					c.load = c.load.Less(set.below(c))
+				case s == set.upper:
+					c.load = c.load.Plus(set.above(c))
 				}
 			}
 		}
@@ -371,23 +380,4 @@ func (set *atRest) answered(lines []*stretch, lower bool) ends {
 		total = ends{max(total.least, apart.least), min(total.most, apart.most)}
 	}
 	return total
-}
-
-// ends are those of a band, in newtons.
-type ends struct{ least, most float64 }
-
-func none() ends { return ends{math.Inf(1), math.Inf(-1)} }
-
-func (e ends) with(x float64) ends    { return ends{min(e.least, x), max(e.most, x)} }
-func (e ends) and(f ends) ends        { return ends{min(e.least, f.least), max(e.most, f.most)} }
-func (e ends) plus(f ends) ends       { return ends{e.least + f.least, e.most + f.most} }
-func (e ends) less(f ends) ends       { return ends{e.least - f.most, e.most - f.least} }
-func (e ends) shifted(x float64) ends { return ends{e.least + x, e.most + x} }
-func (e ends) borne() ends            { return ends{max(0, e.least), max(0, e.most)} }
-
-// along is what goes straight with the ends.
-func (e ends) along(s rope.Straight) ends { return none().with(s.At(e.least)).with(s.At(e.most)) }
-
-func (e ends) band(value units.Force) ForceBand {
-	return ForceBand{Value: value, Least: units.Force(e.least), Most: units.Force(e.most)}.about()
 }

@@ -56,8 +56,8 @@ func (d Drag) Validate() error {
 	return p.Err()
 }
 
-func (d Drag) fault(p *check.Problems, field string) {
-	bounded(p, field, float64(d), 0, mostDrag, "a drag from 0 to 0.9; of a factor per half turn, such as 1.04, DragPerHalfTurn makes one")
+func (d Drag) fault(p *check.Problems, field string) (ok bool) {
+	return bounded(p, field, float64(d), 0, mostDrag, "a drag from 0 to 0.9; of a factor per half turn, such as 1.04, DragPerHalfTurn makes one")
 }
 
 // Factor is how many times the slack side's tension the tight side has, at a sheave

@@ -170,21 +170,20 @@ func (r *Reeved) flies(f Flight) error {
 
 // reaches makes sure of the two trims.
 func (r *Reeved) reaches(p *check.Problems, f Flight) (low, high bool) {
-	trim := func(field string, x units.Length) bool {
-		_, err := r.moved(x)
-		if err == nil {
-			return true
-		}
-		var fe *units.FieldError
-		if errors.As(err, &fe) {
-			p.Add(field, fe.Value, fe.Want, fe.Err)
-		}
-		return false
-	}
-	low, high = trim("low", f.Low), trim("high", f.High)
+	low, high = r.trimmed(p, "low", f.Low), r.trimmed(p, "high", f.High)
 	if low && high && f.High < f.Low {
 		p.Add("high", check.Show(f.High), "not less than the low trim, "+check.Show(f.Low), units.ErrOutOfRange)
 		high = false
 	}
 	return low, high
+}
+
+// trimmed reports whether a trim is inside Reach, and notes a fault of its field where it is not.
+func (r *Reeved) trimmed(p *check.Problems, field string, trim units.Length) bool {
+	_, err := r.moved(trim)
+	var fe *units.FieldError
+	if errors.As(err, &fe) {
+		p.Add(field, fe.Value, fe.Want, fe.Err)
+	}
+	return err == nil
 }

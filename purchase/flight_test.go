@@ -1,11 +1,9 @@
 package purchase_test
 
 import (
-	"errors"
 	"math"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 
 	"example.com/steelyard/internal/near"
@@ -90,6 +88,9 @@ func TestEvenChain(t *testing.T) {
 			}
 			if shift := (d.Most.Imbalance - d.Least.Imbalance).In(units.Newton); !near.Abs(shift, 0, 1e-9) {
 				t.Errorf("with it the balance still drifts by %v N", shift)
+			}
+			if d.Most != d.Low || d.Least != d.Low {
+				t.Errorf("of equals the lowest is told, not %v and %v", d.Most.Trim, d.Least.Trim)
 			}
 			f.Arbor = d.Even
 			if d, err = r.Drift(f); err != nil {
@@ -316,114 +317,5 @@ func TestBalancedTwice(t *testing.T) {
 	first, last, ok := d.Balanced()
 	if !ok || !near.Abs(first.In(units.Foot), 20, 1e-6) || !near.Abs(last.In(units.Foot), 40, 1e-6) {
 		t.Errorf("balanced at %v and %v ft, want at 20 and 40", first.In(units.Foot), last.In(units.Foot))
-	}
-}
-
-func TestFlightRefused(t *testing.T) {
-	r, err := roped(purchase.Single).Rig()
-	if err != nil {
-		t.Fatal(err)
-	}
-	good := purchase.Flight{
-		Low: 4 * units.Foot, High: 58 * units.Foot, Carried: 200, Arbor: 200,
-		Chain: purchase.Chain{On: purchase.Arbor, Below: 6 * units.Foot, Hung: purchase.Looped, To: 30 * units.Foot, Length: 30 * units.Foot, Mass: 2},
-	}
-	for _, c := range []struct {
-		name   string
-		change func(*purchase.Flight)
-		field  string
-		kind   error
-		reason string
-	}{
-		{"low out of reach", func(f *purchase.Flight) { f.Low = -1 }, "low", units.ErrOutOfRange, "the arbor would pass the head block"},
-		{"NaN high", func(f *purchase.Flight) { f.High = units.Length(math.NaN()) }, "high", units.ErrNotFinite, "no NaN goes in"},
-		{"upside down", func(f *purchase.Flight) { f.Low, f.High = f.High, f.Low }, "high", units.ErrOutOfRange, "low is below"},
-		{"negative load", func(f *purchase.Flight) { f.Carried = -1 }, "carried", units.ErrNegative, "what hangs pulls down"},
-		{"infinite arbor", func(f *purchase.Flight) { f.Arbor = units.Mass(math.Inf(1)) }, "arbor", units.ErrNotFinite, "no infinity goes in"},
-		{"negative chain", func(f *purchase.Flight) { f.Chain.Mass = -1 }, "chain.mass", units.ErrNegative, "chains weigh something or nothing"},
-		{"chain on the grid", func(f *purchase.Flight) { f.Chain.On = purchase.Grid }, "chain.on", units.ErrOutOfRange, "it would do nothing"},
-		{"not said how", func(f *purchase.Flight) { f.Chain.Hung = 0 }, "chain.hung", units.ErrMissing, "a choice that must be made"},
-		{"hung otherwise", func(f *purchase.Flight) { f.Chain.Hung = 3 }, "chain.hung", units.ErrUnknown, "two are known"},
-		{"above the datum", func(f *purchase.Flight) { f.Chain.Below = -1 }, "chain.below", units.ErrNegative, "below is down"},
-		{"NaN floor", func(f *purchase.Flight) { f.Chain.Floor = units.Length(math.NaN()) }, "chain.floor", units.ErrNotFinite, "no NaN goes in"},
-		{"infinite end", func(f *purchase.Flight) { f.Chain.To = units.Length(math.Inf(1)) }, "chain.to", units.ErrNotFinite, "no infinity goes in"},
-		{"no length", func(f *purchase.Flight) { f.Chain.Length = 0 }, "chain.length", units.ErrMissing, "the bight depends on it"},
-		{"taut", func(f *purchase.Flight) { f.Chain.Length = 25 * units.Foot }, "chain.length", units.ErrOutOfRange, "the arbor's foot goes 26 ft above its end"},
-		{"end under the floor", func(f *purchase.Flight) { f.Chain.To = -1 }, "chain.to", units.ErrOutOfRange, "nothing hangs there"},
-		{"piled and tied", func(f *purchase.Flight) { f.Chain.Hung = purchase.Piled }, "chain.to", units.ErrOutOfRange, "which of the two?"},
-		{"foot under the floor", func(f *purchase.Flight) { f.Chain.Floor = 3 * units.Foot }, "chain.below", units.ErrOutOfRange, "the arbor's foot comes down to 2 ft"},
-	} {
-		t.Run(c.name, func(t *testing.T) {
-			f := good
-			c.change(&f)
-			_, err := r.Drift(f)
-			var fe *units.FieldError
-			if !errors.As(err, &fe) {
-				t.Fatalf("error %v, want a *units.FieldError: %s", err, c.reason)
-			}
-			if fe.Field != c.field || !errors.Is(err, c.kind) || fe.Want == "" {
-				t.Errorf("error %v; want field %s, %q and a remedy: %s", err, c.field, c.kind, c.reason)
-			}
-			points := []purchase.FlightPoint{{Trim: 7}}
-			if err := r.Curve(f, points); err == nil || points[0].Trim != 7 {
-				t.Error("Curve should refuse it too, and leave the points alone")
-			}
-		})
-	}
-	if _, err := r.Drift(good); err != nil {
-		t.Errorf("before any change: %v", err)
-	}
-	for name, change := range map[string]func(*purchase.Flight){
-		"bight comes down":  func(f *purchase.Flight) { f.Chain.Length = 50 * units.Foot },
-		"hangs in the air":  func(f *purchase.Flight) { f.Chain.Hung, f.Chain.To, f.Chain.Length = purchase.Piled, 0, 1*units.Foot },
-		"leaves the floor":  func(f *purchase.Flight) { f.Chain.Hung, f.Chain.To, f.Chain.Length = purchase.Piled, 0, 20*units.Foot },
-		"no chain is given": func(f *purchase.Flight) { f.Chain = purchase.Chain{} },
-	} {
-		f := good
-		change(&f)
-		if m, err := r.EvenChain(f); err == nil {
-			t.Errorf("%s: no chain keeps that even, got %v", name, m)
-		}
-	}
-}
-
-func TestChainHungText(t *testing.T) {
-	for _, hung := range []purchase.ChainHung{0, purchase.Piled, purchase.Looped} {
-		text, err := hung.MarshalText()
-		if err != nil {
-			t.Fatal(err)
-		}
-		var back purchase.ChainHung
-		if err := back.UnmarshalText(text); err != nil || back != hung {
-			t.Errorf("%v comes back from %q as %v, %v", hung, text, back, err)
-		}
-	}
-	back := purchase.Looped
-	var fe *units.FieldError
-	if err := back.UnmarshalText([]byte("knotted")); !errors.As(err, &fe) || back != purchase.Looped {
-		t.Errorf("error %v leaves %v", err, back)
-	}
-	if _, err := purchase.ChainHung(9).MarshalText(); !errors.Is(err, units.ErrUnknown) {
-		t.Errorf("error %v", err)
-	}
-	if diff := cmp.Diff("ChainHung(9)", purchase.ChainHung(9).String()); diff != "" {
-		t.Error(diff)
-	}
-}
-
-// Ropes that weigh nothing want no chain, and not one of less than nothing.
-func TestEvenChainOfWeightlessRopes(t *testing.T) {
-	for _, kind := range []purchase.Kind{purchase.Single, purchase.Double, purchase.Triple} {
-		l := weightless(kind)
-		l.DeadEnd, l.Rail, l.Idler = 61*units.Foot, 14*units.Foot, 13*units.Foot
-		for _, on := range []purchase.Body{purchase.Batten, purchase.Arbor} {
-			got, err := mustRig(t, l).EvenChain(purchase.Flight{
-				Low: 5 * units.Foot, High: 30 * units.Foot,
-				Chain: purchase.Chain{On: on, Hung: purchase.Piled, Length: 70 * units.Foot},
-			})
-			if err != nil || got != 0 || math.Signbit(float64(got)) {
-				t.Errorf("%v, on the %v: %v, %v; want 0", kind, on, float64(got), err)
-			}
-		}
 	}
 }

@@ -46,19 +46,17 @@ func (r *Reeved) Fly(f Fly) (Flown, error) {
 		return Flown{}, err
 	}
 	var p check.Problems
-	low, high := min(f.From, f.To), max(f.From, f.To)
-	ok, _ := r.reaches(&p, Flight{Low: low, High: high})
-	if f.From == f.To {
+	if from, to := r.trimmed(&p, "from", f.From), r.trimmed(&p, "to", f.To); from && to && f.From == f.To {
 		p.Add("to", check.Show(f.To), "another trim than the one it is flown from", units.ErrOutOfRange)
 	}
-	ok = check.Positive(&p, "top", f.Top, "the batten's speed once it is up to it") && ok
-	ok = check.Positive(&p, "start", f.Start, "the time in which it is brought up to speed") && ok
-	ok = check.Positive(&p, "stop", f.Stop, "the way in which it is brought to rest") && ok
+	check.Positive(&p, "top", f.Top, "the batten's speed once it is up to it")
+	check.Positive(&p, "start", f.Start, "the time in which it is brought up to speed")
+	check.Positive(&p, "stop", f.Stop, "the way in which it is brought to rest")
 	p.Within("on", "", f.On.validate(len(r.lift)))
 	if r.lock < 0 {
 		p.Add("hand", "", "a hand line to pull on", units.ErrMissing)
 	}
-	if err := p.Err(); err != nil || !ok {
+	if err := p.Err(); err != nil {
 		return Flown{}, err
 	}
 	way, total := Out, f.To-f.From

@@ -33,10 +33,5 @@ func Jolt(speed units.Speed, stretch units.Length) (float64, error) {
 		return 0, err
 	}
 	v := speed.In(units.MetrePerSecond)
-	factor := 1 + v/math.Sqrt(units.StandardGravity.In(units.MetrePerSecondSquared)*stretch.In(units.Metre))
-	if math.IsInf(factor, 0) {
-		p.Add("speed", check.Show(speed), "a speed that a batten can have", units.ErrOutOfRange)
-		return 0, p.Err()
-	}
-	return factor, nil
+	return 1 + v/math.Sqrt(units.StandardGravity.In(units.MetrePerSecondSquared)*stretch.In(units.Metre)), nil
 }

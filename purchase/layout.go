@@ -111,9 +111,8 @@ func (l Layout) validate() error {
 	check.NotNegative(&p, "hand_line_mass", l.HandMass)
 	l.Drag.fault(&p, "drag")
 	check.NotNegative(&p, "rim", l.Rim)
-	checkDiameter(&p, "lift_line_diameter", l.LiftDiameter)
-	checkDiameter(&p, "hand_line_diameter", l.HandDiameter)
-	l.Sheaves.check(&p, l.LiftDiameter, l.HandDiameter)
+	lift := checkDiameter(&p, "lift_line_diameter", l.LiftDiameter)
+	l.Sheaves.check(&p, lift, checkDiameter(&p, "hand_line_diameter", l.HandDiameter))
 
 	// Heights are held against each other only where both can be.
 	trim := check.Finite(&p, "trim", l.Trim)

@@ -107,7 +107,7 @@ func (u GeometryUse) with(trim units.Length, r RopeGeometry, fleet units.Angle, 
 			u.Unknown++
 		default:
 			one := SheaveUse{r.Name, i, turn.At, turn.On, turn.SheaveRatio, ratio, ratio / turn.SheaveRatio}
-			if u.Sheave.Limit == 0 || one.Use > float64(u.Sheave.Use*more) {
+			if one.Use > float64(u.Sheave.Use*more) {
 				u.Sheave = one
 			}
 		}

@@ -1,7 +1,6 @@
 package purchase_test
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"testing"
@@ -183,9 +182,8 @@ func TestGeometryUseRefused(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			u, err := r.GeometryUse(c.low, c.high, c.limits)
-			var fe *units.FieldError
-			if !errors.As(err, &fe) || fe.Field != c.field || !errors.Is(err, c.kind) || fe.Want == "" || u != (purchase.GeometryUse{}) {
-				t.Errorf("error %v, %+v; want %s and %q", err, u, c.field, c.kind)
+			if one(t, err, c.field, c.kind, c.name); u != (purchase.GeometryUse{}) {
+				t.Errorf("refused, and yet it says %+v", u)
 			}
 		})
 	}
@@ -305,4 +303,69 @@ func TestPropFleetOfLeads(t *testing.T) {
 			t.Fatalf("worst from %v to %v: %+v, want %v", low, high, worst.Lead, greatest)
 		}
 	})
+}
+
+// Limits are taken up to their own bounds, and of leads and sheaves that are used alike the first is told: on the first line, at the
+// low trim, first along the path.
+func TestGeometryUseAtItsBounds(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		limits purchase.GeometryLimits
+		field  string
+	}{
+		{"45 degrees", purchase.GeometryLimits{Fleet: 45 * units.Degree}, ""},
+		{"a hair more", purchase.GeometryLimits{Fleet: units.Degree.Scale(45.0001)}, "limits.fleet"},
+		{"ratios of 1", purchase.GeometryLimits{LiftRatio: 1, HandRatio: 1}, ""},
+		{"ratios of 1000", purchase.GeometryLimits{LiftRatio: 1000, HandRatio: 1000}, ""},
+		{"a lift ratio under 1", purchase.GeometryLimits{LiftRatio: 0.999, HandRatio: 1}, "limits.lift_ratio"},
+		{"a hand ratio under 1", purchase.GeometryLimits{LiftRatio: 1, HandRatio: 0.999}, "limits.hand_ratio"},
+		{"a lift ratio over 1000", purchase.GeometryLimits{LiftRatio: 1000.001}, "limits.lift_ratio"},
+		{"all wrong", purchase.GeometryLimits{Fleet: -1, LiftRatio: -1, HandRatio: -1}, "limits.fleet, limits.lift_ratio, limits.hand_ratio"},
+	} {
+		_, err := mustRig(t, grooved()).GeometryUse(5, 6, c.limits)
+		if c.field != "" {
+			one(t, err, c.field, faults(t, err)[0].Err, c.name)
+		} else if err != nil {
+			t.Errorf("%s: %v", c.name, err)
+		}
+	}
+	l := weightless(purchase.Double)
+	l.LiftDiameter, l.HandDiameter = 0.01, 0.02
+	l.Sheaves = purchase.Sheaves{Loft: 0.01, Head: 0.01, Arbor: 0.01, HandHead: 0.02, Idler: 0.02, HandArbor: 0.02}
+	limits := purchase.GeometryLimits{Fleet: purchase.FleetLimit, LiftRatio: 2, HandRatio: 2}
+	all := purchase.GeometryUse{
+		Lead:   purchase.LeadUse{Trim: 5, Rope: "lift line 1", Part: 0, From: "batten at line 1", To: purchase.LoftBlock(1), Limit: purchase.FleetLimit},
+		Sheave: purchase.SheaveUse{Rope: "lift line 1", Turn: 0, At: purchase.LoftBlock(1), On: purchase.Grid, Ratio: 1, Limit: 2, Use: 2},
+	}
+	if u, err := mustRig(t, l).GeometryUse(5, 12, limits); err != nil || u != all {
+		t.Errorf("all alike: %+v, %v; want %+v", u, err, all)
+	}
+	// One line off the plane all along its level run alone: as much at every trim.
+	l.Loft[2].Offsets = purchase.LineOffsets{Loft: 0.1}
+	u, err := mustRig(t, l).GeometryUse(5, 12, purchase.GeometryLimits{Fleet: purchase.FleetLimit})
+	if err != nil || u.Lead.Trim != 5 || u.Lead.Rope != "lift line 3" || u.Lead.Part != 1 || u.Sheave != (purchase.SheaveUse{}) || u.Unknown != 0 {
+		t.Errorf("the same at both trims: %+v, %v", u, err)
+	}
+	// The last sheave of the hand line alone too small; a limit for it alone, and one for the lift lines alone.
+	l.Sheaves.HandArbor = 0.03
+	u, err = mustRig(t, l).GeometryUse(5, 12, purchase.GeometryLimits{HandRatio: 3})
+	if want := (purchase.SheaveUse{Rope: "hand line", Turn: 1, At: purchase.IdlerBlock, On: purchase.Idler, Ratio: 1, Limit: 3, Use: 3}); err != nil || u.Sheave != want || u.Lead != (purchase.LeadUse{}) {
+		t.Errorf("the hand line's idler: %+v, %v; want %+v", u, err, want)
+	}
+	// Treads or diameters that are not given leave sheaves unknown only where there is a limit for them.
+	l.Sheaves.Idler = 0
+	if u, err = mustRig(t, l).GeometryUse(5, 12, limits); err != nil || u.Unknown != 1 {
+		t.Errorf("no tread of the idler: %d unknown, %v", u.Unknown, err)
+	}
+	if u, err = mustRig(t, l).GeometryUse(5, 12, purchase.GeometryLimits{LiftRatio: 2}); err != nil || u.Unknown != 0 {
+		t.Errorf("no limit for the hand line: %d unknown, %v", u.Unknown, err)
+	}
+	// Of a geometry of the caller's own, angles and ratios that are none count as no lead and as unknown.
+	g := purchase.Geometry{Lift: []purchase.RopeGeometry{{
+		Parts: []purchase.PartGeometry{{Fleet: units.Angle(math.NaN())}, {Fleet: -1}, {Fleet: 7}, {Fleet: units.Turn}},
+		Turns: []purchase.Turn{{SheaveRatio: math.NaN()}, {SheaveRatio: math.Inf(1)}, {SheaveRatio: 0.999}, {SheaveRatio: 1}, {SheaveRatio: math.MaxFloat64}},
+	}}}
+	if u, err = g.Use(limits); err != nil || u.Lead.Part != 3 || u.Unknown != 3 || u.Sheave.Turn != 3 {
+		t.Errorf("figures that are none: %+v, %v", u, err)
+	}
 }

@@ -108,12 +108,7 @@ func (r *Reeved) canLetGo(l LetGo) error {
 		field string
 		trim  units.Length
 	}{{"trim", l.Trim}, {"low", l.Low}, {"high", l.High}} {
-		if _, err := r.moved(one.trim); err != nil {
-			ok = false
-			if fe, is := err.(*units.FieldError); is {
-				p.Add(one.field, fe.Value, fe.Want, fe.Err)
-			}
-		}
+		ok = r.trimmed(&p, one.field, one.trim) && ok
 	}
 	if ok && l.Low > l.Trim {
 		p.Add("low", check.Show(l.Low), "not above the trim, "+check.Show(l.Trim), units.ErrOutOfRange)
@@ -224,7 +219,7 @@ func (f *flight) squareAt(z float64) float64 {
 
 // most is the greatest square of the speed: at the end, or where it is driven no more.
 func (f *flight) most(length, last float64) float64 {
-	if f.gain(length, max(last, 0)) >= 0 {
+	if f.gain(length, last) >= 0 {
 		return last
 	}
 	low, high := 0.0, length

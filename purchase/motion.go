@@ -46,9 +46,7 @@ func (r *Reeved) motion(way Way, hand Role, on Bodies) motion {
 func started(does, there, wanted rope.Tension) rope.Tension {
 	start := wanted.Plus(there, -1)
 	start = start.Times(1 / there.PerStart)
-	begin := does.PerStart
-	does.PerStart, start.PerStart = 0, 0
-	return does.Plus(start, begin)
+	return does.Plus(start, does.PerStart)
 }
 
 // at gives the batten's upward acceleration.

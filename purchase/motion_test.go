@@ -289,54 +289,6 @@ func TestPropRunawayConservesEnergy(t *testing.T) {
 	}
 }
 
-// With drag: the same run followed in small steps of time by another method, with only what Gain says.
-func TestPropRunawayInTime(t *testing.T) {
-	ran := 0
-	rapid.Check(t, func(t *rapid.T) {
-		r, on := drawMotion(t, true)
-		from := units.Length(rapid.Float64Range(3, 14).Draw(t, "trim"))
-		got, err := r.LetGo(purchase.LetGo{Trim: from, Low: 1.2, High: 16.5, On: on})
-		if err != nil {
-			t.Fatal(err)
-		}
-		if got.Way == 0 || !got.AtStop || got.Gain < 0.05 {
-			return
-		}
-		ran++
-		sign := 1.0
-		if got.Way == purchase.In {
-			sign = -1
-		}
-		gain := func(x, v float64) float64 {
-			a, err := r.Gain(units.Length(x), on, got.Way, units.Speed(math.Max(v, 0)), purchase.Pulling{})
-			if err != nil {
-				t.Fatal(err)
-			}
-			return a.In(units.MetrePerSecondSquared)
-		}
-		x, v, time := from.In(units.Metre), 0.0, 0.0
-		const h = 4e-3
-		for {
-			mid := v + h/2*gain(x, v)
-			a := gain(x+sign*h/2*v, mid)
-			next := x + sign*h*mid
-			if sign*(next-got.Ends.In(units.Metre)) >= 0 {
-				left := math.Abs(got.Ends.In(units.Metre) - x)
-				dt := (math.Sqrt(v*v+2*a*left) - v) / a
-				time, v = time+dt, v+a*dt
-				break
-			}
-			x, v, time = next, v+h*a, time+h
-		}
-		if !near.Rel(got.Time.In(units.Second), time, 1e-4) || !near.Rel(got.Speed.In(units.MetrePerSecond), v, 1e-4) {
-			t.Fatalf("%v and %v, in small steps of time %v s and %v m/s", got.Time, got.Speed, time, v)
-		}
-	})
-	if ran == 0 {
-		t.Error("never a set that ran")
-	}
-}
-
 // A pull that is asked for gives what it was asked for.
 func TestPropHandForGives(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

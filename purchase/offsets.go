@@ -20,10 +20,13 @@ type LineOffsets struct {
 // mostOffset is how far a stop may stand off: beyond it a rope is no longer one in the plane of the set.
 const mostOffset = 1 * units.Metre
 
-func checkOffset(p *check.Problems, field string, o units.Length) {
-	if check.Finite(p, field, o) && units.Abs(o) > mostOffset {
+func checkOffset(p *check.Problems, field string, o units.Length) (ok bool) {
+	ok = check.Finite(p, field, o)
+	if ok && units.Abs(o) > mostOffset {
 		p.Add(field, check.Show(o), "at most "+check.Show(mostOffset)+" to either side: the ropes are taken to lie in one plane", units.ErrOutOfRange)
+		return false
 	}
+	return ok
 }
 
 // Sheaves is the diameters of a layout's sheaves, each at the bottom of its groove; a zero is not
@@ -64,8 +67,11 @@ func checkTread(p *check.Problems, field string, tread, rope units.Length) {
 	}
 }
 
-func checkDiameter(p *check.Problems, field string, d units.Length) {
-	if d != 0 {
-		check.Positive(p, field, d, "the nominal diameter of the rope, or none")
+// checkDiameter makes sure of a rope's diameter where one is given, and gives it; none where it is wrong, that sheaves are not
+// blamed for it.
+func checkDiameter(p *check.Problems, field string, d units.Length) units.Length {
+	if d != 0 && !check.Positive(p, field, d, "the nominal diameter of the rope, or none") {
+		return 0
 	}
+	return d
 }

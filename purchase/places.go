@@ -26,7 +26,7 @@ type place struct {
 // loads of both would be added up under one name. Guess is a number that it may have, or −1; field is how a place is called.
 func (b *places) clash(here place, guess int, field func(rope, at int) string) (number int, want string) {
 	s := here.stop
-	if s.Name == "" { // a fault of its own
+	if s.Name == "" || !placed(s) { // a fault of its own
 		return 0, ""
 	}
 	all := *b

@@ -171,16 +171,14 @@ func (r *Reeved) checkHand(p *check.Problems, h *rope.Heights) {
 	if n, _ := path.Pull(int(Arbor), idler, last, h); n <= 0 {
 		p.Add("hand", "", "a part from the head block down to the arbor's top", units.ErrOutOfRange)
 	}
-	rate := r.hand.rate(Arbor, last) - float64(r.ratio*r.hand.rate(Batten, last))
-	if math.Abs(rate) > 1e-9 {
+	if math.Abs(r.hand.rate(Arbor, last)) > 1e-9 {
 		p.Add("hand", "", "as much rope paid out at one end of the arbor as is taken in at the other", ErrOverConstrained)
 	}
 	if z := path.Height(idler, h); r.lockHeight <= z || r.lockHeight >= path.Height(idler+1, h) {
 		p.Add("lock", check.Show(units.Length(r.lockHeight)), "a height between the idler's and the head block's", units.ErrOutOfRange)
 	}
 	r.lock = idler
-	flow := r.hand.rate(Arbor, idler) - float64(r.ratio*r.hand.rate(Batten, idler))
-	r.handRatio = math.Abs(flow) / r.ratio
+	r.handRatio = math.Abs(r.hand.rate(Arbor, idler)) / r.ratio
 }
 
 // checkParts makes sure that no two neighbouring stops coincide, that parts

@@ -79,7 +79,7 @@ func (r Reeving) copied() Reeving {
 func (rp Rope) validate(off Body, why string) error {
 	var p check.Problems
 	check.NotNegative(&p, "mass", rp.Mass)
-	checkDiameter(&p, "diameter", rp.Diameter)
+	rp.Diameter = checkDiameter(&p, "diameter", rp.Diameter)
 	switch n := len(rp.Path); {
 	case n < 2:
 		p.Add("path", strconv.Itoa(n)+" stops", "at least its two ends", units.ErrMissing)
@@ -98,8 +98,13 @@ func (rp Rope) validate(off Body, why string) error {
 	return p.Err()
 }
 
-// farthest is a place that no stop comes near.
-const farthest = 1e6 * units.Metre
+// farthest is the largest length that check.Finite takes.
+const farthest = 1e12 * units.Metre
+
+// placed tells whether a stop is anywhere.
+func placed(s *Stop) bool {
+	return units.Abs(s.Across) <= farthest && units.Abs(s.Height) <= farthest
+}
 
 // plain tells of most stops that nothing is wrong with them, without a word for it.
 func plain(path []Stop, i int, off Body) bool {
@@ -107,7 +112,7 @@ func plain(path []Stop, i int, off Body) bool {
 	switch {
 	case s.On >= bodies || s.On == off || s.Name == "" || s.Offset != 0 || s.Tread != 0 || s.Rim != 0:
 		return false
-	case !(units.Abs(s.Across) < farthest && units.Abs(s.Height) < farthest):
+	case !placed(s):
 		return false
 	case i > 0 && s.On == path[i-1].On && s.Across == path[i-1].Across && s.Height == path[i-1].Height:
 		return false
@@ -130,22 +135,19 @@ func (rp Rope) validateStop(i int, off Body, why string) error {
 	}
 	check.Finite(&p, "across", s.Across)
 	check.Finite(&p, "height", s.Height)
-	checkOffset(&p, "offset", s.Offset)
-	if s.On == Batten && s.Offset != 0 {
+	if checkOffset(&p, "offset", s.Offset) && s.On == Batten && s.Offset != 0 {
 		p.Add("offset", check.Show(s.Offset), "none: the batten hangs plumb under its blocks", units.ErrOutOfRange)
 	}
-	if !end {
-		checkTread(&p, "tread", s.Tread, rp.Diameter)
+	if s.Drag.fault(&p, "drag") && end && s.Drag != 0 {
+		p.Add("drag", plainText(float64(s.Drag)), "none: an end has no sheave", units.ErrOutOfRange)
 	}
-	s.Drag.fault(&p, "drag")
-	check.NotNegative(&p, "rim", s.Rim)
+	if check.NotNegative(&p, "rim", s.Rim) && end && s.Rim != 0 {
+		p.Add("rim", check.Show(s.Rim), "none: an end has no sheave", units.ErrOutOfRange)
+	}
 	switch {
 	case !end:
-	case s.Drag > 0:
-		p.Add("drag", plainText(float64(s.Drag)), "none: an end has no sheave", units.ErrOutOfRange)
-	case s.Rim > 0:
-		p.Add("rim", check.Show(s.Rim), "none: an end has no sheave", units.ErrOutOfRange)
-	case s.Tread > 0:
+		checkTread(&p, "tread", s.Tread, rp.Diameter)
+	case s.Tread != 0 && check.Finite(&p, "tread", s.Tread):
 		p.Add("tread", check.Show(s.Tread), "none: an end has no sheave", units.ErrOutOfRange)
 	}
 	if i > 0 && s.On == rp.Path[i-1].On && s.Across == rp.Path[i-1].Across && s.Height == rp.Path[i-1].Height {

@@ -1,7 +1,6 @@
 package purchase_test
 
 import (
-	"errors"
 	"math"
 	"strings"
 	"testing"
@@ -93,7 +92,7 @@ func TestRopeQuestionsRefused(t *testing.T) {
 		{"no EA", stretch(stock(t, "3/4 in manila"), 1, 1), "ea", units.ErrMissing, "no source gives one"},
 		{"stretch of NaN", stretch(cable, units.Force(nan), 1), "pull", units.ErrNotFinite, "no NaN goes in"},
 		{"stretch of less than nothing", stretch(cable, 1, -1), "length", units.ErrNegative, "a length"},
-		{"zero rope", purchase.RopeStock{}.Validate(), "diameter", units.ErrMissing, "the zero value is refused"},
+		{"no diameter", purchase.RopeStock{Breaking: 1}.Validate(), "diameter", units.ErrMissing, "it must be known"},
 		{"no strength", purchase.RopeStock{Diameter: 1}.Validate(), "breaking", units.ErrMissing, "it must be known"},
 		{"negative mass", purchase.RopeStock{Diameter: 1, Breaking: 1, Mass: -1}.Validate(), "mass", units.ErrNegative, "ropes weigh something"},
 		{"negative EA", purchase.RopeStock{Diameter: 1, Breaking: 1, EA: -1}.Validate(), "ea", units.ErrNegative, "ropes grow longer"},
@@ -121,16 +120,10 @@ func TestRopeQuestionsRefused(t *testing.T) {
 		{"NaN offset", angle(units.Length(nan), 1), "offset", units.ErrNotFinite, "no NaN goes in"},
 		{"no limit", offset(1, 0), "limit", units.ErrMissing, "the caller sets it"},
 		{"limit of 46 degrees", offset(1, 46*units.Degree), "limit", units.ErrOutOfRange, "no fleet angle"},
-		{"negative lead", offset(-1, 1), "lead", units.ErrNegative, "a length"},
+		{"negative lead", offset(-1, 0.02), "lead", units.ErrNegative, "a length"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			var fe *units.FieldError
-			if !errors.As(c.err, &fe) {
-				t.Fatalf("error %v, want a *units.FieldError: %s", c.err, c.reason)
-			}
-			if fe.Field != c.field || !errors.Is(c.err, c.kind) || fe.Want == "" {
-				t.Errorf("error %v; want field %q, %q and a remedy: %s", c.err, c.field, c.kind, c.reason)
-			}
+			one(t, c.err, c.field, c.kind, c.reason)
 		})
 	}
 }
@@ -160,6 +153,17 @@ func TestRopeFaultsTogether(t *testing.T) {
 			t.Errorf("fault %v of %q, want %s", f, f.Of, want[i])
 		}
 	}
+}
+
+// A rope of no name lends none to its faults.
+func TestNamelessRopeFaults(t *testing.T) {
+	_, err := purchase.RopeUse{}.Limit(8)
+	for _, fault := range faults(t, err) {
+		if fault.Of != "" {
+			t.Errorf("%v is of %q", fault, fault.Of)
+		}
+	}
+	one(t, err, "rope.diameter, rope.breaking, termination, bending", units.ErrMissing, "the zero value is refused")
 }
 
 // Whatever goes in, an answer is a finite number, or there is an error and no answer.

@@ -11,7 +11,8 @@ import (
 // without drag; Least and Most are the ends, each for itself, for they do not all go together.
 //
 // The ends are reached while all ropes stay taut whatever the sheaves hold. Where one may go slack, loads may lie further in than
-// said; and so on a rope of a reeving of your own with more than eight sheaves.
+// said. On a rope of a reeving of your own with more than eight sheaves, the load of several of its blocks on what carries them, or
+// of several sheaves of one block, may lie a little further out.
 type Rest struct {
 	Trim     units.Length `json:"trim"`
 	ArborTop units.Length `json:"arbor_top"` // height above the deck
@@ -96,24 +97,19 @@ func (r *Reeved) Rest(trim units.Length, on Bodies) (Rest, error) {
 	for i, b := range s.Blocks {
 		band := BlockBand{Name: b.Name, On: b.On, Across: ForceBand{Value: b.Load.Across}, Up: ForceBand{Value: b.Load.Up}}
 		if i < r.named {
-			set.load(&band, func(l *laid, stop int) bool { return l.stations[stop].block == i })
+			set.load(&band, false, func(l *laid, stop int) bool { return l.stations[stop].block == i })
 		} else {
 			band.Up = set.held.band(b.Load.Up)
 		}
 		out.Blocks = append(out.Blocks, band)
 	}
 	for body := range bodies {
-		load := s.On(body)
-		if body == Batten || body == Arbor || body == Idler || !slices.ContainsFunc(r.blocks[:r.named], func(b Block) bool { return b.On == body }) {
+		load, lock := s.On(body), body == Rail && r.lock >= 0
+		if body == Batten || body == Arbor || body == Idler || !lock && !slices.ContainsFunc(r.blocks[:r.named], func(b Block) bool { return b.On == body }) {
 			continue
 		}
 		band := BlockBand{Name: body.String(), On: body, Across: ForceBand{Value: load.Across}, Up: ForceBand{Value: load.Up}}
-		set.load(&band, func(l *laid, stop int) bool { return Body(l.path[stop].Body) == body })
-		if body == Rail && r.lock >= 0 {
-			band.Up.Least += units.Force(set.held.least)
-			band.Up.Most += units.Force(set.held.most)
-			band.Up = band.Up.about()
-		}
+		set.load(&band, lock, func(l *laid, stop int) bool { return Body(l.path[stop].Body) == body })
 		out.Bodies = append(out.Bodies, band)
 	}
 	return out, nil

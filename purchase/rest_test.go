@@ -270,32 +270,37 @@ func TestRestWithoutHandLine(t *testing.T) {
 	}
 }
 
-// whole works out a one-line set of weightless ropes by hand, with the factor that each sheave happens to hold: the load on
-// the arbor's top and the head block upward, what the lock is asked for, and the tension above it. A held idler lets the rope
+// borne is what a one-line set of weightless ropes bears: loads upward, N.
+type borne struct{ top, head, beam, rail, lock, above float64 }
+
+// whole works it out by hand, with the factor that each sheave happens to hold: the loads on the arbor's top, the head block and
+// all of the head beam and the rail, what the lock is asked for, and the tension above it. A held idler lets the rope
 // below the lock take what the rope above cannot give up.
-func whole(kind purchase.Kind, pull, arbor, idler float64, held bool, f []float64) (top, head, lock, above float64) {
+func whole(kind purchase.Kind, pull, arbor, idler float64, held bool, f []float64) borne {
 	atArbor := pull * f[0] * f[1]
 	lifts, hand := atArbor, 1.0 // on the arbor; of the hand line there, for a unit above its head block
 	foot := 1.0                 // of the inner rope and the dead end, for a unit of the inner rope
+	deadLift, deadHand, deadRail := 0.0, 0.0, 0.0
 	if kind == purchase.Double {
-		lifts += atArbor * f[5]
+		deadLift, deadHand, deadRail = atArbor*f[5], f[6], f[7]
+		lifts += deadLift
 		hand += f[6]
 		foot += f[7]
 	}
 	inner := idler / (1 + f[2])
-	wants := func() float64 { return (arbor - lifts + inner*foot) / hand } // past the head block, at the arbor's top
-	down := wants()
-	below := inner * f[2]
+	down := (arbor - lifts + inner*foot) / hand // past the head block, at the arbor's top
 	if down < 0 && held {
 		inner, down = (lifts-arbor)/foot, 0
-		below = inner * f[2]
 	}
-	above = down / f[3]
-	lock = below - above
+	below := inner * f[2]
+	b := borne{above: down / f[3]}
+	b.lock = below - b.above
 	if down < 0 {
-		down, above = 0, 0 // the lock alone does not hold it
+		down, b.above = 0, 0 // the lock alone does not hold it
 	}
-	return lifts + down*hand, -atArbor - above - down, lock, above
+	b.top, b.head = lifts+down*hand, -atArbor-b.above-down
+	b.beam, b.rail = b.head-deadLift-down*deadHand, inner*deadRail-(below-b.above)
+	return b
 }
 
 // The ends of what is common to lift lines and hand line are those over every corner of the whole set, taut or not.
@@ -308,10 +313,17 @@ func TestRestOfTheWholeSet(t *testing.T) {
 		held               bool
 	}{
 		{"single", purchase.Single, 1000, 1000, 400, false},
+		{"single, arbor-heavy", purchase.Single, 1000, 1150, 400, false},
 		{"double", purchase.Double, 1000, 2050, 600, false},
+		{"double, arbor-heavy", purchase.Double, 1000, 2300, 600, false},
 		{"single, the lock may not hold it", purchase.Single, 1000, 950, 150, false},
+		{"single, the lock does not hold it", purchase.Single, 1000, 800, 100, false},
+		{"double, the lock does not hold it", purchase.Double, 1000, 1700, 100, false},
 		{"single, held idler", purchase.Single, 1000, 950, 20, true},
 		{"double, held idler", purchase.Double, 1000, 1990, 20, true},
+		{"single, held idler below which the rope takes all", purchase.Single, 1000, 700, 20, true},
+		{"double, held idler below which the rope takes all", purchase.Double, 1000, 1500, 20, true},
+		{"double, held idler, taut", purchase.Double, 1000, 2050, 600, true},
 	} {
 		l := weightless(one.kind)
 		l.Loft, l.Drag = l.Loft[:1], c
@@ -326,15 +338,12 @@ func TestRestOfTheWholeSet(t *testing.T) {
 		if one.kind == purchase.Double {
 			sheaves = append(sheaves, k, k, k, k)
 		}
-		none := [2]float64{math.Inf(1), math.Inf(-1)}
-		top, head, lock, above := none, none, none, none
-		note := func(e *[2]float64, x float64) { e[0], e[1] = math.Min(e[0], x), math.Max(e[1], x) }
+		none := borne{math.Inf(1), math.Inf(1), math.Inf(1), math.Inf(1), math.Inf(1), math.Inf(1)}
+		least, most := none, borne{-none.top, -none.top, -none.top, -none.top, -none.top, -none.top}
 		corners(sheaves, func(f []float64) {
-			w, x, y, z := whole(one.kind, one.pull, one.arbor, one.idler, one.held, f)
-			note(&top, w)
-			note(&head, x)
-			note(&lock, y)
-			note(&above, z)
+			b := whole(one.kind, one.pull, one.arbor, one.idler, one.held, f)
+			least = borne{min(least.top, b.top), min(least.head, b.head), min(least.beam, b.beam), min(least.rail, b.rail), min(least.lock, b.lock), min(least.above, b.above)}
+			most = borne{max(most.top, b.top), max(most.head, b.head), max(most.beam, b.beam), max(most.rail, b.rail), max(most.lock, b.lock), max(most.above, b.above)}
 		})
 		on := purchase.Bodies{Pulls: evenly(1, units.Force(one.pull)), Arbor: units.Force(one.arbor).Mass(units.StandardGravity), Idler: units.Force(one.idler).Mass(units.StandardGravity)}
 		if one.held {
@@ -349,23 +358,37 @@ func TestRestOfTheWholeSet(t *testing.T) {
 			outer = got.Hand.Parts[2]
 		}
 		for _, is := range []struct {
-			what string
-			got  purchase.ForceBand
-			want [2]float64
+			what        string
+			got         purchase.ForceBand
+			least, most float64
+			load        bool
 		}{
-			{"arbor top", got.Load(purchase.ArborTop).Up, top},
-			{"head block", got.Load(purchase.HeadBlock).Up, head},
-			{"rope lock", got.Lock, lock},
-			{"above the lock", outer.TensionTo, above},
+			{"arbor top", got.Load(purchase.ArborTop).Up, least.top, most.top, true},
+			{"head block", got.Load(purchase.HeadBlock).Up, least.head, most.head, true},
+			{"head beam", got.On(purchase.HeadBeam).Up, least.beam, most.beam, true},
+			{"rail", got.On(purchase.Rail).Up, least.rail, most.rail, true},
+			{"rope lock", got.Lock, least.lock, most.lock, false},
+			{"above the lock", outer.TensionTo, least.above, most.above, false},
 		} {
-			least, most := is.got.Least.In(units.Newton), is.got.Most.In(units.Newton)
-			exact := near.Abs(least, is.want[0], 1e-6) && near.Abs(most, is.want[1], 1e-6)
-			if load := is.what == "arbor top" || is.what == "head block"; load && above[0] == 0 {
-				exact = least <= is.want[0]+1e-6 && most >= is.want[1]-1e-6 // where a rope may go slack it need only hold them
+			low, high := is.got.Least.In(units.Newton), is.got.Most.In(units.Newton)
+			exact := near.Abs(low, is.least, 1e-6) && near.Abs(high, is.most, 1e-6)
+			if is.load && least.above == 0 {
+				exact = low <= is.least+1e-6 && high >= is.most-1e-6 // where a rope may go slack it need only hold them
 			}
-			if !exact {
-				t.Errorf("%s, %s: %v to %v, want %v to %v N", one.name, is.what, is.got.Least, is.got.Most, is.want[0], is.want[1])
+			if !exact || is.got.Value < is.got.Least || is.got.Value > is.got.Most {
+				t.Errorf("%s, %s: %v to %v, want %v to %v N", one.name, is.what, is.got.Least, is.got.Most, is.least, is.most)
 			}
+		}
+		var bodies []purchase.Body
+		for _, b := range got.Bodies {
+			bodies = append(bodies, b.On)
+		}
+		same(t, []purchase.Body{purchase.Grid, purchase.HeadBeam, purchase.Rail}, bodies)
+		if none := got.Load("no such block"); none != (purchase.BlockBand{}) {
+			t.Errorf("%s: %+v of a block that is none", one.name, none)
+		}
+		if none := got.On(purchase.Arbor); none != (purchase.BlockBand{}) {
+			t.Errorf("%s: %+v on a body that moves", one.name, none)
 		}
 	}
 }

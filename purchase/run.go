@@ -106,13 +106,10 @@ func (r *Reeved) findRail() {
 	}
 }
 
-// passesLock reports whether a part of the hand line passes or ends at the lock's height, where the lines were made
-// off or at either end of what the ropes can run.
+// passesLock reports whether a part of the hand line passes or ends at the lock's height, at either end of what the ropes can
+// run: there each part is at its longest.
 func (r *Reeved) passesLock(part int) bool {
-	for _, moved := range [3]float64{0, r.down, r.up} {
-		if math.IsInf(moved, 0) {
-			continue
-		}
+	for _, moved := range [...]float64{r.down, r.up} {
 		h := r.heights(r.top + moved)
 		a, b := r.hand.path.Height(part, &h), r.hand.path.Height(part+1, &h)
 		if min(a, b) <= r.lockHeight && max(a, b) >= r.lockHeight {

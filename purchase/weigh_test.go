@@ -1,8 +1,8 @@
 package purchase_test
 
 import (
-	"errors"
 	"math"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -244,14 +244,85 @@ func TestWeighRefused(t *testing.T) {
 			w := good
 			c.change(&w)
 			_, err := c.on.Weigh(w)
-			var fe *units.FieldError
-			if !errors.As(err, &fe) {
-				t.Fatalf("error %v, want a *units.FieldError: %s", err, c.reason)
-			}
-			if fe.Field != c.field || !errors.Is(err, c.kind) || fe.Want == "" {
-				t.Errorf("error %v; want field %s, %q and a remedy: %s", err, c.field, c.kind, c.reason)
-			}
+			one(t, err, c.field, c.kind, c.reason)
 		})
+	}
+}
+
+// What cannot be explained is told with both pulls, and why: too little for any drag, too much for one, or less than nothing on the
+// batten, to the newton. A scale that may be off by as much explains it.
+func TestWeighUnexplained(t *testing.T) {
+	r := mustRig(t, weightless(purchase.Single))
+	on := purchase.Bodies{Pulls: evenly(5, 1), Arbor: units.Mass(1000 / g), Idler: 20}
+	pulled := func(signed float64) purchase.Pulled {
+		return purchase.Pulled{Pull: units.Force(math.Abs(signed)), Runs: signed < 0}
+	}
+	for _, c := range []struct {
+		name    string
+		out, in float64 // N; below zero it is held back
+		scale   units.Force
+		says    string // nothing: it is explained
+		carried float64
+	}{
+		{"in balance", 0, 0, 0, "", 1000},
+		{"20 N batten-heavy", 20, -20, 0, "", 1020},
+		{"20 N arbor-heavy", -20, 20, 0, "", 980},
+		{"holds 2 N more than it drives", 19, -21, 0, "larger pulls", 0},
+		{"holds 2 N more than it drives, by a scale 0.9 N off", 19, -21, 0.9, "larger pulls", 0},
+		{"holds 2 N more than it drives, by a scale 1.1 N off", 19, -21, 1.1, "", 1020},
+		{"nothing on the batten", -1000, 1000, 0, "", 0},
+		{"2 N less than nothing", -1002, 1002, 0, "pulls that leave something on the batten", 0},
+		{"2 N less than nothing, by a scale 1.9 N off", -1002, 1002, 1.9, "pulls that leave something on the batten", 0},
+		{"2 N less than nothing, by a scale 2.1 N off", -1002, 1002, 2.1, "", 0},
+		{"drag beyond sense", 1e6, 1e6, 0, "up to 0.9", 0},
+		{"drag beyond sense, by a scale that is off", 1e6, 1e6, 10, "up to 0.9", 0},
+	} {
+		got, err := r.Weigh(purchase.Weighing{Trim: 5, On: on, Out: pulled(c.out), In: pulled(c.in), Scale: c.scale})
+		if c.says != "" {
+			if one(t, err, "out.pull", purchase.ErrUnexplained, c.name); err != nil && (!strings.Contains(err.Error(), c.says) || !strings.Contains(err.Error(), " out and ")) {
+				t.Errorf("%s: %v, want it to say %q", c.name, err, c.says)
+			}
+			if got != (purchase.Weighed{}) {
+				t.Errorf("%s: unexplained, and yet %+v", c.name, got)
+			}
+			continue
+		}
+		newtons := got.Carried.Value.In(units.Kilogram) * g
+		if err != nil || !near.Abs(newtons, c.carried, 1e-6) || !near.Abs(got.Imbalance.Value.In(units.Newton), c.carried-1000, 1e-6) {
+			t.Errorf("%s: %v N on the batten and %v, %v; want %v N", c.name, newtons, got.Imbalance.Value, err, c.carried)
+		}
+		if got.Carried.Least < 0 || got.Carried.Least > got.Carried.Value || got.Carried.Most < got.Carried.Value || got.Drag.Value > 1e-9 {
+			t.Errorf("%s: %+v", c.name, got)
+		}
+	}
+}
+
+// However stiff the sheaves, what they are is found to the last bits, and so is what hangs; by a scale that may be off, the pulls
+// of each end of the band are those that the scale may have meant.
+func TestWeighStiffSheaves(t *testing.T) {
+	for _, drag := range []float64{1e-6, 0.001, 0.0199, 0.0201, 0.079, 0.081, 0.2, 0.299, 0.301, 0.6, 0.89} {
+		l := weightless(purchase.Single)
+		l.Drag, l.HandMass, l.LiftMass = purchase.Drag(drag), 0.1, 0.05
+		r := mustRig(t, l)
+		w := purchase.Weighing{Trim: 5, On: purchase.Bodies{Pulls: []units.Force{100, 150, 200, 150, 100}, Arbor: 80, Idler: 60}}
+		w.Out, w.In = pulled(t, r, w.Trim, w.On)
+		got, err := r.Weigh(w)
+		if err != nil || !near.Rel(float64(got.Drag.Value)/drag, 1, 1e-8) || !near.Rel(got.Carried.Value.In(units.Kilogram), 700/g, 1e-9) {
+			t.Errorf("drag %v: %+v, %v", drag, got, err)
+		}
+		if got.Drag.Least != got.Drag.Value || got.Drag.Most != got.Drag.Value {
+			t.Errorf("drag %v: %+v by a scale that is right", drag, got.Drag)
+		}
+		if w.Scale = w.Out.Pull.Scale(0.01); drag > 0.8 {
+			continue // more would be beyond what is looked for
+		}
+		band, err := r.Weigh(w)
+		if err != nil || !(band.Drag.Least < got.Drag.Value && band.Drag.Most > got.Drag.Value && band.Carried.Least < got.Carried.Value && band.Carried.Most > got.Carried.Value) {
+			t.Errorf("drag %v: %+v by a scale that may be off, %v", drag, band, err)
+		}
+		if !near.Rel(float64(band.Drag.Value), float64(got.Drag.Value), 1e-12) || !near.Rel(float64(band.Carried.Value), float64(got.Carried.Value), 1e-12) {
+			t.Errorf("drag %v: the scale shifts the value to %+v", drag, band)
+		}
 	}
 }
 

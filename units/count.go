@@ -114,12 +114,6 @@ func (w *wide) shift(n int) bool {
 // divide gives w / (q·2^r); a negative r counts as 0.
 func (w *wide) divide(q uint64, r int) (n uint64, left part, ok bool) {
 	r = max(r, 0)
-	if r > 3*64 { // less than half a step, for w < 2^192 and q ≥ 1
-		if *w == (wide{}) {
-			return 0, nothing, true
-		}
-		return 0, underHalf, true
-	}
 	// high is w / 2^r; first is the bit behind it, and more tells of any other.
 	high := *w
 	var first, more uint64

@@ -61,7 +61,7 @@ func (u *unit) toSI(m, per uint64, t int) (float64, bool) {
 	}
 	// Two integers up to 2^53 are float64 themselves, and their quotient is rounded
 	// once by the machine.
-	if hi == 0 && lo <= 1<<53 && under <= 1<<53 && u.long == "" {
+	if hi == 0 && lo <= 1<<53 && under <= 1<<53 { // a long num is more
 		return float64(int64(lo)) / float64(int64(under)) * powerOfTwo(t), true
 	}
 	f := quotient(hi, lo, under, t)

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"strings"
 	"testing"
 
 	"example.com/steelyard/units"
@@ -79,6 +80,9 @@ func TestAt(t *testing.T) {
 			var field *units.FieldError
 			if !errors.As(got, &field) {
 				t.Error("no FieldError in the result")
+			}
+			if _, alone := got.(*units.FieldError); alone == strings.Contains(row.want, "\n") { // the type itself, not what it wraps
+				t.Errorf("got a %T: one fault is a *FieldError itself, several are joined", got)
 			}
 		})
 	}

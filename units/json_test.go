@@ -66,6 +66,16 @@ func TestUnmarshalJSONOfNoJSON(t *testing.T) {
 	}
 }
 
+// A quote that is not closed is no text, however short.
+func TestUnmarshalJSONOpenQuote(t *testing.T) {
+	for _, data := range []string{`"`, `"3`, `"3 m`} {
+		var l units.Length
+		if err := l.UnmarshalJSON([]byte(data)); err == nil || !strings.Contains(err.Error(), "is no JSON text") {
+			t.Errorf("%s: %v", data, err)
+		}
+	}
+}
+
 // A long JSON value is not repeated whole in the message.
 func TestUnmarshalJSONCutsLongValues(t *testing.T) {
 	var l units.Length

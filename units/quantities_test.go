@@ -17,6 +17,8 @@ type kind struct {
 	unmarshal     func(units.Value, string) (units.Value, error)
 	unmarshalJSON func(units.Value, string) (units.Value, error)
 	within        func(q, other, tol units.Value) bool
+	in            func(q, unit units.Value) float64
+	scale         func(q units.Value, k float64) units.Value
 	unit          func(string) (units.Value, error)
 	symbols       func() []string
 }
@@ -27,6 +29,8 @@ type quantity[Q any] interface {
 	AppendText([]byte) ([]byte, error)
 	MarshalText() ([]byte, error)
 	Within(other, tol Q) bool
+	In(unit Q) float64
+	Scale(k float64) Q
 }
 
 func kindOf[Q quantity[Q], P interface {
@@ -51,6 +55,8 @@ func kindOf[Q quantity[Q], P interface {
 			return q, err
 		},
 		within:  func(q, other, tol units.Value) bool { return q.(Q).Within(other.(Q), tol.(Q)) },
+		in:      func(q, unit units.Value) float64 { return q.(Q).In(unit.(Q)) },
+		scale:   func(q units.Value, k float64) units.Value { return q.(Q).Scale(k) },
 		unit:    func(s string) (units.Value, error) { q, err := units.Unit[Q](s); return q, err },
 		symbols: func() []string { return slices.Collect(units.Symbols[Q]()) },
 	}

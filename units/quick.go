@@ -117,9 +117,6 @@ func (n *word) addFraction(s string, i, digits int) (next int, ok bool) {
 		return i, true
 	}
 	under, next := wordAt(s, stroke+1)
-	if next == stroke+1 {
-		return i, true
-	}
 	n.m, n.per, n.whole = whole*under+over, under, false
 	return next, under != 0 && max(digits, next-stroke-1) <= maxPart
 }

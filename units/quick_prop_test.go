@@ -189,3 +189,90 @@ func FuzzQuick(f *testing.F) {
 		}
 	})
 }
+
+// What is read in one pass and what is left to the careful way, at the edges of what a word holds.
+func TestQuickEdges(t *testing.T) {
+	const nines = "9999999999999999999" // nineteen
+	for _, row := range []struct {
+		text    string
+		quickly bool
+		reason  string
+	}{
+		{nines + " m", true, "nineteen digits fit in a word"},
+		{"9" + nines + " m", false, "twenty do not"},
+		{"1" + nines + " m", false, "and some twenty wrap round to little"},
+		{"0000" + nines + " m", true, "zeros in front take no room"},
+		{"0.0000" + nines + " m", true, "nor behind the point"},
+		{"0.0000" + nines + "0 m", false, "those behind the digits do"},
+		{"1-1/2 in", true, "a fraction with a dash"},
+		{"1  1/2 in", true, "two spaces by accident"},
+		{strings.Repeat("0", 20), false, "zeros without end and no unit"},
+		{"999999999/999999999 in", true, "nine digits on either side of the stroke"},
+		{"9999999999/999999999 in", false, "ten above it"},
+		{"1/9999999999 in", false, "ten below it"},
+		{"1 999999999/999999999 in", true, "nine in each of three parts"},
+		{"999999999 1/2 in", true, "nine before a fraction"},
+		{"9999999999 1/2 in", false, "ten before it"},
+		{"1 9999999999/2 in", false, "ten above the stroke behind a whole number"},
+		{"1 18446744073709551619/3 in", false, "which wraps round to 3"},
+		{"1/18446744073709551619 in", false, "the same below"},
+		{"1/0 in", false, "nothing is over zero"},
+		{"1/ in", false, "a stroke and no number"},
+		{"1 / 2 in", false, "a stroke by itself"},
+		{"1e9 mm", true, "an exponent of one digit"},
+		{"1e-12 m", true, "of two"},
+		{"1e+12 m", true, "with a plus"},
+		{"1e001 m", false, "of three"},
+		{"1e m", false, "of none: a unit, and not a known one"},
+		{"0.000000001 in", true, "nine decimals"},
+		{`24' 6.123456789"`, true, "nine decimals of an inch"},
+		{`24' 6.1234567891"`, false, "ten of them"},
+		{`24' 11.999999999"`, true, "just under a foot"},
+		{`24' 12"`, false, "a foot"},
+		{`24' 0"`, true, "no inch"},
+		{`0' 6"`, true, "no foot"},
+		{`24.5' 6"`, false, "half a foot"},
+		{`24.' 6"`, true, "a point and nothing behind it"},
+		{`24e0' 6"`, true, "an exponent of nothing"},
+		{`24e1' 6"`, false, "one of ten"},
+		{`24' 6e1"`, false, "inches with one"},
+		{`24' 6`, false, "inches without a mark"},
+		{`24' 6 ft`, false, "feet twice"},
+		{"24 feet 6 in", true, "in full"},
+		{"24 foot 6 in", true, "in full"},
+		{"24 ft. 6 in", true, "with a full stop"},
+		{"24 Ft 6 in", true, "a capital"},
+		{"24 FT - 6 in", true, "capitals and a dash"},
+		{"24 fT 6 in", false, "no spelling of a foot"},
+		{"24 ft .5 in", true, "inches that begin with a point"},
+		{"24 ft 9 in", true, "the last digit"},
+		{"5 kg", false, "a mass"},
+		{"5", false, "no unit"},
+		{"5 ", false, "no unit, and a space"},
+		{"", false, "nothing"},
+		{"-", false, "a sign"},
+		{"-5 m", true, "a sign"},
+		{"+5 m", true, "a sign"},
+		{". m", false, "no digit"},
+		{"1" + strings.Repeat(" ", 398) + "m", true, "as long as a text may be"},
+		{"1" + strings.Repeat(" ", 399) + "m", false, "longer"},
+	} {
+		if _, ok := quick(row.text, &lengthDimension); ok != row.quickly {
+			t.Errorf("%s: read quickly %v, want %v: %s", row.text, ok, row.quickly, row.reason)
+		}
+		checkRead(t, row.text, &lengthDimension)
+	}
+}
+
+// One byte put into, or in place of, every byte of a text: no sign is taken for a digit, a stroke or a mark that it only
+// stands beside.
+func TestQuickEveryByte(t *testing.T) {
+	for _, text := range []string{`24' 6 1/2"`, "1.5e-3 m", "1-1/2 in", "9 ft 0.25 in", "7 FT-11 in.", "3/4 yd"} {
+		for at := range len(text) + 1 {
+			for c := range byte(0x80) {
+				checkRead(t, text[:at]+string(rune(c))+text[at:], &lengthDimension)
+				checkRead(t, text[:at]+string(rune(c))+text[min(at+1, len(text)):], &lengthDimension)
+			}
+		}
+	}
+}

@@ -93,6 +93,24 @@ func TestSystemFormatTies(t *testing.T) {
 	}
 }
 
+// Far out the float64 are 1/16 m apart, and any figure to three places that is nearer than that is read as the same value. In a
+// tie the rounding decides between two of them: up is never less than it is.
+func TestSystemFormatTiesFarOut(t *testing.T) {
+	const far = units.Length(1<<48 + 1.0/16)
+	for _, row := range []struct {
+		r    units.Rounding
+		want string
+	}{
+		{units.HalfAway, "281474976710656.063 m"},
+		{units.HalfEven, "281474976710656.062 m"},
+		{units.AwayFromZero, "281474976710656.063 m"},
+	} {
+		if got := units.Metric.FormatRounded(far, 3, row.r); got != row.want {
+			t.Errorf("rounding %d: got %s, want %s", row.r, got, row.want)
+		}
+	}
+}
+
 func TestSystemFormatPlaces(t *testing.T) {
 	for _, row := range []struct {
 		name   string

@@ -26,7 +26,8 @@ func TestTimeSpanOf(t *testing.T) {
 		{"longest", math.MaxInt64, 9223372036.854775807, "292 years"},
 		{"longest backward", math.MinInt64, -9223372036.854775808, "which has no positive twin"},
 		// Rounded to a float64 of nanoseconds first, this one would come out one step off.
-		{"rounded once", 9007199254740997 * 137, 1233986297.899516589, "beyond 2^53 ns"},
+		{"rounded once", 9007215092788507, 9007215.092788507, "beyond 2^53 ns"},
+		{"rounded once backward", -9007215092788507, -9007215.092788507, "the same below"},
 	} {
 		if got := units.TimeSpanOf(row.d).In(units.Second); got != row.want {
 			t.Errorf("%s: got %v, want %v: %s", row.name, got, row.want, row.reason)

@@ -44,6 +44,7 @@ func TestFormat(t *testing.T) {
 		{"%08.1f", 2 * units.SquareMetre, "002.0 m²", "characters, not bytes"},
 		{"%-08.1f|", trim, "7.5 m   |", "no zeros behind a number"},
 		{"%2.1f", trim, "7.5 m", "wider than its width"},
+		{"%01.1f", 2.5 * units.KilogramMetreSquared, "2.5 kg·m²", "the unit alone is wider: no zeros, and no gap"},
 		{"%8.1f", 2 * units.SquareMetre, "  2.0 m²", "characters, not bytes"},
 		{"%e", trim, "7.467600e+00 m", "an exponent"},
 		{"%.2E", trim, "7.47E+00 m", "in capitals"},

@@ -32,8 +32,7 @@ func (b *bending) walk() {
 	w, l := b.w, b.w.layout
 	last := len(w.tight) - 1
 	if last < 0 {
-		b.low, b.high = Peak{0, l.start}, Peak{0, l.start}
-		return
+		return // without a line
 	}
 	first, end := w.tight[0], w.tight[last]
 	var left, right float64 // slopes over the outermost tight lines

@@ -68,10 +68,8 @@ func (b *borne) cover(a *acts, weights []float64) {
 		v := weights[c.load]
 		b.begin[c.from] += float64(v * c.begin)
 		b.begin[c.to] -= float64(v * c.end)
-		if c.gain != 0 {
-			b.gain[c.from] += float64(v * c.gain)
-			b.gain[c.to] -= float64(v * c.gain)
-		}
+		b.gain[c.from] += float64(v * c.gain)
+		b.gain[c.to] -= float64(v * c.gain)
 	}
 }
 

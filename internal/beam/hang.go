@@ -57,7 +57,6 @@ func (w *Work) Hang(reach float64) bool {
 func (w *Work) trade(none float64) bool {
 	set := All(len(w.layout.x))
 	fewest, left := len(w.layout.x)+1, patience
-	clear(w.Deflection)
 	for {
 		wrong := uint64(0)
 		for _, i := range w.tight {

@@ -15,9 +15,6 @@ func All(n int) uint64 { return 1<<n - 1 }
 func (w *Work) Hold(set uint64) {
 	w.grip(set)
 	n := len(w.tight)
-	if n == 0 {
-		return
-	}
 	last := n - 1
 	w.moment[0] = 0 - w.over[0].moment
 	w.moment[last] = 0 - w.over[1].moment
@@ -75,9 +72,6 @@ func (w *Work) grip(set uint64) {
 		}
 	}
 	n := len(w.tight)
-	if n == 0 {
-		return
-	}
 	w.over = w.tips
 	for i, first := 0, w.tight[0]; i < first; i++ {
 		w.beyond[i] = w.over[0].moment

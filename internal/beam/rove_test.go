@@ -142,3 +142,34 @@ func TestCubic(t *testing.T) {
 		}
 	})
 }
+
+// The cubic of a moment over a line holds only as long as the same lines are tight: here one has its turning point beyond that. So a place
+// is named at which the moment comes about, and there is none where it is greater.
+func TestRoveHogsAsItComesAbout(t *testing.T) {
+	for _, p := range []problem{
+		{lines: []float64{0, 2, 4, 7}, loads: []Stretch{{5, 5}}, weights: []float64{13}, length: 8},
+		{lines: []float64{0, 2, 3, 5, 8}, loads: []Stretch{{6, 6}}, weights: []float64{15}, length: 9},
+		{lines: []float64{0, 1, 4, 5, 8}, loads: []Stretch{{3, 3}}, weights: []float64{13}, length: 9},
+	} {
+		w := p.work()
+		var got Roving
+		last := p.lines[len(p.lines)-1]
+		if !w.Rove(5, 0, last, 1e-9, false, &got) {
+			t.Fatalf("not held: %+v", p)
+		}
+		hog := func(at float64) float64 {
+			w.LoadWeights()
+			w.AddPoint(5, at)
+			w.Hang(1e-9)
+			_, hog, _ := w.Extremes()
+			return hog.Value
+		}
+		near(t, "hogging where it is greatest", hog(got.Hog.At), got.Hog.Value, 1e-9)
+		for k := range 701 {
+			if at := last * float64(k) / 700; hog(at) < got.Hog.Value-1e-9 {
+				t.Errorf("%v with the point at %v, and no more than %v was found", hog(at), at, got.Hog)
+				break
+			}
+		}
+	}
+}

@@ -2,15 +2,15 @@ package beam
 
 import "slices"
 
-import "math"
-
 // settle finds the tight lines with a primal active-set method. From pulls that hold
 // the load, those of the two outermost lines alone, it steps towards those of the
 // continuous beam on the tight lines until a line would have to push, and lets that line
 // go. When none would, it takes back the slack line whose end the beam stands furthest below.
-// Energy falls from each settled set to the next, so none is met twice. Where steps have no
-// length, lines are chosen by least index, which cannot cycle (Chang and Cottle,
-// Least-index resolution of degeneracy in quadratic programming, 1980; from memory).
+//
+// Energy falls with every step that has a length. From one settled set to the next there is one, but for where a single line
+// pulls: two that do fix how the beam lies, and a line taken back, below whose end it stood, pulls. On a single line
+// it leans. A line taken back on the side that is up pulls together with one on the other; one on the side that is down takes
+// the place of the line it leaned on before, and the lean only grows. So no set is settled on twice.
 //
 // It reports false where the two outermost lines cannot hold the load.
 func (w *Work) settle(none float64) bool {
@@ -22,7 +22,6 @@ func (w *Work) settle(none float64) bool {
 	}
 	copy(w.current, w.Reaction)
 	w.seen = w.seen[:0]
-	least := false
 	for {
 		w.Hold(set)
 		if i, share := w.blocking(none); i >= 0 {
@@ -31,16 +30,12 @@ func (w *Work) settle(none float64) bool {
 			}
 			w.current[i] = 0
 			set &^= 1 << i
-			least = share == 0
 			continue
 		}
 		w.pull(none)
-		if w.moved(none) {
-			least = false
-		}
 		copy(w.current, w.Reaction)
 		w.Deflect()
-		i := w.lowest(set, least)
+		i := w.lowest(set)
 		if i < 0 || w.met(set) {
 			return true
 		}
@@ -68,19 +63,8 @@ func (w *Work) blocking(none float64) (line int, share float64) {
 	return line, share
 }
 
-// moved reports whether Reaction differs from the current pulls.
-func (w *Work) moved(none float64) bool {
-	for i, r := range w.Reaction {
-		if math.Abs(r-w.current[i]) > none {
-			return true
-		}
-	}
-	return false
-}
-
-// lowest is the slack line that the beam stands furthest below, or the first
-// one that it stands below; -1 where there is none.
-func (w *Work) lowest(set uint64, first bool) int {
+// lowest is the slack line that the beam stands furthest below; -1 where there is none.
+func (w *Work) lowest(set uint64) int {
 	line := -1
 	for i, d := range w.Deflection {
 		if set&(1<<i) != 0 || d <= float64(slip*w.terms[i]) {
@@ -88,9 +72,6 @@ func (w *Work) lowest(set uint64, first bool) int {
 		}
 		if line < 0 || d > w.Deflection[line] {
 			line = i
-		}
-		if first {
-			return line
 		}
 	}
 	return line

@@ -39,11 +39,11 @@ func (w *Work) TurnsOfLow(from, to []float64, reach float64) []float64 {
 	})
 }
 
-// TurnsOfPoint does the same for the way from one weight of a point beside the weights to another.
-func (w *Work) TurnsOfPoint(from, to, at, reach float64) []float64 {
+// TurnsOfPoint does the same for the way from no point beside the weights to one of a weight.
+func (w *Work) TurnsOfPoint(weight, at, reach float64) []float64 {
 	return w.turns(reach, func(place float64) {
 		w.LoadWeights()
-		w.AddPoint(from+float64(place*(to-from)), at)
+		w.AddPoint(float64(place*weight), at)
 	})
 }
 

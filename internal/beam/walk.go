@@ -50,9 +50,7 @@ func (p *walk) roverNext() bool {
 
 // step goes on to the place of the next mark.
 func (p *walk) step(place float64) {
-	if g := p.gains(); g != 0 {
-		p.add(float64(g * (place - p.place)))
-	}
+	p.add(float64(p.gains() * (place - p.place)))
 	p.place = place
 }
 
@@ -65,7 +63,7 @@ func (p *walk) take() (point float64) {
 	m := &p.w.layout.marks[p.next]
 	p.next++
 	v := p.w.Weights[m.load]
-	if m.step != 0 || m.gain != 0 {
+	if m.point == 0 {
 		p.add(float64(v * m.step))
 		p.gain, p.gainRest = twoSum(p.gain, p.gainRest, float64(v*m.gain))
 	}
@@ -94,8 +92,5 @@ func (p *walk) rise(v, s float64) float64 {
 // until is the length on which the weight comes to v, which is no more than there is to come.
 func (p *walk) until(v float64) float64 {
 	q, g := p.load(), p.gains()
-	if g == 0 {
-		return v / q
-	}
 	return 2 * v / (q + math.Sqrt(max(0, float64(q*q)+float64(2*g*v))))
 }

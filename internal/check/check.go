@@ -94,12 +94,9 @@ func IsPositive[Q units.Quantity](q Q) bool { return q >= smallest && float64(q)
 // inches alone could hide a fault, and more digits would only be rounding.
 func Show[Q units.Quantity](q Q) string {
 	f := float64(q)
-	if math.IsNaN(f) || math.IsInf(f, 0) || math.Abs(f) > limit {
+	if math.IsNaN(f) || math.Abs(f) > limit {
 		return q.String() // far too large to be read in feet
 	}
-	short, err := strconv.ParseFloat(strconv.FormatFloat(f, 'g', 9, 64), 64)
-	if err != nil { // it would round up to infinity
-		short = f
-	}
+	short, _ := strconv.ParseFloat(strconv.FormatFloat(f, 'g', 9, 64), 64) // within the limit it cannot fail
 	return units.US.Format(q) + " (" + Q(short).String() + ")"
 }

@@ -26,6 +26,7 @@ func TestRanges(t *testing.T) {
 		{"far below", -1.1e12, units.ErrOutOfRange, units.ErrOutOfRange, units.ErrOutOfRange},
 		{"NaN", nan, units.ErrNotFinite, units.ErrNotFinite, units.ErrNotFinite},
 		{"infinite", inf, units.ErrNotFinite, units.ErrNotFinite, units.ErrNotFinite},
+		{"infinite below", -inf, units.ErrNotFinite, units.ErrNotFinite, units.ErrNotFinite},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			m := units.Mass(c.value)

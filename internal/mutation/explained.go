@@ -25,8 +25,8 @@ type explanations []*explanation
 //		d < 0 → d <= 0
 //		because: at nought there is nothing to do either way
 //
-// with as many changes as there are with the same reason. A change that can be made at two places of the line is explained at both. Entries of packages other than the one named are passed over. A list
-// that is not there is an empty one.
+// with as many changes, and of as many lines, as have the same reason; a blank line ends it. A change that can be made at two places of
+// the line is explained at both. Entries of packages other than the one named are passed over. A list that is not there is an empty one.
 func readExplanations(name, rel string) (explanations, error) {
 	text, err := os.ReadFile(name)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -43,20 +43,27 @@ func readExplanations(name, rel string) (explanations, error) {
 		reason, isReason := strings.CutPrefix(inner, "because: ")
 		bad := func(want string) error { return fmt.Errorf("%s:%d: %q: should be %s", name, i+1, line, want) }
 		switch {
-		case strings.TrimSpace(line) == "" || strings.HasPrefix(line, "#"):
+		case strings.TrimSpace(line) == "":
+			if len(open) > 0 {
+				return nil, bad("the reason of the changes above it")
+			}
+			head = explanation{}
+		case strings.HasPrefix(line, "#"):
 		case !isInner:
 			place, of, ok := strings.Cut(line, ": ")
 			file, function, ok2 := strings.Cut(place, " ")
-			if !ok || !ok2 || len(open) > 0 {
-				return nil, bad("a file, a function, a colon and the source line, after the reason of the changes above")
+			if !ok || !ok2 {
+				return nil, bad("a file, a function, a colon and the source line")
 			}
 			head = explanation{file: file, function: function, line: of}
 		case isReason:
 			if len(open) == 0 || strings.TrimSpace(reason) == "" {
 				return nil, bad("the reason of the changes above it")
 			}
-			if path.Dir(head.file) == rel {
-				out = append(out, open...)
+			for _, e := range open {
+				if path.Dir(e.file) == rel {
+					out = append(out, e)
+				}
 			}
 			open = nil
 		default:

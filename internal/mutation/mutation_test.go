@@ -111,8 +111,10 @@ func TestExplanations(t *testing.T) {
 		{"no function", "a/b.go: x = 1\n", `:1: "a/b.go: x = 1": should be a file, a function`},
 		{"no change", head + "\tbecause: so\n", ":2: "},
 		{"no reason", head + "\t1 → 2\n\tbecause: \n", ":3: "},
-		{"no reason, and the next", head + "\t1 → 2\n" + head, ":3: "},
-		{"no reason at the end", head + "\t1 → 2\n", "no reason"},
+		{"no reason, and the next", head + "\t1 → 2\n\n" + head, ":3: "},
+		{"no reason at the end", head + "\t1 → 2\n", ":3: "},
+		{"no reason and no end of the line", head + "\t1 → 2", "no reason"},
+		{"no head after a blank line", head + "\t1 → 2\n\tbecause: so\n\n\t2 → 3\n", ":5: "},
 		{"no arrow", head + "\tnonsense\n", `:2: "\tnonsense": should be old → new`},
 		{"no head", "\t1 → 2\n", ":1: "},
 	} {
@@ -123,6 +125,15 @@ func TestExplanations(t *testing.T) {
 		if _, err := readExplanations(name, "a"); err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: %v, should say %q", c.name, err, c.want)
 		}
+	}
+	name := filepath.Join(t.TempDir(), "list.txt")
+	const shared = head + "\t1 → 2\n\t1 → 0\na/c.go g: y = 3\n\t3 → 4\nother/d.go h: z = 5\n\t5 → 6\n\tbecause: so\n"
+	if err := os.WriteFile(name, []byte(shared), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	list, err := readExplanations(name, "a")
+	if err != nil || len(list) != 3 || list[0].line != "x = 1" || list[1].change != "1 → 0" || list[2].function != "g" {
+		t.Errorf("lines that share a reason: %v, %v", list, err)
 	}
 	if list, err := readExplanations("testdata/none.txt", "a"); err != nil || list != nil {
 		t.Errorf("a list that is not there: %v, %v", list, err)

@@ -90,6 +90,41 @@ func TestStages(t *testing.T) {
 	}
 }
 
+// More pieces than a word has bits, put in aloft, and the order ends at the deck: out and in again with all of them.
+func TestFlownWithManyPieces(t *testing.T) {
+	const pieces = 70
+	p := &order.Problem{
+		Items: []order.Item{{Count: 1, Carried: []int64{700, 700}}}, Pieces: pieces,
+		Positions: []order.Position{{Halt: true, End: true, Deck: true}, {Halt: true, Reach: all(pieces)}},
+	}
+	for range p.Positions {
+		var low, high, even []int64
+		for n := range int64(pieces + 1) {
+			low, high, even = append(low, 0), append(high, 700), append(even, 10*n)
+		}
+		p.Low, p.High, p.Even = append(p.Low, low), append(p.High, high), append(p.Even, even)
+	}
+	o, found := order.Best(p)
+	if !found || o.HandOvers != 1 || o.Flights != 2 || len(o.Moves) != 1+1+pieces+1 {
+		t.Errorf("found %v, %d hand-overs, %d flights, %d moves: want one, two and %d", found, o.HandOvers, o.Flights, len(o.Moves), 1+1+pieces+1)
+	}
+}
+
+// Halted at either of two places the batten sways to the other: what is too much at one is too much at both.
+func TestEachSwaysToTheOther(t *testing.T) {
+	p := even(3, 0, 30, 30)
+	p.Positions = append(p.Positions, order.Position{Halt: true})
+	p.Items[0].Carried = []int64{30, 30}
+	p.Low, p.High, p.Even = append(p.Low, p.Low[0]), append(p.High, []int64{29, 39, 49, 59}), append(p.Even, p.Even[0])
+	if _, found := order.Best(p); !found {
+		t.Error("30 batten-heavy is within the limit where it is hung")
+	}
+	p.Positions[0].Also, p.Positions[1].Also = []int{1}, []int{0}
+	if _, found := order.Best(p); found || order.Possible(p) {
+		t.Error("30 batten-heavy is past the limit of the other place")
+	}
+}
+
 func TestFits(t *testing.T) {
 	p := even(63, 0, 0)
 	for range 20 {

@@ -1,6 +1,7 @@
 package order_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -122,6 +123,17 @@ func TestFitsAtItsBounds(t *testing.T) {
 	p.Pieces, p.Positions = 1, make([]order.Position, order.MaxPositions+1)
 	if _, ok := p.Fits(); ok {
 		t.Error("a position too many fits")
+	}
+	// More than can be counted, where a product of whole numbers would come out at nought or below.
+	for name, items := range map[string][]order.Item{
+		"as many as there are numbers":  {{Count: math.MaxInt}},
+		"one of them beyond 32 bits":    {{Count: 1 << 31}, {Count: 1<<31 - 1}},
+		"two to the hundred and twenty": {{Count: 1<<30 - 1}, {Count: 1<<30 - 1}, {Count: 1<<30 - 1}, {Count: 1<<30 - 1}},
+	} {
+		p := &order.Problem{Pieces: 1, Positions: make([]order.Position, 1), Items: items}
+		if rows, ok := p.Fits(); rows != math.MaxInt64 || ok {
+			t.Errorf("%s: %d rows, fits %t", name, rows, ok)
+		}
 	}
 }
 

@@ -8,7 +8,8 @@ import (
 // Best finds the allowed choice with the least |Error|; of those the one with
 // the fewest pieces, then the lowest, then the one with more of the first kind, of
 // the second, and so on. It takes no more than limit steps: a place of the search
-// tree is one, an entry of a table that is gone through another. A Problem whose
+// tree is one, an entry of a table that is gone through another, and so is a number
+// of plates, of which there can be as many as nanometres in the room. A Problem whose
 // numbers could overflow gives a Choice that is neither Found nor Proven: callers
 // check first.
 //
@@ -50,7 +51,7 @@ func refill(p Problem, today []int64, within int64, limit, few int) Choice {
 		return Choice{}
 	}
 	best := best(p, limit, few)
-	if !best.Found {
+	if !best.Found || !best.Proven { // its limit is used up
 		return best
 	}
 	within = max(min(within, maxWanted), abs(best.Error))
@@ -76,11 +77,8 @@ func refill(p Problem, today []int64, within int64, limit, few int) Choice {
 		c = best
 		c.Nodes, c.Proven = s.nodes, false
 	}
-	least := abs(best.Error) - best.Gap
-	c.Proven = c.Proven && best.Proven
-	c.Gap = 0
-	if !c.Proven {
-		c.Gap = abs(c.Error) - least
+	if s.cut { // what is open is a nearer one with as few changes; no error is less than best's
+		c.Gap = abs(c.Error) - abs(best.Error)
 	}
 	return c
 }
@@ -125,12 +123,12 @@ const (
 )
 
 // possible reports whether the bounds leave anything to look for where so many
-// pieces may be put in or taken out.
+// pieces may be put in or taken out, or may, as far as the limit goes.
 func (s *search) possible(change int64) bool {
 	t := *s
-	t.change, t.limit, t.nodes, t.probe = change, int(^uint(0)>>1), 0, true
+	t.change, t.probe = change, true
 	t.allPlates()
-	return t.any
+	return t.any || t.cut
 }
 
 // choice reports what the search found.
@@ -144,8 +142,6 @@ func (s *search) choice() Choice {
 	c.Count = slices.Clone(b.count[:s.n])
 	c.Pieces, c.Plates, c.Height, c.Error = b.pieces, b.plates, b.height, b.error
 	c.Mass = s.problem.Wanted + b.error
-	if s.cut {
-		c.Gap = max(0, abs(b.error)-s.open)
-	}
+	c.Gap = max(0, abs(b.error)-s.open) // nothing is open without a cut
 	return c
 }

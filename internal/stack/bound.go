@@ -47,7 +47,7 @@ func suffixes(kinds []Kind, today []int64, s *[MaxKinds + 1]suffix) {
 // thickness that are left.
 func (s *suffix) reach(mass, thickness int64) int64 {
 	most := min(s.mass, mass)
-	if s.thickness > thickness && s.dense.Mass > 0 {
+	if s.thickness > thickness {
 		most = min(most, scale(thickness, s.dense.Mass, s.dense.Thickness, false))
 	}
 	return most
@@ -67,10 +67,10 @@ func (s *suffix) lightest(thickness int64) int64 {
 func (s *suffix) nearest(short, least, most int64, heavy, light bool) int64 {
 	best := int64(none)
 	if s.divisor == 0 {
-		if short == 0 || short > 0 && light || short < 0 && heavy {
-			best = abs(short)
+		if short > 0 && !light || short < 0 && !heavy {
+			return none
 		}
-		return best
+		return abs(short)
 	}
 	if below := floorDiv(min(short, most), s.divisor) * s.divisor; below >= least && (light || below == short) {
 		best = short - below

@@ -1,9 +1,6 @@
 package stack
 
-import (
-	"cmp"
-	"slices"
-)
+import "slices"
 
 // ladder bounds the mass that a thickness of pieces can have, with no more of
 // each kind than there are: filled from the densest kind on it is the most, from
@@ -31,7 +28,7 @@ func newLadder(kinds []Kind) ladder {
 		case ratioLess(a.Mass, a.Thickness, b.Mass, b.Thickness):
 			return 1
 		}
-		return cmp.Compare(b.Mass, a.Mass)
+		return 0
 	})
 	return l
 }
@@ -51,8 +48,7 @@ func (l *ladder) most(thickness int64) int64 {
 	return mass
 }
 
-// least is the least mass of pieces from this thickness on; Unlimited where there
-// are not so many.
+// least is the least mass of pieces from this thickness on, of which there are so many.
 func (l *ladder) least(thickness int64) int64 {
 	mass := int64(0)
 	for i := l.n - 1; i >= 0 && thickness > 0; i-- {
@@ -63,9 +59,6 @@ func (l *ladder) least(thickness int64) int64 {
 		}
 		mass = min(Unlimited, mass+product(k.Count, k.Mass))
 		thickness -= all
-	}
-	if thickness > 0 {
-		return Unlimited
 	}
 	return mass
 }

@@ -111,7 +111,7 @@ func (s *search) neighbours(m *meeting, a, b []entry, i, j int, r room) bool {
 	near := false
 	e := &a[i]
 	least, most := r.needed-e.thickness, r.thickness-e.thickness
-	for _, up := range [2]bool{false, true} {
+	for _, up := range [...]bool{false, true} {
 		k, step, edge := j-1, -1, 0
 		if up {
 			k, step, edge = j, 1, block-1
@@ -280,22 +280,24 @@ func (s *search) ties(m *meeting, a, b []entry, r room, sum int64) {
 // group offers the best pairs of entries of a and b, which all have one sum of
 // masses: of each number of pieces the thinnest that the window allows.
 func (s *search) group(a, b []entry, r room) {
-	for i, endA := 0, 0; i < len(a); i = endA {
-		endA = samePieces(a, i)
-		for j, endB := 0, 0; j < len(b); j = endB {
-			endB = samePieces(b, j)
-			if s.any && int64(a[i].pieces+b[j].pieces) > s.best.pieces {
+	for len(a) > 0 {
+		endA := samePieces(a)
+		for rest := b; len(rest) > 0; {
+			endB := samePieces(rest)
+			if s.any && int64(a[0].pieces+rest[0].pieces) > s.best.pieces {
 				break
 			}
-			s.thinnest(a[i:endA], b[j:endB], r)
+			s.thinnest(a[:endA], rest[:endB], r)
+			rest = rest[endB:]
 		}
+		a = a[endA:]
 	}
 }
 
-// samePieces is where the entries with as many pieces as the one at i end.
-func samePieces(list []entry, i int) int {
-	end := i + 1
-	for end < len(list) && list[end].pieces == list[i].pieces {
+// samePieces is where the entries with as many pieces as the first end.
+func samePieces(list []entry) int {
+	end := 1
+	for end < len(list) && list[end].pieces == list[0].pieces {
 		end++
 	}
 	return end

@@ -118,19 +118,28 @@ func (s *search) allPlates() {
 		}
 	}
 	for n := first; n <= most && lightest(n)-p.Wanted <= s.bound; n++ {
-		if s.cut {
+		if !s.step() {
 			s.open = min(s.open, max(0, lightest(n)-p.Wanted))
 			break
 		}
 		s.window(n, (n-1)*pl.Every, s.thickest(n))
 	}
 	for n := first - 1; n >= 1 && p.Wanted-heaviest(n) <= s.bound; n-- {
-		if s.cut {
-			s.open = min(s.open, max(0, p.Wanted-heaviest(n)))
+		if !s.step() {
+			s.open = min(s.open, p.Wanted-heaviest(n))
 			break
 		}
 		s.window(n, (n-1)*pl.Every, s.thickest(n))
 	}
+}
+
+// step takes one step of the limit, where there is one left.
+func (s *search) step() bool {
+	if !s.cut {
+		s.nodes++
+		s.cut = s.nodes > s.limit
+	}
+	return !s.cut
 }
 
 // thickest is the most piece thickness that goes with n plates.
@@ -221,12 +230,7 @@ func (s *search) keep(r room) {
 
 // node searches all choices of the kinds from i on.
 func (s *search) node(i int, r room) {
-	s.nodes++
-	if s.nodes > s.limit {
-		s.cut = true
-		return
-	}
-	if s.hopeless(i, r) {
+	if !s.step() || s.hopeless(i, r) {
 		return
 	}
 	if i >= s.n-1 {
@@ -306,10 +310,8 @@ func (s *search) better(pieces, height int64) bool {
 
 // leaf chooses the number of the last kind, which the wish gives at once.
 func (s *search) leaf(i int, r room) {
-	if i >= s.n {
-		if r.needed <= 0 {
-			s.offer(r)
-		}
+	if i >= s.n { // there are no kinds, and so no plates that need any
+		s.offer(r)
 		return
 	}
 	k := s.kinds[i]

@@ -64,6 +64,14 @@ func TestBest(t *testing.T) {
 			count: []int64{1, 0}, error: 3, found: true,
 		},
 		{
+			name: "the same with a plate that weighs nothing", reason: "what is met first with no plates is no reason to leave out the 10 with one",
+			p: stack.Problem{
+				Kinds: []stack.Kind{{10, 1, 1}, {4, 1, 1}}, Wanted: 7, MaxMass: 99, MaxHeight: 99,
+				Plate: stack.Plate{0, 0, 50}, Heavy: true, Light: true,
+			},
+			count: []int64{1, 0}, plates: 1, error: 3, found: true,
+		},
+		{
 			name: "the plate counts", reason: "one piece and its plate are the wish; two pieces without would be",
 			p:     stack.Problem{Kinds: []stack.Kind{{6, 2, 9}}, Wanted: 9, MaxMass: 99, MaxHeight: 99, Plate: plate, Heavy: true, Light: true},
 			count: []int64{1}, plates: 1, found: true,
@@ -101,6 +109,22 @@ func TestBest(t *testing.T) {
 			name: "no kinds", reason: "only the empty stack",
 			p:     stack.Problem{Wanted: 7, MaxMass: 99, MaxHeight: 99, Heavy: true, Light: true},
 			error: -7, found: true,
+		},
+		{
+			name: "plates past any capacity", reason: "one piece brings plates without number: only the empty stack is left",
+			p: stack.Problem{
+				Kinds: []stack.Kind{{1, 1 << 50, 9}}, Wanted: 10, MaxMass: stack.Unlimited, MaxHeight: stack.Unlimited,
+				Plate: stack.Plate{1 << 50, 0, 1}, Heavy: true, Light: true,
+			},
+			count: []int64{0}, error: -10, found: true,
+		},
+		{
+			name: "plates near any capacity", reason: "the thin piece brings a plate for its own thickness and the one under it",
+			p: stack.Problem{
+				Kinds: []stack.Kind{{1, 1 << 50, 9}, {1, 1, 9}}, Wanted: 2*(1<<50-12345) + 1, MaxMass: stack.Unlimited, MaxHeight: stack.Unlimited,
+				Plate: stack.Plate{1<<50 - 12345, 0, 1}, Heavy: true, Light: true,
+			},
+			count: []int64{0, 1}, plates: 2, found: true,
 		},
 		{
 			name: "no end of pieces", reason: "without limits the wish alone bounds the stack",
@@ -162,6 +186,25 @@ func TestBestOutOfRange(t *testing.T) {
 	if c := stack.Best(ok, 99); !c.Found || !c.Proven {
 		t.Errorf("the problem that all of these spoil: %+v", c)
 	}
+	for name, change := range map[string]func(*stack.Problem){
+		"wanted":          func(p *stack.Problem) { p.Wanted = 1 << 57 },
+		"wanted below":    func(p *stack.Problem) { p.Wanted = -1 << 57 },
+		"mass":            func(p *stack.Problem) { p.Kinds[0].Mass = 1 << 50 },
+		"thickness":       func(p *stack.Problem) { p.Kinds[0].Thickness = 1 << 50 },
+		"no count":        func(p *stack.Problem) { p.Kinds[0].Count = 0 },
+		"kinds":           func(p *stack.Problem) { p.Kinds = slices.Repeat(p.Kinds, stack.MaxKinds) },
+		"plate mass":      func(p *stack.Problem) { p.Plate = stack.Plate{1 << 50, 1, 1} },
+		"plate thickness": func(p *stack.Problem) { p.Plate = stack.Plate{1, 1 << 50, 1} },
+		"weightless":      func(p *stack.Problem) { p.Plate = stack.Plate{0, 0, 1} },
+		"every":           func(p *stack.Problem) { p.Plate = stack.Plate{1, 1, stack.Unlimited} },
+	} {
+		p := ok
+		p.Kinds = slices.Clone(ok.Kinds)
+		change(&p)
+		if c := stack.Best(p, 999); !c.Found || !c.Proven {
+			t.Errorf("%s just within bounds: got %+v, want found and proven", name, c)
+		}
+	}
 }
 
 func TestRefill(t *testing.T) {
@@ -186,6 +229,10 @@ func TestRefill(t *testing.T) {
 		if !c.Found || !c.Proven || c.Gap != 0 || !slices.Equal(c.Count, tt.count) {
 			t.Errorf("%s: %s: got %+v, want %v", tt.name, tt.reason, c, tt.count)
 		}
+	}
+	nothing := stack.Problem{Wanted: 7, MaxMass: 9, MaxHeight: 9, Heavy: true, Light: true}
+	if c := stack.Refill(nothing, []int64{}, 0, all); !c.Found || !c.Proven || c.Error != -7 {
+		t.Errorf("no kinds: got %+v, want the empty stack, proven", c)
 	}
 	for name, c := range map[string]stack.Choice{
 		"today too short":   stack.Refill(base, []int64{1}, 0, all),

@@ -35,7 +35,7 @@ func reached(reach []arbor.Reach, from int) int {
 	return last
 }
 
-// stack is what is in as package arbor takes it.
+// stack is what is in as package arbor takes it, which finds the plates by its own rule.
 func (a *inArbor) stack() (s arbor.Stack) {
 	pipe := a.pipe
 	for _, row := range a.rows {
@@ -47,7 +47,6 @@ func (a *inArbor) stack() (s arbor.Stack) {
 		}
 	}
 	a.show(func(row arbor.Row) { s.Show = append(s.Show, row) })
-	s.Plates = a.plates()
 	return s
 }
 

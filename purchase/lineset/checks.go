@@ -171,8 +171,8 @@ func heaviest(looks []look, name func(line int) string) governing[int] {
 // heaviestOf finds the most loaded of blocks that are named.
 func heaviestOf(names []string) func(*State) (string, units.Force) {
 	return func(s *State) (where string, most units.Force) {
-		for _, name := range names {
-			if f := s.Ropes.Load(name).Size(); f > most.Scale(1+tie) {
+		for i, name := range names {
+			if f := s.Ropes.Load(name).Size(); i == 0 || f > most.Scale(1+tie) {
 				where, most = name, f
 			}
 		}

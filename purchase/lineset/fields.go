@@ -55,10 +55,10 @@ func (r Rigging) rename(layout, known error) error {
 
 // renameLoft does it for the faults of one loft block and the mule blocks beyond it. Mule blocks have the same names here.
 func (r Rigging) renameLoft(fault *units.FieldError) {
-	number, rest, ok := strings.Cut(strings.TrimPrefix(fault.Field, "loft["), "]")
+	number, rest, _ := strings.Cut(strings.TrimPrefix(fault.Field, "loft["), "]")
 	line, err := strconv.Atoi(number)
 	switch {
-	case !ok || err != nil || strings.HasPrefix(rest, ".mules"):
+	case err != nil || strings.HasPrefix(rest, ".mules"):
 	case rest == ".height":
 		fault.Field = r.loftField(line)
 	case rest == "" && len(r.loft(line).Mules) > 0:

@@ -1,6 +1,7 @@
 package lineset_test
 
 import (
+	"math"
 	"slices"
 	"testing"
 
@@ -78,6 +79,20 @@ func TestOneTrim(t *testing.T) {
 	}
 }
 
+// A heap bends the curve where it begins to leave the deck and where all of it has: two more points, and none stands twice.
+func TestHeapBendsTheCurve(t *testing.T) {
+	s := two(purchase.Single)
+	s.Low, s.High = 4*units.Foot, 12*units.Foot
+	s.Hang = load.Hang{{Name: "cloth", Mass: 40 * units.Pound, From: 21 * units.Foot, To: 21 * units.Foot, Below: 6 * units.Foot, Height: 4 * units.Foot, OnDeck: load.Piles}}
+	var trims, carried []float64
+	for _, p := range mustRig(t, s).Balance().Curve {
+		trims, carried = append(trims, math.Round(p.Trim.In(units.Foot)*1e9)/1e9), append(carried, math.Round(p.Carried.In(units.Pound)))
+	}
+	if !slices.Equal(trims, []float64{4, 6, 10, 12}) || !slices.Equal(carried, []float64{0, 0, 40, 40}) {
+		t.Errorf("%v lb at %v ft", carried, trims)
+	}
+}
+
 // The lift on the idler is the batten-heavy side alone; out of balance is either.
 func TestLiftOnTheIdler(t *testing.T) {
 	s := electric()
@@ -139,6 +154,10 @@ func TestReportAndTotals(t *testing.T) {
 	for s := range house.Sets() {
 		r := report.Sets[i]
 		i++
+		if r.Name != s.Set().Name || r.Purchase != s.Set().Rigging.Purchase || !cmp.Equal(r.Hang, s.Set().Hang) || !cmp.Equal(r.Counterweight, s.Counterweight()) ||
+			!cmp.Equal(r.Balance, s.Balance()) || r.Travel != s.Travel() || !cmp.Equal(r.Checks, s.Checks()) || r.Exceeds != s.Exceeds() {
+			t.Errorf("%s: %+v is not what its questions answer", r.Name, r)
+		}
 		if r.Batten != s.Bare() || r.Hung != s.Hung() {
 			t.Errorf("%s: batten %v and hung %v, want %v and %v", r.Name, r.Batten, r.Hung, s.Bare(), s.Hung())
 		}
@@ -162,6 +181,21 @@ func TestReportAndTotals(t *testing.T) {
 	for name, pair := range map[string][2]purchase.Vector{"grid": {totals.Grid, want.Grid}, "head beam": {totals.HeadBeam, want.HeadBeam}} {
 		if !near.Rel(pair[0].Up.In(units.Newton), pair[1].Up.In(units.Newton), 1e-9) || !near.Rel(pair[0].Across.In(units.Newton), pair[1].Across.In(units.Newton), 1e-9) {
 			t.Errorf("on the %s %v, want %v", name, pair[0], pair[1])
+		}
+	}
+}
+
+// Of extremes that are equal and opposite the worse is the batten-heavy one.
+func TestWorstOfEqualExtremes(t *testing.T) {
+	heavy, light := lineset.Point{Trim: 1, Imbalance: 50}, lineset.Point{Trim: 2, Imbalance: -50}
+	for _, c := range []struct{ most, least, want lineset.Point }{
+		{heavy, light, heavy},
+		{heavy, lineset.Point{Trim: 3, Imbalance: -50.1}, lineset.Point{Trim: 3, Imbalance: -50.1}},
+		{heavy, lineset.Point{Trim: 3, Imbalance: 20}, heavy},
+		{lineset.Point{Trim: 3, Imbalance: -20}, light, light},
+	} {
+		if got := (lineset.Balance{Most: c.most, Least: c.least}).Worst(); got != c.want {
+			t.Errorf("of %v and %v %v", c.most, c.least, got)
 		}
 	}
 }

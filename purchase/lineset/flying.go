@@ -41,7 +41,7 @@ func (w worker) flying(h Hand, way purchase.Way, suffix string) []Step {
 		return append(steps, Step{"pull" + suffix, "the hand line would be slack on its way", "cannot be told", basisWalk})
 	}
 	name := "pull on the "
-	if pull.Runs {
+	if pull.Runs && w.force(pull.Pull) != w.force(0) {
 		name = "pull back on the "
 	}
 	formula := w.force(left) + " at the arbor"

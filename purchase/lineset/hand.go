@@ -116,7 +116,7 @@ func (h Hand) Notes() []string {
 		if way.pull.Loose {
 			notes = append(notes, "flying "+way.name+", the hand line would be slack: the pull cannot be told")
 		}
-		if way.pull.Runs {
+		if way.pull.Runs && way.pull.Pull > h.rounding() {
 			notes = append(notes, "lock open and no hand on a rope, the batten runs "+way.name+" by itself: the pull to fly "+way.name+" holds it back")
 		}
 		if len(way.pull.Slack) > 0 {
@@ -125,6 +125,11 @@ func (h Hand) Notes() []string {
 		}
 	}
 	return notes
+}
+
+// rounding is the least that a set is out of balance: sums of the same masses, added up another way, lie less apart.
+func (h Hand) rounding() units.Force {
+	return (h.Balance.Carried + h.Terms.Arbor).Weight(units.StandardGravity).Scale(tie)
 }
 
 // checkLockHolds holds the difference of tension that is asked of the shut lock against what it is given to hold.

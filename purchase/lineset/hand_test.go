@@ -158,6 +158,17 @@ func TestHandNotes(t *testing.T) {
 			[]string{"the idler lifts and the rope lock alone does not hold"},
 			"9.1 lbf are asked of 7.5 lbf",
 		},
+		{
+			"an idler of a kilogram lifts", func(s *lineset.Set) { s.Rigging.Idler.Mass, s.Rigging.Drag = 1*units.Kilogram, 0.02 },
+			[]string{"the idler lifts and the rope lock alone does not hold"},
+			"1.1 lbf and the rope's own",
+		},
+		{
+			"held by half a newton", func(s *lineset.Set) { s.Rigging.Idler.Base, s.Rigging.Drag = 0.5*units.Newton, 0.02 },
+			[]string{"what holds the idler bears the rest"},
+			"9.1 lbf are asked of next to nothing",
+		},
+		{"held tight", func(s *lineset.Set) { s.Rigging.Idler.Base, s.Rigging.Drag = 10*units.PoundForce, 0.02 }, nil, "9.1 lbf are asked of 10 lbf and more"},
 		{"idler not given", func(s *lineset.Set) { s.Rigging.Idler.Mass = 0 }, []string{"weight is not given", "runs in"}, "nobody can tell whether it lifts"},
 		{
 			"arbor-heavy", func(s *lineset.Set) {
@@ -206,14 +217,21 @@ func TestSlackHandLineIsWithinNoLimit(t *testing.T) {
 	slackHandLine(&s)
 	s.Rigging.Limits.HandPull = lineset.ForceLimit{Max: 1000 * units.PoundForce, Basis: "given in the test"}
 	c := named(t, mustRig(t, s), "hand pull to fly out")
-	if c.Verdict != lineset.NoLimit || c.Where != "hand line slack" {
+	if c.Verdict != lineset.NoLimit || c.Where != "hand line slack" || c.Basis != "" || c.Trim != s.Low {
 		t.Errorf("idler not given: %v", c)
 	}
-	s.Rigging.Idler.Mass = units.Gram
-	c = named(t, mustRig(t, s), "hand pull to fly out")
-	if c.Verdict != lineset.Exceeds || c.Where != "hand line slack" {
-		t.Errorf("%v", c)
+	given := func(idler lineset.Idler, want lineset.Verdict) {
+		idler.Height = s.Rigging.Idler.Height
+		s.Rigging.Idler = idler
+		c := named(t, mustRig(t, s), "hand pull to fly out")
+		if c.Verdict != want || c.Where != "hand line slack" || c.Demand != units.Value(units.Force(0)) || c.Trim != s.Low || c.Basis != s.Rigging.Limits.HandPull.Basis {
+			t.Errorf("%+v: %v, want %v", idler, c, want)
+		}
 	}
+	given(lineset.Idler{Mass: units.Gram}, lineset.Exceeds)
+	given(lineset.Idler{Base: 0.01 * units.Newton}, lineset.Exceeds)
+	s.Rigging.Limits.HandPull = lineset.ForceLimit{}
+	given(lineset.Idler{Mass: units.Gram}, lineset.NoLimit)
 }
 
 // The load's own questions of a set.

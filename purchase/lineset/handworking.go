@@ -63,8 +63,8 @@ func (w worker) locked(h Hand) []Step {
 	if f.Tight == purchase.OuterRope {
 		lock, sign = -f.More, " + "
 	}
-	if f.More == 0 {
-		asked = w.force(0) + ", ropes alike"
+	if none := w.force(0); w.force(f.More) == none {
+		asked = none + ", ropes alike"
 	}
 	idler, basis := w.idler(t)+" / 2", basisLock
 	grip := t.Idler.Weight(units.StandardGravity).Scale(0.5)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -258,6 +259,20 @@ func TestHandWorkingOfAnything(t *testing.T) {
 		{"no hand line", func(t *lineset.HandTerms) { t.Hand = lineset.RopeTerms{} }, "nothing to pull on"},
 		{"no idler", func(t *lineset.HandTerms) { t.Hand.Stops = t.Hand.Stops[:2] }, "nothing keeps it tight"},
 		{"idler at the end", func(t *lineset.HandTerms) { t.Hand.Stops = t.Hand.Stops[:3] }, "it does not come back from there"},
+		{"a factor of less than nothing", func(t *lineset.HandTerms) {
+			t.Hand.Stops = slices.Clone(t.Hand.Stops)
+			t.Hand.Stops[1].Factor = -1
+		}, "a tension below nothing"},
+		{"a factor that is no number", func(t *lineset.HandTerms) {
+			t.Lift = slices.Clone(t.Lift)
+			t.Lift[2].Stops = slices.Clone(t.Lift[2].Stops)
+			t.Lift[2].Stops[1].Factor = math.NaN()
+		}, "a tension of no number"},
+		{"a lift line of one end", func(t *lineset.HandTerms) {
+			t.Lift = slices.Clone(t.Lift)
+			t.Lift[4].Stops = t.Lift[4].Stops[:1]
+		}, "it leads nowhere"},
+		{"a hand line that begins at the idler", func(t *lineset.HandTerms) { t.Hand.Stops = t.Hand.Stops[2:] }, "nothing is on its other side"},
 		{"no factor", func(t *lineset.HandTerms) { t.Hand.Stops = make([]lineset.StopTerms, 6) }, "a tension of nothing"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -267,6 +282,14 @@ func TestHandWorkingOfAnything(t *testing.T) {
 				t.Errorf("%v: %s", steps, c.reason)
 			}
 		})
+	}
+	// The least that there is to work out: a line of two ends, and a hand line from the arbor round the idler and back.
+	end := lineset.StopTerms{On: purchase.Arbor, Factor: 1}
+	least := h
+	least.Terms.Pulls, least.Terms.Lift = h.Terms.Pulls[:1], []lineset.RopeTerms{{Name: "line", Stops: []lineset.StopTerms{{On: purchase.Batten, Factor: 1}, end}}}
+	least.Terms.Hand = lineset.RopeTerms{Name: "hand line", Stops: []lineset.StopTerms{end, {On: purchase.Idler, Factor: 1}, end}}
+	if steps := least.Working(units.US); len(steps) == 0 {
+		t.Error("a plain rope was not worked out")
 	}
 }
 

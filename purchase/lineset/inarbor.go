@@ -115,7 +115,7 @@ func (a *inArbor) fits(kind arbor.Piece) int {
 	for _, row := range a.rows {
 		left -= int64(row.Count) * nanometres(row.Thickness)
 	}
-	return int(max(left, 0) / max(nanometres(kind.Thickness), 1))
+	return int(left / nanometres(kind.Thickness))
 }
 
 // put is add without a question.

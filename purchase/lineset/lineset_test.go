@@ -3,15 +3,12 @@ package lineset_test
 import (
 	"encoding/json"
 	"errors"
-	"fmt"
 	"math"
 	"slices"
 	"strings"
-	"sync"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
-	"pgregory.net/rapid"
 
 	"example.com/steelyard/arbor"
 	"example.com/steelyard/internal/near"
@@ -182,75 +179,6 @@ func TestEachCheckHasItsLimit(t *testing.T) {
 		if k.Name == "head block load" && k.Basis != "head" {
 			t.Errorf("%v is by %q", k, k.Basis)
 		}
-	}
-}
-
-// The worst over the travel is the worst, also where a line goes slack on the way
-// and its neighbour's tension turns there: no state in between shows more.
-func TestPropWorstIsTheWorst(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		r, err := drawSet(t).Rig(stock)
-		if err != nil {
-			t.Skip(err)
-		}
-		demand := map[string]float64{}
-		for _, c := range r.Checks() {
-			switch d := c.Demand.(type) {
-			case units.Force:
-				demand[c.Name] = d.In(units.Newton)
-			case units.Stress:
-				demand[c.Name] = d.In(units.Pascal)
-			}
-		}
-		lo, hi := r.Low().Trim, r.High().Trim
-		for i := range 50 {
-			st, err := r.At(lo + (hi - lo).Scale(float64(i)/49))
-			if err != nil {
-				t.Fatal(err)
-			}
-			_, line := st.WorstLine()
-			_, loft := st.Ropes.Heaviest(purchase.LoftBlock)
-			for name, now := range map[string]float64{
-				"lift line tension": line.In(units.Newton), "loft block load": loft.In(units.Newton), "pipe bending stress": st.Share.Stress.In(units.Pascal),
-				"head block load": st.Ropes.Load(purchase.HeadBlock).Size().In(units.Newton),
-			} {
-				if now > demand[name]*(1+1e-9)+1e-6 {
-					t.Fatalf("%s is %v at %v, more than the check's %v", name, now, st.Trim, demand[name])
-				}
-			}
-		}
-	})
-}
-
-// What was rigged does not change with the caller's slices and maps.
-func TestRiggedKeepsItsOwn(t *testing.T) {
-	h := house()
-	rigged, err := h.Rig()
-	if err != nil {
-		t.Fatal(err)
-	}
-	want, err := json.Marshal(rigged.Report())
-	if err != nil {
-		t.Fatal(err)
-	}
-	h.Stock[0].Name, h.Stock[0].Count = "other", 0
-	h.Sets[0].Hang[0].Mass = 1
-	h.Sets[0].Rigging.Batten.Lines[0].At = 2
-	h.Sets[1].Name = "other"
-	delete(h.Riggings, "single")
-	for s := range rigged.Sets() {
-		s.Checks()[0].Verdict = lineset.Exceeds
-	}
-	got, err := json.Marshal(rigged.Report())
-	if err != nil {
-		t.Fatal(err)
-	}
-	if diff := cmp.Diff(string(want), string(got)); diff != "" {
-		t.Errorf("a rigged house changed (-want +got):\n%s", diff)
-	}
-	border, _ := rigged.Set("border")
-	if again, err := border.Set().Rig(stock); err != nil || !cmp.Equal(again.Travel(), border.Travel()) {
-		t.Errorf("the set of a rigged one cannot be rigged by itself: %v", err)
 	}
 }
 
@@ -445,53 +373,6 @@ func TestHouseTotals(t *testing.T) {
 	if s, ok := house.Set("third electric"); ok || s != nil {
 		t.Error("a set that is not there was found")
 	}
-}
-
-// One rigged set answers sixty-four goroutines alike, whatever they ask. The race detector looks on.
-func TestConcurrentQuestions(t *testing.T) {
-	described := electric()
-	described.Rigging.Drag = 0.02
-	r := mustRig(t, described)
-	limit := lineset.ForceLimit{Max: 50 * units.PoundForce, Basis: "test"}
-	limits := lineset.OrderLimits{ArborHeavy: limit, BattenHeavy: limit, RestsOnStop: true}
-	ask := func() string {
-		trim := 17 * units.Foot
-		state, err := r.At(trim)
-		all := []any{state.Carried, state.Share, state.Ropes.Lift, state.Ropes.Blocks, err, r.Checks(), r.Balance(), r.Travel()}
-		add := func(answer any, err error) { all = append(all, answer, err) }
-		running, err := r.Run(trim, purchase.In)
-		add(running.Blocks, err)
-		hand, err := r.Hand(trim)
-		add(hand.Working(units.US), err)
-		letGo, err := r.LetGo(trim)
-		add(letGo, err)
-		felt, err := r.Felt(trim)
-		add(felt, err)
-		flown, err := r.Fly(5*units.Foot, trim, 1, 2*units.Second, 1)
-		add(flown, err)
-		plan, err := r.Order(lineset.Loading, limits)
-		add(plan, err)
-		estimates, err := r.Estimates(plan.Order, limits)
-		add(estimates, err)
-		cuts, err := r.Load().Cuts(trim, 1, 5, 9)
-		add(cuts, err)
-		bent, err := r.Load().Deflection(trim)
-		add(bent, err)
-		add(r.WorkTrims(trim, trim), nil)
-		return fmt.Sprintf("%+v", all)
-	}
-	want := ask()
-	var wg sync.WaitGroup
-	for range 64 {
-		wg.Go(func() {
-			for range 3 {
-				if got := ask(); got != want {
-					t.Errorf("another answer:\n%.500s\nwant\n%.500s", got, want)
-				}
-			}
-		})
-	}
-	wg.Wait()
 }
 
 // What is worked out when it is asked for cannot refuse any more: what only the ropes refuse, Rig refuses too.

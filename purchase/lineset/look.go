@@ -72,7 +72,7 @@ func (r *Rigged) stations() []units.Length {
 	low, high := r.travel.reached()
 	trims := []units.Length{low}
 	for _, b := range append([]units.Length{low}, r.load.Turns(low, high)...) {
-		if b > low && b < high {
+		if b > low {
 			trims = append(trims, b)
 		}
 		if above := units.Length(math.Nextafter(b.In(units.Metre), math.Inf(1))); above < high && r.load.CarriedAbove(b) != r.load.Carried(b) {

@@ -40,7 +40,8 @@ func (r *Rigged) LetGo(trim units.Length) (purchase.Runaway, error) {
 }
 
 func (r *Rigged) letGo(trim units.Length, on purchase.Bodies) (purchase.Runaway, error) {
-	return r.ropes.LetGo(purchase.LetGo{Trim: trim, Low: r.travel.Lowest, High: r.travel.Highest, On: on})
+	// A trim that is meant to be an end of the reach may lie a hair beyond it.
+	return r.ropes.LetGo(purchase.LetGo{Trim: trim, Low: min(r.travel.Lowest, trim), High: max(r.travel.Highest, trim), On: on})
 }
 
 // LetGoAfter is LetGo where an order has led: with what hangs and what is in the arbor then, at the trim that it is at,

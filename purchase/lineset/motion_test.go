@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"example.com/steelyard/internal/near"
+	"example.com/steelyard/load"
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/purchase/lineset"
 	"example.com/steelyard/units"
@@ -154,5 +155,23 @@ func TestLetGoAfterAnOrder(t *testing.T) {
 	}
 	if _, err := set.LetGoAfter(lineset.Order{}); !errors.Is(err, units.ErrMissing) {
 		t.Errorf("an order from nowhere: %v", err)
+	}
+}
+
+// Where an order has led the batten to tip, nobody can tell what becomes of it.
+func TestLetGoTipping(t *testing.T) {
+	r := rigTens(t, short(t, point("left", 120, 1), point("right", 120, 41)))
+	for _, c := range []struct {
+		steps []lineset.OrderStep
+		tips  bool
+	}{
+		{nil, false},
+		{[]lineset.OrderStep{strip("right")}, true},
+		{[]lineset.OrderStep{strip("right"), strip("left")}, false},
+	} {
+		_, err := r.LetGoAfter(lineset.Order{From: lineset.FromLoaded, Steps: c.steps})
+		if tip := (*load.TipError)(nil); errors.As(err, &tip) != c.tips || !c.tips && err != nil {
+			t.Errorf("%v: %v", c.steps, err)
+		}
 	}
 }

@@ -89,7 +89,7 @@ func (s Set) validate(on *installed) (found flown, err error) {
 	}
 	var hang error
 	if on == nil {
-		_, hang = s.Rigging.stretched(s.Rigging.laid()).Rig(s.Hang)
+		_, hang = s.Rigging.stretched(nil).Rig(s.Hang)
 	} else {
 		if ordered {
 			found.travel, err = s.travel(&on.flight)
@@ -212,10 +212,7 @@ func (r *Rigged) High() State {
 
 // state is At where there is no doubt that the set reaches the trim. A Rigged that Rig did not make has none.
 func (r *Rigged) state(trim units.Length) State {
-	s, err := r.At(trim)
-	if err != nil {
-		return State{}
-	}
+	s, _ := r.At(trim) // the empty state with an error
 	return s
 }
 

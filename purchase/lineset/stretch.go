@@ -34,20 +34,8 @@ func (r Rigging) stretched(ropes *purchase.Reeved) load.Batten {
 	return b
 }
 
-// laid gives the ropes as they lie, or nil where they cannot be laid.
-func (r Rigging) laid() *purchase.Reeved {
-	ropes, err := r.layout().Rig()
-	if err != nil {
-		return nil
-	}
-	return ropes
-}
-
 // paths gives the length of each lift line, or nil where the ropes cannot be laid.
 func (r Rigging) paths(ropes *purchase.Reeved) []units.Length {
-	if ropes == nil {
-		return nil
-	}
 	g, err := ropes.Geometry(r.MadeOff)
 	if err != nil {
 		return nil

@@ -32,15 +32,11 @@ type Travel struct {
 }
 
 // flight is how the arbor flies, and the batten with it, under a ratio that the ropes make. What stands around the
-// run is the rigging's where the run does not say it.
+// run is the rigging's, of which the run may say no other.
 func (r Rigging) flight(ratio float64) (arbor.Flight, error) {
 	run := r.Run
-	if run.HeadBlock == 0 {
-		run.HeadBlock = r.HeadBlock
-	}
-	if run.LoftBlocks == 0 {
-		_, run.LoftBlocks = r.lowestLoft()
-	}
+	run.HeadBlock = r.HeadBlock
+	_, run.LoftBlocks = r.lowestLoft()
 	return run.Fly(r.Arbor, arbor.Ride{Ratio: ratio, MadeOff: r.MadeOff, Bed: r.Bed})
 }
 

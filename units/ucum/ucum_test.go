@@ -353,6 +353,32 @@ func FuzzParse(f *testing.F) {
 	})
 }
 
+// Who has found a code stops looking.
+func TestCodesStop(t *testing.T) {
+	var first string
+	for code := range ucum.Codes[units.Mass]() {
+		first = code
+		break
+	}
+	if first != "kg" {
+		t.Errorf("the first code of a mass is %s", first)
+	}
+}
+
+// What is refused is repeated whole up to 60 bytes and cut behind them, and the codes are listed, whichever it is.
+func TestRefused(t *testing.T) {
+	for _, row := range []struct{ code, shown string }{
+		{"[lbf_av]", "[lbf_av]"},
+		{strings.Repeat("x", 60), strings.Repeat("x", 60)},
+		{strings.Repeat("x", 61), strings.Repeat("x", 60) + "…"},
+	} {
+		_, err := ucum.Format(units.Pound, row.code)
+		if want := `"` + row.shown + `"`; err == nil || !strings.HasPrefix(err.Error(), want) || !strings.HasSuffix(err.Error(), "one of kg, g, t, [lb_av], [oz_av], [ston_av]") {
+			t.Errorf("%s: %v, want %s and the codes", row.code, err, want)
+		}
+	}
+}
+
 func Example() {
 	mass, err := ucum.Parse[units.Mass]("23.5 [lb_av]")
 	fmt.Println(units.US.Format(mass), err)

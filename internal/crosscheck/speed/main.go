@@ -20,6 +20,9 @@ import (
 )
 
 func main() {
+	if text := os.Getenv(worker); text != "" {
+		os.Exit(work(text))
+	}
 	quick := flag.Bool("quick", false, "a few rounds only: to see that everything runs")
 	flag.Usage = func() {
 		fmt.Fprintf(flag.CommandLine.Output(), "speed times the library against its rivals and prints a table.\n\n  go run ./speed [-quick]\n\n")
@@ -34,6 +37,20 @@ func main() {
 		fmt.Fprintf(os.Stderr, "speed: %v\n", err)
 		os.Exit(1)
 	}
+}
+
+// work does what a copy of this program is told.
+func work(text string) (status int) {
+	o, err := parseOrder(text)
+	if err == nil {
+		var took float64
+		if took, err = labour(o); err == nil {
+			fmt.Print(took)
+			return 0
+		}
+	}
+	fmt.Fprintf(os.Stderr, "speed: %v\n", err)
+	return 1
 }
 
 func effortOf(quick bool) effort {
@@ -51,7 +68,7 @@ func run(ctx context.Context, w, progress io.Writer, e effort) error {
 		name string
 		rows func() ([]row, error)
 	}{
-		{"the whole set", e.wholeRows},
+		{"the whole set", func() ([]row, error) { return e.wholeRows(ctx) }},
 		{"the share among the lines", e.beamRows},
 		{"the stack", e.stackRows},
 		{"arithmetic", e.arithmeticRows},
@@ -86,7 +103,7 @@ func run(ctx context.Context, w, progress io.Writer, e effort) error {
 const foot = `Times are for one turn, and minima: those who are compared run by turns, %d rounds of a slice of %v each (what makes
 garbage has fewer and longer ones, so that collecting it counts), and of each the best slice counts; the house goes
 through %d times, and the best of each step counts. Other work on the machine only ever makes a slice longer; for what two
-cores do it must be idle. The ratio is ours over the other, below 1 where ours is quicker; on two cores it is how much
+cores do it must be idle, and two processes, which share nothing, say what it gives for that work. The ratio is ours over the other, below 1 where ours is quicker; on two cores it is how much
 more is done. Allocations are those of one turn.
 
 The straight-line floor is plain float64 code that knows this one set and no slack lines, drag, faults or names. The

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"runtime"
@@ -39,7 +40,7 @@ func within(group, what string, took, most float64, asked string) row {
 }
 
 // wholeRows are about the whole set.
-func (e effort) wholeRows() ([]row, error) {
+func (e effort) wholeRows(ctx context.Context) ([]row, error) {
 	const group = "THE WHOLE SET: double purchase, 7 lift lines, 10 items; all statics at one trim and a balance curve of 11"
 	s := wholeSet(0)
 	var users [3]*whole
@@ -119,6 +120,14 @@ func (e effort) wholeRows() ([]row, error) {
 			r.asked, r.met = fmt.Sprintf("at least %v×", c.least), verdictOf(scale >= c.least)
 		}
 		rows = append(rows, r)
+	}
+	for _, c := range []struct{ what, work string }{
+		{"the same checks in two processes: what the machine gives", "check"},
+		{"the same Rig in two processes", "rig"},
+	} {
+		a, b, scale, err := e.apart(ctx, c.work)
+		trouble.note("two processes", err)
+		rows = append(rows, row{group: group, what: c.what, ours: ns(b), rival: ns(a), than: "one process", ratio: times(scale) + " as many"})
 	}
 	if trouble.err == nil {
 		trouble.err = apart.err
