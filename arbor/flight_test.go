@@ -264,6 +264,16 @@ func TestFlyRefuses(t *testing.T) {
 	}
 }
 
+// A question that is refused has no answer.
+func TestNoHeightWithAFault(t *testing.T) {
+	f := mustFly(t, overRail, carriage, doubled)
+	trim, err := f.Trim(54 * units.Foot)
+	top, err2 := f.Top(51 * units.Foot)
+	if trim != 0 || top != 0 || err == nil || err2 == nil {
+		t.Errorf("%v and %v, %v, %v", trim, top, err, err2)
+	}
+}
+
 // What the caller's slice holds afterwards changes nothing.
 func TestFlyKeepsItsBridges(t *testing.T) {
 	run := overRail

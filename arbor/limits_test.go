@@ -178,6 +178,7 @@ func TestRefusalsSayWhatWouldBeRight(t *testing.T) {
 	_, side := arbor.Side(3).MarshalText()
 	_, layer := arbor.LayerOf(4).MarshalText()
 	_, ratio := overRail.Fly(carriage, arbor.Ride{Ratio: math.Inf(-1)})
+	_, crane := overRail.Fly(carriage, arbor.Ride{Ratio: 17.25})
 	_, none := arbor.Allot([]arbor.Job{{Name: "a", Frame: arbor.Frame{Length: 3, Room: 2, Capacity: 9}, Ratio: -2.5}}, nil)
 	for _, c := range []struct {
 		name         string
@@ -196,6 +197,7 @@ func TestRefusalsSayWhatWouldBeRight(t *testing.T) {
 		{"side", side, "side", "Side(3)", `"either"`},
 		{"layer", layer, "of", "LayerOf(4)", `"pipe weight"`},
 		{"ratio without end", ratio, "ride.ratio", "-Inf", "such as 1 or 2"},
+		{"ratio of a crane", crane, "ride.ratio", "17.25", "from 1/16 to 16"},
 		{"ratio of a job", none, "jobs[0].ratio", "-2.5", "above zero"},
 		{"pipe weight of a ship", ship, "wanted.pipe", "(60000 kg)", "from -110231.13 lb (-50000 kg) to 110231.13 lb (50000 kg)"},
 		{"ratio of an error", referred, "ratio", "0.00012345", "from 1/1000"},

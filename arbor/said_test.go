@@ -38,6 +38,9 @@ func TestRowIsExact(t *testing.T) {
 	if r.Total() != 0.3 || r.Height() != 0.3 {
 		t.Errorf("%v and %v, want 0.3", float64(r.Total()), float64(r.Height()))
 	}
+	if r.Count = -3; r.Total() != -0.3 || r.Height() != -0.3 {
+		t.Errorf("%v and %v, want -0.3", float64(r.Total()), float64(r.Height()))
+	}
 }
 
 func TestKindsOnce(t *testing.T) {
