@@ -150,12 +150,12 @@ func TestPiecesThroughTheHouse(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		var order string
+		var order strings.Builder
 		for _, s := range got.Sets {
-			order += s.Name
+			order.WriteString(s.Name)
 		}
-		if diff := cmp.Diff(c.want, got.Pieces); diff != "" || order != c.order || got.InTurn != c.inTurn {
-			t.Errorf("%s: %s, in turn %v: %s", c.name, order, got.InTurn, diff)
+		if diff := cmp.Diff(c.want, got.Pieces); diff != "" || order.String() != c.order || got.InTurn != c.inTurn {
+			t.Errorf("%s: %s, in turn %v: %s", c.name, order.String(), got.InTurn, diff)
 		}
 	}
 }
