@@ -203,8 +203,8 @@ func (a *allotting) settle() {
 }
 
 // leastOff is what a job is off at the least with a share or a part of it. Without pipe weight that is what it is off with the share.
-// Pipe weight, which is chosen first and by itself, may take what the whole would be nearer without; but no stack is nearer than one of the same pieces with as many plates, wherever
-// they lie.
+// Pipe weight, which is chosen first and by itself, may take what the whole would be nearer without; but no stack is nearer
+// than one of the same pieces with as many plates, wherever they lie.
 func (a *allotting) leastOff(job int, share []int) float64 {
 	j := &a.jobs[job]
 	if j.Wanted.Pipe <= 0 {
