@@ -111,6 +111,10 @@ func TestStateIsFilledAgain(t *testing.T) {
 		if err := r.AtInto(&s, c.trim, c.on); err != nil {
 			t.Fatal(err)
 		}
+		// Made off at 4 ft, with the arbor's top at 62 ft.
+		if top := 62*units.Foot - (c.trim - 4*units.Foot).Scale(0.5); !s.ArborTop.Within(top, 1e-12) {
+			t.Errorf("at %v the arbor's top is at %v, want %v", c.trim, s.ArborTop, top)
+		}
 		fresh, err := r.At(c.trim, c.on)
 		if err != nil || !s.Equal(fresh) || s.Trim != c.trim || s.Lift[1].Name != "lift line 2" || s.Hand.Name != "hand line" || len(s.Blocks) == 0 {
 			t.Errorf("at %v: %+v, asked anew %+v, %v", c.trim, s, fresh, err)
@@ -124,6 +128,9 @@ func TestStateIsFilledAgain(t *testing.T) {
 		if err := r.RunInto(&run, 9, on, way); err != nil {
 			t.Fatal(err)
 		}
+		if top := 62*units.Foot - (9 - 4*units.Foot).Scale(0.5); !run.ArborTop.Within(top, 1e-12) {
+			t.Errorf("running, the arbor's top is at %v, want %v", run.ArborTop, top)
+		}
 		fresh, err := r.Run(9, on, way)
 		if err != nil || !run.Equal(fresh) || run.Way != way || run.Trim != 9 || run.Lift[1].Name != "lift line 2" || run.Hand.Name != "hand line" {
 			t.Errorf("%v: %+v, asked anew %+v, %v", way, run, fresh, err)
@@ -131,6 +138,23 @@ func TestStateIsFilledAgain(t *testing.T) {
 		other, err := r.Run(10, on, way)
 		if err != nil || run.Equal(other) {
 			t.Errorf("equal at two trims, %v", err)
+		}
+	}
+}
+
+// A line that bears half a newton bears half a newton while it runs too.
+func TestLittleIsSomething(t *testing.T) {
+	r := mustRig(t, weightless(purchase.Single))
+	on := purchase.Bodies{Pulls: evenly(5, 0.5), Arbor: units.Force(2.5).Mass(units.StandardGravity), Idler: units.Force(1).Mass(units.StandardGravity)}
+	run, err := r.Run(9, on, purchase.Out)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, rope := range append(run.Lift, run.Hand) {
+		for _, part := range rope.Parts {
+			if !part.TensionFrom.Within(0.5, 1e-12) || !part.TensionTo.Within(0.5, 1e-12) {
+				t.Errorf("%s: %+v, want half a newton", rope.Name, part)
+			}
 		}
 	}
 }

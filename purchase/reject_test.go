@@ -148,6 +148,10 @@ func TestReevingRefused(t *testing.T) {
 		{"two purchases", func(r *purchase.Reeving) { r.Lift[2].Path = r.Lift[2].Path[:4] }, "lift[2]", purchase.ErrOverConstrained, "one line would pull the other slack"},
 		{"slanting", func(r *purchase.Reeving) { r.Lift[0].Path[0].Across += 1 }, "lift[0].path[1].across", units.ErrOutOfRange, "parts that move hang plumb"},
 		{"coincident", func(r *purchase.Reeving) { r.Lift[0].Path[1].Height = r.Trim }, "lift[0].path[1]", units.ErrDuplicate, "the part would have no direction"},
+		{"coincident at its beginning", func(r *purchase.Reeving) {
+			r.Hand.Path = append([]purchase.Stop{r.Hand.Path[0]}, r.Hand.Path...)
+			r.Hand.Path[0].Name = "end"
+		}, "hand.path[1]", units.ErrDuplicate, "the part would have no direction"},
 		{"twice the same stop", func(r *purchase.Reeving) {
 			r.Lift[0].Path = append(r.Lift[0].Path[:2:2], append([]purchase.Stop{r.Lift[0].Path[1]}, r.Lift[0].Path[2:]...)...)
 		}, "lift[0].path[2]", units.ErrDuplicate, "the part would have no direction"},
