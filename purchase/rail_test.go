@@ -142,6 +142,30 @@ func TestStateIsFilledAgain(t *testing.T) {
 	}
 }
 
+// A State that a set with a hand line has filled says nothing of one when a set without fills it.
+func TestFilledBySetsInTurn(t *testing.T) {
+	with := mustRig(t, roped(purchase.Double))
+	re := roped(purchase.Double).Reeving()
+	re.Hand = purchase.Rope{}
+	without, err := re.Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	on := purchase.Bodies{Pulls: hundreds, Arbor: 1100 * units.Pound, Idler: 60 * units.Pound}
+	var s purchase.State
+	for _, r := range []*purchase.Reeved{with, without, with, without} {
+		if err := r.AtInto(&s, 9, on); err != nil {
+			t.Fatal(err)
+		}
+		if fresh, err := r.At(9, on); err != nil || !s.Equal(fresh) {
+			t.Errorf("%+v, asked anew %+v, %v", s, fresh, err)
+		}
+		if r == without && (s.Lock != 0 || s.Grip != 0 || len(s.Hand.Parts) != 0) || r == with && len(s.Hand.Parts) == 0 {
+			t.Errorf("hand line %+v, lock %v, grip %v", s.Hand, s.Lock, s.Grip)
+		}
+	}
+}
+
 // A line that bears half a newton bears half a newton while it runs too.
 func TestLittleIsSomething(t *testing.T) {
 	r := mustRig(t, weightless(purchase.Single))
