@@ -166,6 +166,47 @@ func TestFilledBySetsInTurn(t *testing.T) {
 	}
 }
 
+// Past a sheave between the arbor and the dead end the rope does not run: whatever its drag, it bears as much on both sides.
+func TestRopeThatDoesNotRun(t *testing.T) {
+	re := roped(purchase.Double).Reeving()
+	path := re.Lift[0].Path
+	end := path[len(path)-1]
+	turn := end
+	turn.Name, turn.Drag = "turn", 0.1
+	end.Across += 3
+	re.Lift[0].Path = append(path[:len(path)-1:len(path)-1], turn, end)
+	r, err := re.Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	on := purchase.Bodies{Pulls: hundreds, Arbor: 1100 * units.Pound, Idler: 60 * units.Pound}
+	for _, way := range []purchase.Way{purchase.Out, purchase.In} {
+		run, err := r.Run(9, on, way)
+		if err != nil {
+			t.Fatal(err)
+		}
+		parts := run.Lift[0].Parts
+		last := parts[len(parts)-1]
+		if before := parts[len(parts)-2].TensionTo; before != last.TensionFrom || before < 100 {
+			t.Errorf("%v: %v before the sheave, %v after it", way, before, last.TensionFrom)
+		}
+	}
+}
+
+// Let go without a hand line, nothing is known of a pull that would hold it.
+func TestLetGoWithoutAHandLine(t *testing.T) {
+	re := roped(purchase.Double).Reeving()
+	re.Hand = purchase.Rope{}
+	r, err := re.Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	run, err := r.LetGo(purchase.LetGo{Trim: 9, Low: 2, High: 12, On: purchase.Bodies{Pulls: hundreds, Arbor: 1300 * units.Pound}})
+	if err != nil || run.Way != purchase.Out || run.Held != (purchase.Pulling{}) {
+		t.Errorf("%+v, %v", run, err)
+	}
+}
+
 // A line that bears half a newton bears half a newton while it runs too.
 func TestLittleIsSomething(t *testing.T) {
 	r := mustRig(t, weightless(purchase.Single))

@@ -342,3 +342,25 @@ func BenchmarkWeigh(b *testing.B) {
 		}
 	}
 }
+
+// Weighing looks at drags of its own: the set answers as before.
+func TestWeighLeavesTheSetAlone(t *testing.T) {
+	l := roped(purchase.Double)
+	l.Drag = 0.02
+	r := mustRig(t, l)
+	on := purchase.Bodies{Pulls: hundreds, Arbor: 1000 * units.Pound, Idler: 60 * units.Pound}
+	ask := func() purchase.Running {
+		run, err := r.Run(9, on, purchase.Out)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return run
+	}
+	before := ask()
+	if _, err := r.Weigh(purchase.Weighing{Trim: 9, On: on, Out: purchase.Pulled{Pull: 300}, In: purchase.Pulled{Pull: 100}}); err != nil {
+		t.Fatal(err)
+	}
+	if after := ask(); !after.Equal(before) {
+		t.Errorf("%+v, before it was weighed %+v", after, before)
+	}
+}
