@@ -244,6 +244,9 @@ func TestPropLongerFor(t *testing.T) {
 			}
 		}
 	})
+	if got, err := (purchase.RopeGeometry{AtBatten: 2}).LongerFor(0.9e12); err == nil || got != 0 {
+		t.Errorf("longer than anything: %v, %v", got, err)
+	}
 	if got, err := (purchase.RopeGeometry{AtBatten: 1}).LongerFor(units.Length(math.NaN())); !errors.Is(err, units.ErrNotFinite) || got != 0 {
 		t.Errorf("for no number: %v, %v", got, err)
 	}

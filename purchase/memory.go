@@ -29,7 +29,10 @@ func (m *memory) ready(r *Reeved, owner any) *memory {
 }
 
 func (r *Reeved) remember() *memory {
-	lifts := len(r.stops) - len(r.lift)
+	lifts := 0
+	for i := range r.lift {
+		lifts += len(r.lift[i].legs)
+	}
 	parts := make([]Part, lifts+len(r.hand.legs))
 	m := &memory{of: r, lift: make([]RopeState, len(r.lift)), parts: parts[:lifts:lifts], hand: parts[lifts:], blocks: slices.Clone(r.blocks)}
 	r.hand.parts(m.hand)

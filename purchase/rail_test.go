@@ -207,6 +207,38 @@ func TestLetGoWithoutAHandLine(t *testing.T) {
 	}
 }
 
+// A rope that would have to push by half a newton somewhere is slack, and one that just pulls there is not. The lines weigh
+// 11 lb in 100 ft. In single purchase the arbor's top sinks as far as the batten rises, from 62 ft with the batten at 4 ft.
+func TestSlackByHalfANewton(t *testing.T) {
+	r := mustRig(t, roped(purchase.Single))
+	const trim = 12.0
+	top := (66 - trim/0.3048) * 0.3048
+	less := 11 * 0.45359237 / 30.48 * g * (trim - top)
+	for _, c := range []struct {
+		more  float64
+		slack bool
+	}{{-0.5, true}, {0.5, false}} {
+		on := purchase.Bodies{Pulls: evenly(5, units.Force(less+c.more)), Arbor: 10, Idler: 20}
+		s, err := r.At(trim, on)
+		if err != nil {
+			t.Fatal(err)
+		}
+		parts := s.Lift[2].Parts
+		if end := parts[len(parts)-1].TensionTo; s.Lift[2].Slack != c.slack || !end.Within(units.Force(max(c.more, 0)), 1e-9) {
+			t.Errorf("by %v N: slack %v, %v at the arbor", c.more, s.Lift[2].Slack, end)
+		}
+		run, err := r.Run(trim, on, purchase.Out)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, part := range run.Lift[2].Parts {
+			if min(part.TensionFrom, part.TensionTo) < 0 {
+				t.Errorf("by %v N, running: %+v", c.more, part)
+			}
+		}
+	}
+}
+
 // A line that bears half a newton bears half a newton while it runs too.
 func TestLittleIsSomething(t *testing.T) {
 	r := mustRig(t, weightless(purchase.Single))

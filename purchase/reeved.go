@@ -25,8 +25,7 @@ const (
 // change and may be asked from many goroutines at once.
 type Reeved struct {
 	lift  []laid
-	rests []rests   // of each lift line
-	stops []station // of all lift lines, one after the other
+	rests []rests // of each lift line
 	hand  laid
 	lock  int // the part of the hand line that runs through the rope lock; -1 without a hand line
 
@@ -242,11 +241,10 @@ func (r *Reeved) lay(ropes Reeving, h *rope.Heights, found blocks) {
 		path: make(rope.Path, n), stations: make([]station, n), legs: make([]leg, legs),
 		sheaves: make([]sheave, n), onto: make([]upward, 2*(lines+grips)), blocks: found.of,
 	}
-	r.lift, r.stops = make([]laid, lines), m.stations
+	r.lift = make([]laid, lines)
 	for i := range r.lift {
 		m.lay(&r.lift[i], &ropes.Lift[i], h, nowhere+1, r.named+1)
 	}
-	r.stops = r.stops[:len(r.stops)-len(m.stations)]
 	if len(ropes.Hand.Path) > 0 {
 		m.lay(&r.hand, &ropes.Hand, h, grips, r.named+1)
 	}
