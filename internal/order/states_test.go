@@ -127,7 +127,7 @@ func TestFitsAtItsBounds(t *testing.T) {
 	// More than can be counted, where a product of whole numbers would come out at nought or below.
 	for name, items := range map[string][]order.Item{
 		"as many as there are numbers":  {{Count: math.MaxInt}},
-		"one of them beyond 32 bits":    {{Count: 1 << 31}, {Count: 1<<31 - 1}},
+		"the most of 32 bits, twice":    {{Count: math.MaxInt32}, {Count: math.MaxInt32}},
 		"two to the hundred and twenty": {{Count: 1<<30 - 1}, {Count: 1<<30 - 1}, {Count: 1<<30 - 1}, {Count: 1<<30 - 1}},
 	} {
 		p := &order.Problem{Pieces: 1, Positions: make([]order.Position, 1), Items: items}
