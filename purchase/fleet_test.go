@@ -71,6 +71,8 @@ func TestVerifyPeople(t *testing.T) {
 		{"keep moving, men", "HSE L23", purchase.SteadyPullMen, units.Newton, "N", 100, 4, "rounded from 10 kg"},
 		{"keep moving, women", "HSE L23", purchase.SteadyPullWomen, units.Newton, "N", 70, 4, "rounded from 7 kg"},
 		{"standing", "Ergonomic Design for People at Work", purchase.StandingPullLimit, units.PoundForce, "lbf", 50, 1, "rounded from 225 N"},
+		{"standing, in newtons", "Ergonomic Design for People at Work", purchase.StandingPullLimit, units.Newton, "N", 225, 0, "as printed"},
+		{"arm, in newtons", "Ergonomic Design for People at Work", purchase.ArmPullLimit, units.Newton, "N", 110, 0, "as printed"},
 		{"arm", "Ergonomic Design for People at Work", purchase.ArmPullLimit, units.PoundForce, "lbf", 24, 1, "rounded from 110 N"},
 		{"downward", "car industry guidelines", purchase.DownwardPull, units.Newton, "N", 107, 0.5, "rounded from 24 lbf"},
 		{"overhead, men", "Int. J. Occupational Safety and Ergonomics", purchase.OverheadMostMen, units.Newton, "N", 400, 0, "as printed"},

@@ -86,3 +86,21 @@ func TestPropLoadsAreTheTensions(t *testing.T) {
 		check("at rest", s.Blocks, s.Load, s.On, blocks, bodies)
 	})
 }
+
+// The head block bears every line that comes to it, whatever blocks a line has met before: of 1000 N in each of two lines, one comes
+// level and one from a mule block 3 ft away and 1 ft below.
+func TestHeadBlockBehindAMule(t *testing.T) {
+	l := weightless(purchase.Single)
+	l.Loft = l.Loft[:2]
+	l.Loft[1].Mules = []purchase.Mule{{Name: "mule", On: purchase.Building, Across: 3 * units.Foot, Height: 59 * units.Foot}}
+	r := mustRig(t, l)
+	s, err := r.At(9, purchase.Bodies{Pulls: evenly(2, 1000), Arbor: units.Force(2000).Mass(units.StandardGravity)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := s.Load(purchase.HeadBlock)
+	across, up := 1000+3000/math.Sqrt(10), -2000-1000/math.Sqrt(10)
+	if !got.Across.Within(units.Force(across), 1e-9) || !got.Up.Within(units.Force(up), 1e-9) {
+		t.Errorf("%+v on the head block, want %v across and %v up", got, across, up)
+	}
+}
