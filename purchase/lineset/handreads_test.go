@@ -262,14 +262,7 @@ func TestHandWorkingReads(t *testing.T) {
 			s := two(c.kind)
 			c.change(&s)
 			lines := reads(handOf(t, s, c.pieces).Working(c.sys))
-			for _, want := range c.want {
-				if !contains(lines, want) {
-					t.Errorf("no line reads\n%s\nin\n%s", want, strings.Join(lines, "\n"))
-				}
-			}
-			if contains(lines, c.not) {
-				t.Errorf("%q in\n%s", c.not, strings.Join(lines, "\n"))
-			}
+			readsSo(t, lines, c.want, c.not)
 		})
 	}
 }
@@ -364,5 +357,18 @@ func TestLoosePullReads(t *testing.T) {
 	if lines := reads(h.Working(units.US)); !h.Out.Loose || !contains(lines, "pull, out: the hand line would be slack on its way = cannot be told") ||
 		contains(lines, "stays, until it runs out") || contains(lines, "pull, in: the hand line") {
 		t.Errorf("%+v\n%s", h.Out, strings.Join(lines, "\n"))
+	}
+}
+
+// readsSo holds lines against those that must be among them and the one that must not.
+func readsSo(t *testing.T, lines, want []string, not string) {
+	t.Helper()
+	for _, line := range want {
+		if !contains(lines, line) {
+			t.Errorf("no line reads\n%s\nin\n%s", line, strings.Join(lines, "\n"))
+		}
+	}
+	if contains(lines, not) {
+		t.Errorf("%q in\n%s", not, strings.Join(lines, "\n"))
 	}
 }

@@ -1,7 +1,6 @@
 package lineset_test
 
 import (
-	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -107,14 +106,7 @@ func TestCounterweightReads(t *testing.T) {
 			s := two(c.kind)
 			c.change(&s)
 			lines := reads(rigFifties(t, s, 40).Counterweight().Working(c.sys))
-			for _, want := range c.want {
-				if !contains(lines, want) {
-					t.Errorf("no line reads\n%s\nin\n%s", want, strings.Join(lines, "\n"))
-				}
-			}
-			if contains(lines, c.not) {
-				t.Errorf("%q in\n%s", c.not, strings.Join(lines, "\n"))
-			}
+			readsSo(t, lines, c.want, c.not)
 		})
 	}
 }
