@@ -242,11 +242,7 @@ func (set *atRest) idler(lower *corner) ends {
 	}
 	floors := set.upper.extremes(set.floor)
 	// The foot is pulled down: the more the arbor is to be held down, the more the idler's parts pull.
-	most := wants(set.lifts.most, floors.most)
-	if set.taut {
-		return ends{sum.least, most}
-	}
-	return ends{wants(set.lifts.least, floors.least), most}
+	return ends{wants(set.lifts.least, floors.least), wants(set.lifts.most, floors.most)}
 }
 
 // fillHand fills in the hand line's parts and what is asked of the lock.
