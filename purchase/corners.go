@@ -30,8 +30,8 @@ type corner struct {
 const fullCorners = 8
 
 // choices gives, for each corner, at which of n sheaves the tension grows along the path: every choice of few sheaves. Of many,
-// those by which a tension at one place, or the load there, comes to its end: alike at all sheaves before it, the other way
-// after, and at the place itself either.
+// those by which a tension at one place, or the load there, comes to its end: alike at all sheaves before it and the other way
+// after, so that the place itself goes with either.
 func choices(n int) []uint64 {
 	whole := uint64(1)<<n - 1
 	var all []uint64
@@ -42,8 +42,8 @@ func choices(n int) []uint64 {
 		return all
 	}
 	for i := range n + 1 {
-		before, own := uint64(1)<<i-1, uint64(1)<<i // own is none past the last
-		all = append(all, before, before|own, whole&^before, whole&^(before|own))
+		before := uint64(1)<<i - 1
+		all = append(all, before, whole&^before)
 	}
 	return all
 }
