@@ -30,8 +30,8 @@ type corner struct {
 const fullCorners = 8
 
 // choices gives, for each corner, at which of n sheaves the tension grows along the path: every choice of few sheaves. Of many,
-// those by which a tension at one place, or the load there, comes to its end: alike at all sheaves before it, the other way
-// after, and at the place itself either.
+// those by which a tension at one place, or the load there, comes to its end: alike at all sheaves before it and the other way
+// after, so that the place itself goes with either.
 func choices(n int) []uint64 {
 	whole := uint64(1)<<n - 1
 	var all []uint64
@@ -42,8 +42,8 @@ func choices(n int) []uint64 {
 		return all
 	}
 	for i := range n + 1 {
-		before, own := uint64(1)<<i-1, uint64(1)<<i // own is none past the last
-		all = append(all, before, before|own, whole&^before, whole&^(before|own))
+		before := uint64(1)<<i - 1
+		all = append(all, before, whole&^before)
 	}
 	return all
 }
@@ -242,11 +242,7 @@ func (set *atRest) idler(lower *corner) ends {
 	}
 	floors := set.upper.extremes(set.floor)
 	// The foot is pulled down: the more the arbor is to be held down, the more the idler's parts pull.
-	most := wants(set.lifts.most, floors.most)
-	if set.taut {
-		return ends{sum.least, most}
-	}
-	return ends{wants(set.lifts.least, floors.least), most}
+	return ends{wants(set.lifts.least, floors.least), wants(set.lifts.most, floors.most)}
 }
 
 // fillHand fills in the hand line's parts and what is asked of the lock.

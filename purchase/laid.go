@@ -109,7 +109,7 @@ func (m *ground) lay(l *laid, rp *Rope, h *rope.Heights, grips, nobodys int) {
 	l.path, l.stations, l.legs = take(&m.path, n), take(&m.stations, n), take(&m.legs, n-1)
 	l.sheaves = take(&m.sheaves, n)
 	l.onto = [2][]upward{take(&m.onto, grips), take(&m.onto, grips)}
-	l.grip = [...]int{-1, -1, -1}
+	l.grip[nowhere] = -1 // what a hand finds at the rail comes later
 	for i, block := range take(&m.blocks, n) {
 		s := &rp.Path[i]
 		l.path[i] = rope.Stop{Body: int(s.On), X: s.Across.In(units.Metre), Z: s.Height.In(units.Metre)}
@@ -364,7 +364,9 @@ func (l *laid) running(parts []Part, blocks []Block, way Way, role int, start, p
 // it is taut all along.
 func (l *laid) slack(field string, way Way, role int, start, pull, moved float64) error {
 	grip := l.grip[role]
-	t, low, part := start, 0.0, 0
+	var low float64
+	var part int
+	t := start
 	for i := range l.legs {
 		leg := &l.legs[i]
 		t = float64(t * l.sheaves[i].factor[way-Out])
