@@ -119,27 +119,6 @@ func TestHandTakesTheRopeByTheIdler(t *testing.T) {
 	}
 }
 
-// Where only the outer rope is at the rail, nobody pulls on the inner one; without a pull it does not matter. What the outer rope can do
-// is done: 20 kg too much in the arbor, and 220 kg of both that gain 0.1 m/s².
-func TestOuterRopeAlone(t *testing.T) {
-	r, on := deaf(t), massed(100, 120, 20)
-	_, err := r.Gain(1.5, on, purchase.Out, 1, purchase.Pulling{Pull: 10, Rope: purchase.InnerRope})
-	one(t, err, "rope", units.ErrOutOfRange, "nothing to pull on")
-	without, err := r.Gain(1.5, on, purchase.Out, 1, purchase.Pulling{Rope: purchase.InnerRope})
-	if err != nil || !near.Rel(without.In(units.MetrePerSecondSquared), 20*g/220, 1e-9) {
-		t.Errorf("without a pull: %v, %v", without, err)
-	}
-	hand, err := r.HandFor(1.5, on, purchase.Speeding{Way: purchase.Out, Gain: 1})
-	one(t, err, "hand", purchase.ErrNoTravel, "nothing to pull on")
-	if hand != (purchase.Pulling{}) {
-		t.Errorf("%+v besides", hand)
-	}
-	hand, err = r.HandFor(1.5, on, purchase.Speeding{Way: purchase.In, Gain: 0.1})
-	if want := 20*g + 220*0.1; err != nil || hand.Rope != purchase.OuterRope || !near.Rel(hand.Pull.In(units.Newton), want, 1e-9) {
-		t.Errorf("%+v, %v; want %v N on the outer rope", hand, err, want)
-	}
-}
-
 // What the lock holds does as much work as what is out of balance: of any hand line the difference at the lock times the rope that
 // runs through it is the imbalance times the batten's way, whatever the ropes weigh.
 func TestLockHoldsByWork(t *testing.T) {
