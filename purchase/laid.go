@@ -46,13 +46,14 @@ const (
 	grips   = int(OuterRope) + 1
 )
 
-// rests is what makes the tension of a lift line at height 0 at rest without drag: a pull at the batten, and the rope's
-// own weight.
+// rests is what makes the tension at height 0 of a rope at rest without drag: what is known to pull on it, a lift line at the
+// batten, and the rope's own weight.
 type rests struct {
 	perPull float64
 	plain   rope.Straight // N
-	stops   []station
-	first   int // its first part among those of all lift lines
+	begin   *station
+	stops   []station // those after it
+	first   int       // its first part among those of all ropes
 }
 
 // station is a stop with all that is known of it before anything hangs on the ropes.
@@ -60,7 +61,6 @@ type station struct {
 	hung  rope.Straight // what the rope's own weight makes the tension here more than at height 0 without drag, N
 	pulls direction     // sum of the directions of the parts that meet here, away from it
 	block int           // which of the reeving's blocks it belongs to; nobody's on the batten
-	first bool          // no stop before it, of this rope or another, belongs to that block
 }
 
 // sheave is that of a stop.
@@ -93,7 +93,6 @@ type ground struct {
 	sheaves  []sheave
 	onto     []upward
 	blocks   []int // of each stop; −1: none
-	met      int   // blocks that ropes laid before meet: they are numbered as they are met
 }
 
 // take cuts the first n off.
@@ -115,14 +114,10 @@ func (m *ground) lay(l *laid, rp *Rope, h *rope.Heights, grips, nobodys int) {
 		s := &rp.Path[i]
 		l.path[i] = rope.Stop{Body: int(s.On), X: s.Across.In(units.Metre), Z: s.Height.In(units.Metre)}
 		l.sheaves[i] = sheave{drag: float64(s.Drag), rim: s.Rim.In(units.Kilogram)}
-		first := block < 0 || block == m.met // of nobody's nothing is kept
-		switch {
-		case block < 0:
+		if block < 0 {
 			block = nobodys
-		case first:
-			m.met++
 		}
-		l.stations[i].block, l.stations[i].first = block, first
+		l.stations[i].block = block
 	}
 	for i := range l.legs {
 		across, up, length := l.path.Part(i, h)
@@ -164,7 +159,7 @@ func (l *laid) settle(at *rope.Heights, travel, out *rope.Speeds) {
 		leg.rising = math.Copysign(1, up)
 	}
 	if parts, hung := l.pull(Batten, 0); parts > 0 {
-		l.rests = rests{perPull: 1 / parts, plain: hung.Times(-1 / parts), stops: l.stations}
+		l.rests = rests{perPull: 1 / parts, plain: hung.Times(-1 / parts), begin: &l.stations[0], stops: l.stations[1:]}
 	}
 }
 
@@ -294,37 +289,44 @@ func (l *laid) start(way Way, pull, moved float64) float64 {
 	return (pull - t.Plain.At(moved)) / t.PerStart
 }
 
-// resting fills in the tensions of parts that follow each other between stops at rest without drag; c is the tension at
-// height 0. It adds what the rope pulls with to the blocks, and gives the tension at the first stop and the last, and
-// the lowest: below zero it is not borne, and counts as zero. Its loop is written out because this is asked more than all else.
-func resting(parts []Part, stops []station, blocks []Block, c, moved float64) (first, last, low float64) {
-	stops = stops[:len(parts)+1]
-	t := c + stops[0].hung.At(moved)
-	if t < 0 {
-		low, t = t, 0
+// rest fills in the tensions of all ropes at rest without drag, and what they pull their blocks with, from what pulls on each
+// of r.rests. A tension below zero is not borne, and counts as zero. Its loops are written out because this is asked more
+// than all else.
+func (r *Reeved) rest(m *memory, moved float64) {
+	blocks := m.blocks
+	for i := range blocks {
+		blocks[i].Load = Vector{}
 	}
-	stops[0].pull(blocks, t)
-	first, last = t, t
-	for k := range parts {
-		s := &stops[k+1]
-		t = c + s.hung.At(moved)
-		if t < 0 {
-			low, t = min(low, t), 0
+	rests := r.rests
+	ropes, bears := m.ropes[:len(rests)], m.bears[:len(rests)]
+	for i := range rests {
+		l, on := &rests[i], &bears[i]
+		c := l.plain.At(moved) + float64(l.perPull*on.pull)
+		slack := false
+		first, parts := l.begin, on.parts
+		stops := l.stops[:len(parts)]
+		last := c + first.hung.At(moved)
+		if last < 0 {
+			slack, last = last < -slackened, 0
 		}
-		s.pull(blocks, t)
-		p := &parts[k]
-		p.TensionFrom, p.TensionTo = units.Force(last), units.Force(t)
-		last = t
+		first.pull(blocks, last)
+		for k := range parts {
+			s, p := &stops[k], &parts[k]
+			t := c + s.hung.At(moved)
+			if t < 0 {
+				slack, t = slack || t < -slackened, 0
+			}
+			s.pull(blocks, t)
+			p.TensionFrom, p.TensionTo = units.Force(last), units.Force(t)
+			last = t
+		}
+		ropes[i].Parts, ropes[i].Slack = parts, slack
 	}
-	return first, last, low
 }
 
 // pull adds to its block what the rope pulls with there.
 func (s *station) pull(blocks []Block, t float64) {
 	load := &blocks[s.block].Load
-	if s.first {
-		*load = Vector{}
-	}
 	load.Across += units.Force(t * s.pulls.across)
 	load.Up += units.Force(t * s.pulls.up)
 }

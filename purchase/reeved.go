@@ -25,7 +25,7 @@ const (
 // change and may be asked from many goroutines at once.
 type Reeved struct {
 	lift  []laid
-	rests []rests // of each lift line
+	rests []rests // of each lift line, then of the hand line below the rope lock and above it
 	hand  laid
 	lock  int // the part of the hand line that runs through the rope lock; -1 without a hand line
 
@@ -110,12 +110,18 @@ func (r *Reeved) ready(h *rope.Heights) {
 	}
 	r.ropes = r.ropeImbalance()
 	r.felt = r.ropesFelt()
-	r.rests = make([]rests, len(r.lift))
+	r.rests = make([]rests, len(r.lift), len(r.lift)+2)
 	first := 0
 	for i := range r.lift {
 		r.rests[i] = r.lift[i].rests
 		r.rests[i].first = first
 		first += len(r.lift[i].legs)
+	}
+	if r.lock >= 0 {
+		below, above := r.hand.stations[:r.lock+1], r.hand.stations[r.lock+1:]
+		r.rests = append(r.rests,
+			rests{perPull: 1, begin: &below[0], stops: below[1:], first: first},
+			rests{perPull: 1, begin: &above[0], stops: above[1:], first: first + len(below)})
 	}
 }
 

@@ -195,25 +195,28 @@ func (r *Reeved) RunInto(s *Running, trim units.Length, on Bodies, way Way) erro
 	if err := r.hand.slack("hand", way, int(hand), start, pull, moved); err != nil {
 		return err
 	}
-	m := s.memory.ready(r, s)
-	s.memory = m
+	m := s.memory
+	if !m.knows(r) || m.running != s {
+		m = r.remember()
+		m.running, s.memory = s, m
+	}
 	for i := range m.blocks {
 		m.blocks[i].Load = Vector{}
 	}
 	s.Trim, s.ArborTop, s.Way = trim, units.Length(r.top+moved), way
 	s.Pull, s.Rope, s.Runs, s.Slack = units.Force(max(0, pull)), hand, runs, false
-	s.Lift, s.Blocks = m.lift, m.blocks[:r.named:r.named]
+	s.Lift, s.Blocks = m.lift(), m.blocks[:r.named:r.named]
 	left := m.parts
 	for i := range r.lift {
 		l := &r.lift[i]
 		n := len(l.legs)
 		low := l.running(left[:n], m.blocks, way, nowhere, l.start(way, on.Pulls[i].In(units.Newton), moved), 0, moved)
-		m.lift[i].Parts, m.lift[i].Slack = left[:n:n], low < -slackened
-		s.Slack = s.Slack || m.lift[i].Slack
+		s.Lift[i].Parts, s.Lift[i].Slack = left[:n:n], low < -slackened
+		s.Slack = s.Slack || s.Lift[i].Slack
 		left = left[n:]
 	}
-	r.hand.running(m.hand, m.blocks, way, int(hand), start, pull, moved)
-	s.Hand = RopeState{Name: r.hand.rope.Name, Parts: m.hand}
+	s.Hand = RopeState{Name: r.hand.rope.Name, Parts: m.hand()}
+	r.hand.running(s.Hand.Parts, m.blocks, way, int(hand), start, pull, moved)
 	return nil
 }
 

@@ -117,8 +117,7 @@ func NewLayout(b Beam) *Layout {
 	return l
 }
 
-// rest works out what the loads come to that are still. Where one that is not is a cover, those that are still are left as
-// steps: all are then summed up together.
+// rest works out what the loads come to that are still.
 func (l *Layout) rest(still *acts, weights []float64) {
 	n := len(l.x)
 	figures := make([]float64, 3*n)
@@ -129,9 +128,10 @@ func (l *Layout) rest(still *acts, weights []float64) {
 	}
 	l.still = weights
 	l.base.add(still, weights)
-	l.base.cover(still, weights)
-	if len(l.moving.covers) == 0 {
-		l.base.spread(l.spans)
+	if len(still.covers) > 0 {
+		steps := make([]step, n)
+		still.cover(steps, weights)
+		l.base.spread(still, steps, l.spans, &l.base)
 	}
 }
 
@@ -277,6 +277,10 @@ func (c *cutting) spread(load int, s Stretch, taper float64) {
 	// Whole spans make a cover only where there are two or more: what rounding leaves where a
 	// cover ends is small because it is long.
 	if after-before > 1 {
+		if len(c.covers) == 0 {
+			c.from = before
+		}
+		c.from, c.to = min(c.from, before), max(c.to, after)
 		c.covers = append(c.covers, cover{
 			load: load, from: before, to: after,
 			begin: per(c.x[before]), end: per(c.x[after]), gain: gain,
