@@ -239,12 +239,8 @@ func (r *Reeved) limitTravel(h *rope.Heights) {
 func (r *Reeved) lay(ropes Reeving, h *rope.Heights, found blocks) {
 	r.blocks, r.named = found.ready(), len(found.first)
 	n, lines := ropes.stops(), len(ropes.Lift)
-	legs := n - lines
-	if len(ropes.Hand.Path) > 0 {
-		legs--
-	}
 	m := ground{
-		path: make(rope.Path, n), stations: make([]station, n), legs: make([]leg, legs),
+		path: make(rope.Path, n), stations: make([]station, n), legs: make([]leg, n-lines), // with a hand line one more than there are
 		sheaves: make([]sheave, n), onto: make([]upward, 2*(lines+grips)), blocks: found.of,
 	}
 	r.lift = make([]laid, lines)

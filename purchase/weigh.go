@@ -100,12 +100,12 @@ func (r *Reeved) Weigh(w Weighing) (Weighed, error) {
 
 	// In signed pulls, below zero where they hold back, what follows only grows or only falls with each.
 	out, in, off := w.Out.signed(), w.In.signed(), w.Scale.In(units.Newton)
-	value, found := t.agree(out, in)
-	most, foundMost := t.agree(out+off, in+off)
+	value, _ := t.agree(out, in)
+	most, found := t.agree(out+off, in+off) // larger pulls take more drag: with these found the others are
 	tooLittle := most.drag == 0 && most.excess < 0
 	// What the pulls say could jump past each other at some drag, on a reeving of the caller's own.
 	jump := value.drag > 0 && math.Abs(value.excess) > 1e-6*(1+max(t.arbor/r.ratio, t.idler, math.Abs(value.in)))
-	if tooLittle || jump || !found || !foundMost {
+	if tooLittle || jump || !found {
 		want := "pulls that a drag coefficient up to 0.9 explains"
 		if tooLittle {
 			want = "larger pulls: it takes more than these without any drag"
