@@ -4,7 +4,6 @@ import (
 	"math"
 	"strconv"
 
-	"example.com/steelyard/internal/check"
 	"example.com/steelyard/internal/rope"
 	"example.com/steelyard/units"
 )
@@ -20,24 +19,10 @@ type laid struct {
 	stations []station // of each stop
 	legs     []leg     // of each part
 
-	sheaves []sheave    // of each stop; of an end too
-	onto    [2][]upward // what the rope pulls each body up with while it runs, by where a hand grips it: a lift line nowhere
-	grip    [grips]int  // the part that a hand grips; −1: none
+	sheaves []sheave   // of each stop; of an end too
+	grip    [grips]int // the part that a hand grips; −1: none
 
 	rests rests
-}
-
-// upward is what a rope pulls the two bodies up with that it moves with: the one at which its tension is known, the batten of a
-// lift line and the idler of the hand line, and the arbor.
-type upward struct{ known, arbor rope.Tension }
-
-func (u *upward) add(body int, t *rope.Tension, along float64) {
-	switch Body(body) {
-	case Batten, Idler:
-		u.known.Add(t, along)
-	case Arbor:
-		u.arbor.Add(t, along)
-	}
 }
 
 // Where a hand may grip a rope: nowhere, or at the rail on the part of a role.
@@ -68,9 +53,6 @@ type sheave struct {
 	drag float64 // coefficient
 	rim  float64 // mass of it at its rim
 	past float64 // how fast the rope runs past, seen from it, while the batten flies out at a unit of speed
-
-	tight  float64    // tight side over slack side
-	factor [2]float64 // tension past it over that up to it, while the batten flies out and in
 }
 
 // leg is the same for a part.
@@ -91,7 +73,6 @@ type ground struct {
 	stations []station
 	legs     []leg
 	sheaves  []sheave
-	onto     []upward
 	blocks   []int // of each stop; −1: none
 }
 
@@ -103,12 +84,11 @@ func take[S ~[]E, E any](from *S, n int) S {
 }
 
 // lay lays a rope along its path while the bodies are at heights h. Stops that belong to no block count with nobody's.
-func (m *ground) lay(l *laid, rp *Rope, h *rope.Heights, grips, nobodys int) {
+func (m *ground) lay(l *laid, rp *Rope, h *rope.Heights, nobodys int) {
 	n := len(rp.Path)
 	l.rope, l.weight = *rp, rp.Mass.Weight(units.StandardGravity).In(units.NewtonPerMetre)
 	l.path, l.stations, l.legs = take(&m.path, n), take(&m.stations, n), take(&m.legs, n-1)
 	l.sheaves = take(&m.sheaves, n)
-	l.onto = [2][]upward{take(&m.onto, grips), take(&m.onto, grips)}
 	l.grip[nowhere] = -1 // what a hand finds at the rail comes later
 	for i, block := range take(&m.blocks, n) {
 		s := &rp.Path[i]
@@ -195,35 +175,6 @@ func (l *laid) pull(body Body, from int) (parts float64, hung rope.Straight) {
 	return parts, hung
 }
 
-// drive fills in what drag makes of the tension at each stop while batten and arbor move, and what comes of it. The
-// tight side is the one the rope runs to; a rope that does not run past a sheave has no side to be tight.
-func (l *laid) drive() {
-	for i := range l.sheaves {
-		s, k := &l.sheaves[i], 1.0
-		if s.drag != 0 && i > 0 && i < len(l.legs) {
-			a, b := l.legs[i-1].runs, l.legs[i].runs
-			k = rope.DragRatio(s.drag, a.across, a.up, b.across, b.up)
-		}
-		s.tight = k
-		switch {
-		case math.Abs(s.past) < still:
-			k = 1
-		case s.past < 0:
-			k = 1 / k
-		}
-		s.factor = [2]float64{k, 1 / k}
-	}
-	for way, onto := range l.onto {
-		for role := range onto {
-			if part := l.grip[role]; part < 0 && role != nowhere {
-				onto[role] = onto[nowhere]
-			} else {
-				onto[role] = l.forces(way, part)
-			}
-		}
-	}
-}
-
 // part is a part with the names of its stops, and no tension.
 func (l *laid) part(i int) Part { return Part{From: l.rope.Path[i].Name, To: l.rope.Path[i+1].Name} }
 
@@ -232,61 +183,6 @@ func (l *laid) parts(parts []Part) {
 	for i := range parts {
 		parts[i] = l.part(i)
 	}
-}
-
-// forces gives the upward force of the rope on each body that moves, while it runs and a hand pulls down on one of its
-// parts, or on none (−1).
-//
-// A part of the mass m that runs lengthwise with the acceleration a wants m·a of the tensions at its ends, and a sheave its
-// mass at the rim times that of the rope past it. Where rope runs past a sheave at a speed v seen from it, it
-// presses on it with the tension less λv², λ its mass per length: so much it takes to turn the rope round.
-func (l *laid) forces(way, grip int) (onto upward) {
-	mass := l.weight / units.StandardGravity.In(units.MetrePerSecondSquared)
-	t := rope.Tension{PerStart: 1}
-	for i := range l.legs {
-		leg := &l.legs[i]
-		if i > 0 {
-			s := &l.sheaves[i]
-			turning := float64(mass * float64(s.past*s.past))
-			t.PerSquare -= turning
-			t = t.Times(s.factor[way])
-			if s.rim != 0 {
-				t.PerAcceleration.Start += float64(l.gain(i, way) * float64(s.rim*s.past))
-			}
-			onto.add(l.path[i].Body, &t, leg.runs.up)
-			t.PerSquare += turning
-		} else {
-			onto.add(l.path[i].Body, &t, leg.runs.up)
-		}
-		t.Plain = t.Plain.Plus(leg.rises)
-		t.PerAcceleration = t.PerAcceleration.Plus(leg.length.Times(float64(mass * leg.speed)))
-		if i == grip {
-			t.PerPull += leg.rising
-		}
-		next, arriving := l.sheaves[i+1].past, t
-		arriving.PerSquare -= float64(mass * float64(next*next))
-		onto.add(l.path[i+1].Body, &arriving, -leg.runs.up)
-	}
-	return onto
-}
-
-// gain is how much more tension past a sheave a force takes that speeds it up.
-func (l *laid) gain(stop, way int) float64 {
-	s, gain := &l.sheaves[stop], 1.0
-	if s.drag != 0 {
-		a, b := l.legs[stop-1].runs, l.legs[stop].runs
-		gain = rope.DragGain(s.drag, a.across, a.up, b.across, b.up)
-	}
-	if s.factor[way] < 1 {
-		gain = float64(gain * s.factor[way])
-	}
-	return gain
-}
-
-// start is the tension at the beginning of a lift line that bears a pull at the batten while it runs.
-func (l *laid) start(way Way, pull, moved float64) float64 {
-	t := &l.onto[way-Out][nowhere].known
-	return (pull - t.Plain.At(moved)) / t.PerStart
 }
 
 // rest fills in the tensions of all ropes at rest without drag, and what they pull their blocks with, from what pulls on each
@@ -329,62 +225,6 @@ func (s *station) pull(blocks []Block, t float64) {
 	load := &blocks[s.block].Load
 	load.Across += units.Force(t * s.pulls.across)
 	load.Up += units.Force(t * s.pulls.up)
-}
-
-// running does the same for the whole rope while it runs, from the tension at its beginning on.
-func (l *laid) running(parts []Part, blocks []Block, way Way, role int, start, pull, moved float64) (low float64) {
-	grip := l.grip[role]
-	t := start
-	for i := range l.legs {
-		leg := &l.legs[i]
-		t = float64(t * l.sheaves[i].factor[way-Out])
-		from := t
-		t += leg.rises.At(moved)
-		if i == grip {
-			t += float64(pull * leg.rising)
-		}
-		to := t
-		if from < 0 {
-			low, from = min(low, from), 0
-		}
-		if to < 0 {
-			low, to = min(low, to), 0
-		}
-		parts[i].TensionFrom, parts[i].TensionTo = units.Force(from), units.Force(to)
-		a, b := &blocks[l.stations[i].block].Load, &blocks[l.stations[i+1].block].Load
-		a.Across += units.Force(from * leg.runs.across)
-		a.Up += units.Force(from * leg.runs.up)
-		b.Across -= units.Force(to * leg.runs.across)
-		b.Up -= units.Force(to * leg.runs.up)
-	}
-	return low
-}
-
-// slack finds where the rope would have to push the most while it runs as for running, as a fault of its path; nil where
-// it is taut all along.
-func (l *laid) slack(field string, way Way, role int, start, pull, moved float64) error {
-	grip := l.grip[role]
-	var low float64
-	var part int
-	t := start
-	for i := range l.legs {
-		leg := &l.legs[i]
-		t = float64(t * l.sheaves[i].factor[way-Out])
-		if t < low {
-			low, part = t, i
-		}
-		t += leg.rises.At(moved)
-		if i == grip {
-			t += float64(pull * leg.rising)
-		}
-		if t < low {
-			low, part = t, i
-		}
-	}
-	if low >= -slackened {
-		return nil
-	}
-	return slackFault(field, part, l.part(part), check.Show(units.Force(low)))
 }
 
 func slackFault(rope string, part int, p Part, tension string) error {

@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"example.com/steelyard/internal/check"
+	"example.com/steelyard/internal/lazy"
 	"example.com/steelyard/internal/rope"
 	"example.com/steelyard/units"
 )
@@ -24,7 +25,9 @@ const (
 // Reeved is a reeving that was checked and is ready to be asked. It does not
 // change and may be asked from many goroutines at once.
 type Reeved struct {
-	lift  []laid
+	lift   []laid
+	driven lazy.Value[[]driven] // of each lift line, then of the hand line; see drives
+
 	rests []rests // of each lift line, then of the hand line below the rope lock and above it
 	hand  laid
 	lock  int // the part of the hand line that runs through the rope lock; -1 without a hand line
@@ -104,9 +107,6 @@ func (r *Reeved) ready(h *rope.Heights) {
 		r.hand.grip = [grips]int{nowhere: -1, InnerRope: r.partOf(InnerRope), OuterRope: r.partOf(OuterRope)}
 		r.idlerParts, r.idlerHung = r.hand.pull(Idler, 0)
 		r.topParts, _ = r.hand.pull(Arbor, r.lock+1)
-	}
-	for _, l := range r.all() {
-		l.drive()
 	}
 	r.ropes = r.ropeImbalance()
 	r.felt = r.ropesFelt()
@@ -241,14 +241,14 @@ func (r *Reeved) lay(ropes Reeving, h *rope.Heights, found blocks) {
 	n, lines := ropes.stops(), len(ropes.Lift)
 	m := ground{
 		path: make(rope.Path, n), stations: make([]station, n), legs: make([]leg, n-lines), // with a hand line one more than there are
-		sheaves: make([]sheave, n), onto: make([]upward, 2*(lines+grips)), blocks: found.of,
+		sheaves: make([]sheave, n), blocks: found.of,
 	}
 	r.lift = make([]laid, lines)
 	for i := range r.lift {
-		m.lay(&r.lift[i], &ropes.Lift[i], h, nowhere+1, r.named+1)
+		m.lay(&r.lift[i], &ropes.Lift[i], h, r.named+1)
 	}
 	if len(ropes.Hand.Path) > 0 {
-		m.lay(&r.hand, &ropes.Hand, h, grips, r.named+1)
+		m.lay(&r.hand, &ropes.Hand, h, r.named+1)
 	}
 }
 
