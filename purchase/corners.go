@@ -71,7 +71,7 @@ func (s *stretch) corner(grows uint64) corner {
 	t := rope.Straight{Rate: 1}
 	for i := s.from; i <= s.to; i++ {
 		if i > s.from {
-			t.Start += s.l.legs[i-1].rises.At(s.moved)
+			t.Start += s.l.rises(i - 1).At(s.moved)
 		}
 		known := Body(s.l.path[i].Body) == s.known
 		if i > 0 {

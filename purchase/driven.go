@@ -36,19 +36,19 @@ func (u *upward) add(body int, t *rope.Tension, along float64) {
 
 // drive fills in what drag makes of it. The tight side of a sheave is the one the rope runs to; a rope that does not run past
 // has no side to be tight.
-func (l *laid) drive(d *driven, drag func(*sheave) float64) {
+func (l *laid) drive(d *driven, drag func(*Stop) float64) {
 	for i := range d.at {
-		s, at, k := &l.sheaves[i], &d.at[i], 1.0
-		at.drag = drag(s)
+		at, k, past := &d.at[i], 1.0, l.past[i]
+		at.drag = drag(&l.rope.Path[i])
 		if at.drag != 0 && i > 0 && i < len(l.legs) {
 			a, b := l.legs[i-1].runs, l.legs[i].runs
 			k = rope.DragRatio(at.drag, a.across, a.up, b.across, b.up)
 		}
 		at.tight = k
 		switch {
-		case math.Abs(s.past) < still:
+		case math.Abs(past) < still:
 			k = 1
-		case s.past < 0:
+		case past < 0:
 			k = 1 / k
 		}
 		at.factor = [2]float64{k, 1 / k}
@@ -64,7 +64,7 @@ func (l *laid) drive(d *driven, drag func(*sheave) float64) {
 func (r *Reeved) drives() []driven {
 	return r.driven.Get(func() []driven {
 		drives := r.newDrives()
-		r.drive(drives, func(s *sheave) float64 { return s.drag })
+		r.drive(drives, func(s *Stop) float64 { return float64(s.Drag) })
 		return drives
 	})
 }
@@ -75,7 +75,7 @@ func (r *Reeved) newDrives() []driven {
 	drives := make([]driven, len(r.lift)+1)
 	stops := 0
 	for _, l := range r.all() {
-		stops += len(l.sheaves)
+		stops += len(l.path)
 	}
 	at, onto := make([]dragged, stops), make([]upward, 2*(len(r.lift)+grips))
 	for i, l := range r.all() {
@@ -83,16 +83,24 @@ func (r *Reeved) newDrives() []driven {
 		if i == len(r.lift) {
 			roles = grips
 		}
-		drives[i] = driven{at: take(&at, len(l.sheaves)), onto: [2][]upward{take(&onto, roles), take(&onto, roles)}}
+		drives[i] = driven{at: take(&at, len(l.path)), onto: [2][]upward{take(&onto, roles), take(&onto, roles)}}
 	}
 	return drives
 }
 
-func (r *Reeved) drive(drives []driven, drag func(*sheave) float64) {
+func (r *Reeved) drive(drives []driven, drag func(*Stop) float64) {
 	for i, l := range r.all() {
 		l.drive(&drives[i], drag)
 	}
 }
+
+// rises is what the rope's own weight makes the tension grow along a part, in newtons.
+func (l *laid) rises(part int) rope.Straight {
+	return l.stations[part+1].hung.Less(l.stations[part].hung)
+}
+
+// rising is 1 where the part rises, else −1: above a hand that pulls down the rope bears the pull too.
+func (l *leg) rising() float64 { return math.Copysign(1, l.runs.up) }
 
 // forces gives the upward force of the rope on each body that moves, while it runs and a hand pulls down on one of its
 // parts, or on none (−1).
@@ -106,24 +114,24 @@ func (l *laid) forces(d *driven, way, grip int) (onto upward) {
 	for i := range l.legs {
 		leg := &l.legs[i]
 		if i > 0 {
-			s := &l.sheaves[i]
-			turning := float64(mass * float64(s.past*s.past))
+			past, rim := l.past[i], l.rope.Path[i].Rim.In(units.Kilogram)
+			turning := float64(mass * float64(past*past))
 			t.PerSquare -= turning
 			t = t.Times(d.at[i].factor[way])
-			if s.rim != 0 {
-				t.PerAcceleration.Start += float64(l.gain(d, i, way) * float64(s.rim*s.past))
+			if rim != 0 {
+				t.PerAcceleration.Start += float64(l.gain(d, i, way) * float64(rim*past))
 			}
 			onto.add(l.path[i].Body, &t, leg.runs.up)
 			t.PerSquare += turning
 		} else {
 			onto.add(l.path[i].Body, &t, leg.runs.up)
 		}
-		t.Plain = t.Plain.Plus(leg.rises)
+		t.Plain = t.Plain.Plus(l.rises(i))
 		t.PerAcceleration = t.PerAcceleration.Plus(leg.length.Times(float64(mass * leg.speed)))
 		if i == grip {
-			t.PerPull += leg.rising
+			t.PerPull += leg.rising()
 		}
-		next, arriving := l.sheaves[i+1].past, t
+		next, arriving := l.past[i+1], t
 		arriving.PerSquare -= float64(mass * float64(next*next))
 		onto.add(l.path[i+1].Body, &arriving, -leg.runs.up)
 	}
@@ -158,9 +166,9 @@ func (l *laid) running(d *driven, parts []Part, blocks []Block, way Way, role in
 		leg := &l.legs[i]
 		t = float64(t * d.at[i].factor[way-Out])
 		from := t
-		t += leg.rises.At(moved)
+		t += l.rises(i).At(moved)
 		if i == grip {
-			t += float64(pull * leg.rising)
+			t += float64(pull * leg.rising())
 		}
 		to := t
 		if from < 0 {
@@ -192,9 +200,9 @@ func (l *laid) slack(d *driven, field string, way Way, role int, start, pull, mo
 		if t < low {
 			low, part = t, i
 		}
-		t += leg.rises.At(moved)
+		t += l.rises(i).At(moved)
 		if i == grip {
-			t += float64(pull * leg.rising)
+			t += float64(pull * leg.rising())
 		}
 		if t < low {
 			low, part = t, i

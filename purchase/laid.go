@@ -1,7 +1,6 @@
 package purchase
 
 import (
-	"math"
 	"strconv"
 
 	"example.com/steelyard/internal/rope"
@@ -19,10 +18,8 @@ type laid struct {
 	stations []station // of each stop
 	legs     []leg     // of each part
 
-	sheaves []sheave   // of each stop; of an end too
-	grip    [grips]int // the part that a hand grips; −1: none
-
-	rests rests
+	past []float64  // how fast the rope runs past each stop, seen from it, while the batten flies out at a unit of speed
+	grip [grips]int // the part that a hand grips; −1: none
 }
 
 // Where a hand may grip a rope: nowhere, or at the rail on the part of a role.
@@ -48,20 +45,11 @@ type station struct {
 	block int           // which of the reeving's blocks it belongs to; nobody's on the batten
 }
 
-// sheave is that of a stop.
-type sheave struct {
-	drag float64 // coefficient
-	rim  float64 // mass of it at its rim
-	past float64 // how fast the rope runs past, seen from it, while the batten flies out at a unit of speed
-}
-
 // leg is the same for a part.
 type leg struct {
 	runs   direction
-	speed  float64       // of its rope towards the path's end, while the batten flies out at a unit of speed
-	rises  rope.Straight // what the rope's own weight makes the tension grow along it, N
+	speed  float64 // of its rope towards the path's end, while the batten flies out at a unit of speed
 	length rope.Straight
-	rising float64 // 1 where it rises, else −1: above a hand that pulls down the rope bears the pull too
 }
 
 // direction is that of a part, from the stop it leaves to the one it runs to.
@@ -72,7 +60,7 @@ type ground struct {
 	path     rope.Path
 	stations []station
 	legs     []leg
-	sheaves  []sheave
+	past     []float64
 	blocks   []int // of each stop; −1: none
 }
 
@@ -88,12 +76,11 @@ func (m *ground) lay(l *laid, rp *Rope, h *rope.Heights, nobodys int) {
 	n := len(rp.Path)
 	l.rope, l.weight = *rp, rp.Mass.Weight(units.StandardGravity).In(units.NewtonPerMetre)
 	l.path, l.stations, l.legs = take(&m.path, n), take(&m.stations, n), take(&m.legs, n-1)
-	l.sheaves = take(&m.sheaves, n)
+	l.past = take(&m.past, n)
 	l.grip[nowhere] = -1 // what a hand finds at the rail comes later
 	for i, block := range take(&m.blocks, n) {
 		s := &rp.Path[i]
 		l.path[i] = rope.Stop{Body: int(s.On), X: s.Across.In(units.Metre), Z: s.Height.In(units.Metre)}
-		l.sheaves[i] = sheave{drag: float64(s.Drag), rim: s.Rim.In(units.Kilogram)}
 		if block < 0 {
 			block = nobodys
 		}
@@ -119,9 +106,9 @@ func (l *laid) rate(body Body, last int) (rate float64) {
 	return rate
 }
 
-// settle fills in all of this but what drag and a hand do. While the arbor rises by a unit the bodies rise by travel, and
-// while the batten flies out at one they rise as fast as out says.
-func (l *laid) settle(at *rope.Heights, travel, out *rope.Speeds) {
+// settle fills in all of this but what a hand grips, and gives how a lift line rests. While the arbor rises by a unit the bodies
+// rise by travel, and while the batten flies out at one they rise as fast as out says.
+func (l *laid) settle(at *rope.Heights, travel, out *rope.Speeds) (lift rests) {
 	l.run(out)
 	for i := range l.stations {
 		l.stations[i].hung = l.height(i, at, travel).Times(l.weight)
@@ -133,14 +120,13 @@ func (l *laid) settle(at *rope.Heights, travel, out *rope.Speeds) {
 		from.pulls.up += up
 		to.pulls.across -= across
 		to.pulls.up -= up
-		leg.rises = l.height(i+1, at, travel).Less(l.height(i, at, travel)).Times(l.weight)
 		// A part whose length changes hangs plumb.
 		leg.length.Rate = float64((travel[l.path[i+1].Body] - travel[l.path[i].Body]) * up)
-		leg.rising = math.Copysign(1, up)
 	}
 	if parts, hung := l.pull(Batten, 0); parts > 0 {
-		l.rests = rests{perPull: 1 / parts, plain: hung.Times(-1 / parts), begin: &l.stations[0], stops: l.stations[1:]}
+		lift = rests{perPull: 1 / parts, plain: hung.Times(-1 / parts), begin: &l.stations[0], stops: l.stations[1:]}
 	}
+	return lift
 }
 
 // run fills in how fast the rope of each part runs while bodies move: that of the first part as its end's body takes it along, and
@@ -152,7 +138,7 @@ func (l *laid) run(out *rope.Speeds) {
 		if i > 0 {
 			before := &l.legs[i-1]
 			past := before.speed - float64(by*before.runs.up)
-			l.sheaves[i].past = past
+			l.past[i] = past
 			leg.speed += past
 		}
 	}

@@ -99,8 +99,15 @@ func (r Reeving) rig(found blocks) (*Reeved, error) {
 func (r *Reeved) ready(h *rope.Heights) {
 	r.limitTravel(h)
 	travel, flyOut := rope.Speeds{Batten: -r.ratio, Arbor: 1}, rope.Speeds{Batten: 1, Arbor: -1 / r.ratio}
-	for _, l := range r.all() {
-		l.settle(h, &travel, &flyOut)
+	r.rests = make([]rests, 0, len(r.lift)+2)
+	first := 0
+	for i, l := range r.all() {
+		rests := l.settle(h, &travel, &flyOut)
+		if i < len(r.lift) {
+			rests.first = first
+			first += len(l.legs)
+			r.rests = append(r.rests, rests)
+		}
 	}
 	if r.lock >= 0 {
 		r.findRail()
@@ -110,13 +117,6 @@ func (r *Reeved) ready(h *rope.Heights) {
 	}
 	r.ropes = r.ropeImbalance()
 	r.felt = r.ropesFelt()
-	r.rests = make([]rests, len(r.lift), len(r.lift)+2)
-	first := 0
-	for i := range r.lift {
-		r.rests[i] = r.lift[i].rests
-		r.rests[i].first = first
-		first += len(r.lift[i].legs)
-	}
 	if r.lock >= 0 {
 		below, above := r.hand.stations[:r.lock+1], r.hand.stations[r.lock+1:]
 		r.rests = append(r.rests,
@@ -237,11 +237,11 @@ func (r *Reeved) limitTravel(h *rope.Heights) {
 
 // lay lays all ropes while the bodies are at heights h. Their figures lie side by side, in one piece of memory of each sort.
 func (r *Reeved) lay(ropes Reeving, h *rope.Heights, found blocks) {
-	r.blocks, r.named = found.ready(), len(found.first)
+	r.blocks, r.named = append(found.named, Block{Name: RopeLock, On: Rail}, Block{}), len(found.named)
 	n, lines := ropes.stops(), len(ropes.Lift)
 	m := ground{
 		path: make(rope.Path, n), stations: make([]station, n), legs: make([]leg, n-lines), // with a hand line one more than there are
-		sheaves: make([]sheave, n), blocks: found.of,
+		past: make([]float64, n), blocks: found.of,
 	}
 	r.lift = make([]laid, lines)
 	for i := range r.lift {

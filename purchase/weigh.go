@@ -183,7 +183,7 @@ func (t *trial) answers() bool {
 
 // set gives every sheave the same drag.
 func (t *trial) set(drag float64) {
-	t.r.drive(t.drives, func(*sheave) float64 { return drag })
+	t.r.drive(t.drives, func(*Stop) float64 { return drag })
 }
 
 // carried is the weight on the lift lines that a signed pull keeps running: what the hand line leaves of the arbor's

@@ -95,10 +95,7 @@ func NewLayout(b Beam) *Layout {
 	c := newCutting(&b)
 	c.Layout = l
 	for k, s := range b.Loads {
-		c.acts = &c.moves
-		if b.still(k) {
-			c.acts = &c.stays
-		}
+		c.still = b.still(k)
 		switch {
 		case s.From == s.To:
 			c.point(k, s.From)
@@ -178,7 +175,15 @@ type cutting struct {
 	*Layout
 	marks        []of[mark] // of a field
 	stays, moves acts       // of the loads that are still, and of the others
-	*acts                   // those of the two to which the load belongs that is cut
+	still        bool       // the load that is cut is one
+}
+
+// acts are those to which the load belongs that is cut.
+func (c *cutting) acts() *acts {
+	if c.still {
+		return &c.stays
+	}
+	return &c.moves
 }
 
 // of is something that belongs to one of several places in a row.
@@ -251,7 +256,8 @@ func sorted[T any](all []of[T], begins []int) []T {
 func (c *cutting) point(load int, place float64) {
 	i, on := slices.BinarySearch(c.x, place)
 	if on {
-		c.onLine = append(c.onLine, onLine{load, i})
+		a := c.acts()
+		a.onLine = append(a.onLine, onLine{load, i})
 		return
 	}
 	c.piece(load, i, place, place, 1, 0)
@@ -277,11 +283,12 @@ func (c *cutting) spread(load int, s Stretch, taper float64) {
 	// Whole spans make a cover only where there are two or more: what rounding leaves where a
 	// cover ends is small because it is long.
 	if after-before > 1 {
-		if len(c.covers) == 0 {
-			c.from = before
+		a := c.acts()
+		if len(a.covers) == 0 {
+			a.from = before
 		}
-		c.from, c.to = min(c.from, before), max(c.to, after)
-		c.covers = append(c.covers, cover{
+		a.from, a.to = min(a.from, before), max(a.to, after)
+		a.covers = append(a.covers, cover{
 			load: load, from: before, to: after,
 			begin: per(c.x[before]), end: per(c.x[after]), gain: gain,
 		})
@@ -322,14 +329,15 @@ func (c *cutting) piece(load, field int, from, to, share, taper float64) {
 	half := (to - from) / 2
 	middle := from + half
 	centre := middle + float64(taper*half/3)
+	a := c.acts()
 	switch n := len(c.x); field {
 	case 0:
-		c.tips[0] = append(c.tips[0], tip{load, share, float64(share * (c.x[0] - centre))})
+		a.tips[0] = append(a.tips[0], tip{load, share, float64(share * (c.x[0] - centre))})
 	case n:
-		c.tips[1] = append(c.tips[1], tip{load, share, float64(share * (centre - c.x[n-1]))})
+		a.tips[1] = append(a.tips[1], tip{load, share, float64(share * (centre - c.x[n-1]))})
 	default:
 		j := field - 1
 		s := simplePiece(c.spans[j], middle-c.x[j], half, taper).scaled(share)
-		c.parts = append(c.parts, part{load, j, s})
+		a.parts = append(a.parts, part{load, j, s})
 	}
 }
