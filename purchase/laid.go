@@ -11,7 +11,7 @@ import (
 // the way, and all that the rope's own weight does goes straight with the arbor's travel: what does not depend
 // on the trim is worked out here, once.
 type laid struct {
-	rope   Rope
+	rope   *Rope
 	path   rope.Path
 	weight float64 // N/m
 
@@ -74,7 +74,7 @@ func take[S ~[]E, E any](from *S, n int) S {
 // lay lays a rope along its path while the bodies are at heights h. Stops that belong to no block count with nobody's.
 func (m *ground) lay(l *laid, rp *Rope, h *rope.Heights, nobodys int) {
 	n := len(rp.Path)
-	l.rope, l.weight = *rp, rp.Mass.Weight(units.StandardGravity).In(units.NewtonPerMetre)
+	l.rope, l.weight = rp, rp.Mass.Weight(units.StandardGravity).In(units.NewtonPerMetre)
 	l.path, l.stations, l.legs = take(&m.path, n), take(&m.stations, n), take(&m.legs, n-1)
 	l.past = take(&m.past, n)
 	l.grip[nowhere] = -1 // what a hand finds at the rail comes later

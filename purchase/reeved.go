@@ -25,6 +25,7 @@ const (
 // Reeved is a reeving that was checked and is ready to be asked. It does not
 // change and may be asked from many goroutines at once.
 type Reeved struct {
+	of     Reeving // nobody else's
 	lift   []laid
 	driven lazy.Value[[]driven] // of each lift line, then of the hand line; see drives
 
@@ -69,12 +70,12 @@ func (r Reeving) Rig() (*Reeved, error) {
 func (r Reeving) rig(found blocks) (*Reeved, error) {
 	var p check.Problems
 	out := &Reeved{
-		trim: r.Trim.In(units.Metre), top: r.ArborTop.In(units.Metre), idler: r.Idler.In(units.Metre),
+		of: r, trim: r.Trim.In(units.Metre), top: r.ArborTop.In(units.Metre), idler: r.Idler.In(units.Metre),
 		lockHeight: r.Lock.In(units.Metre),
 		down:       math.Inf(-1), up: math.Inf(1), lock: -1,
 	}
 	h := out.heights(out.top)
-	out.lay(r, &h, found)
+	out.lay(&h, found)
 	for i, l := range out.all() {
 		l.checkParts(&p, i, len(r.Lift))
 	}
@@ -236,7 +237,8 @@ func (r *Reeved) limitTravel(h *rope.Heights) {
 }
 
 // lay lays all ropes while the bodies are at heights h. Their figures lie side by side, in one piece of memory of each sort.
-func (r *Reeved) lay(ropes Reeving, h *rope.Heights, found blocks) {
+func (r *Reeved) lay(h *rope.Heights, found blocks) {
+	ropes := &r.of
 	r.blocks, r.named = append(found.named, Block{Name: RopeLock, On: Rail}, Block{}), len(found.named)
 	n, lines := ropes.stops(), len(ropes.Lift)
 	m := ground{
