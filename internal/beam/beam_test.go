@@ -128,6 +128,11 @@ func TestTiesGoLeft(t *testing.T) {
 	if sag.At > x[1] || hog.At != x[1] || shear.At != x[1] || shear.Value > 0 {
 		t.Errorf("sagging %v, hogging %v, shear %v: want all near %v, shear on its left", sag, hog, shear, x[1])
 	}
+	// On two lines alone the shear is alike beside both.
+	w = held([]float64{0.3, 2}, []Stretch{{0.3, 2}}, 100)
+	if _, _, shear := w.Extremes(); shear.At != 0.3 || math.Abs(shear.Value-50) > 1e-12 {
+		t.Errorf("shear %v: want 50 beside the first line", shear)
+	}
 }
 
 // A single line carries two cantilevers: no sagging, hogging wL²/8 over the line, shear wL/2.

@@ -65,7 +65,7 @@ func (w *Work) crest(from, to int, m, v float64) (moment, place float64) {
 	for i := from; i < to; i++ {
 		s := &w.spans[i]
 		if v <= s.left+s.right {
-			top, at := 0.0, 0.0
+			var top, at float64
 			if even {
 				top, at = w.crestEven(i+1, m, v)
 			} else {

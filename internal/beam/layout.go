@@ -1,6 +1,7 @@
 package beam
 
 import (
+	"cmp"
 	"slices"
 	"sync"
 )
@@ -111,7 +112,7 @@ func NewLayout(b Beam) *Layout {
 	return l
 }
 
-// sort puts the marks of each field together, in the order of their places and at one place of the loads.
+// sort puts the marks of each field together, in the order of their places.
 func (l *Layout) sort() {
 	begins, last := l.field, len(l.field)-1
 	for i := range l.marks {
@@ -130,15 +131,7 @@ func (l *Layout) sort() {
 			*here, l.marks[*there] = l.marks[*there], *here
 			*there++
 		}
-		slices.SortFunc(l.marks[begins[k]:begins[k+1]], func(a, b mark) int {
-			switch {
-			case a.place < b.place:
-				return -1
-			case a.place > b.place:
-				return 1
-			}
-			return int(a.load - b.load)
-		})
+		slices.SortFunc(l.marks[begins[k]:begins[k+1]], func(a, b mark) int { return cmp.Compare(a.place, b.place) })
 	}
 }
 
@@ -180,39 +173,24 @@ func (l *Layout) right(field int) float64 {
 	return l.x[field]
 }
 
-// makeRoom makes room for what most loads come to: a point is one part and has one mark, any other two parts with two marks
-// each; or a tip, and some a cover.
+// makeRoom makes room for what most loads come to: a point has one mark, any other two parts with two marks each, and some a
+// cover.
 func (l *Layout) makeRoom(b *Beam) {
 	n := len(l.x)
 	figures := make([]float64, 3*n)
 	l.base = borne{point: figures[:n:n], begin: figures[n : 2*n : 2*n], gain: figures[2*n:], spans: make([]simple, n)}
-	marks, parts, covers, before, beyond := 0, 0, 0, 0, 0
+	marks, moves := 0, 0
 	for k, s := range b.Loads {
 		marks++
 		if s.From < s.To {
 			marks += 3
 		}
-		if b.still(k) {
-			continue
-		}
-		parts++
-		if s.From < s.To {
-			parts++
-			covers++
-		}
-		if s.From < l.x[0] {
-			before++
-		}
-		if s.To > l.x[n-1] {
-			beyond++
+		if !b.still(k) {
+			moves++
 		}
 	}
-	tips := make([]tip, before+beyond)
 	l.marks = make([]mark, 0, marks)
-	l.moving = acts{
-		parts: make([]part, 0, parts), covers: make([]cover, 0, covers),
-		tips: [2][]tip{tips[:0:before], tips[before:before]},
-	}
+	l.moving = acts{parts: make([]part, 0, 2*moves), covers: make([]cover, 0, moves)}
 }
 
 // cutting cuts a load at the lines. What it does is noted for a unit of its weight; or, where it is still, laid on with it.

@@ -118,10 +118,8 @@ func (w *Work) LoadWeights() {
 	w.tips = l.base.tips
 	copy(w.point, l.base.point)
 	copy(w.spans, l.base.spans)
-	if len(l.moving.covers) > 0 {
-		l.moving.step(w.steps, w.Weights)
-		w.spread(&l.moving, w.steps, l.spans, &l.base)
-	}
+	l.moving.step(w.steps, w.Weights)
+	w.spread(&l.moving, w.steps, l.spans, &l.base)
 	w.add(&l.moving, w.Weights)
 	total := 0.0
 	for _, v := range w.Weights {
