@@ -95,3 +95,88 @@ func TestRopeUseJustBeyondItsBounds(t *testing.T) {
 		}
 	}
 }
+
+// Whatever little moves, it moves as it should: half a kilogram in the arbor, on the batten, of rope or of rims, each alone. Of the hand
+// line there are 112 ft, and 6 ft less on the arbor's side than beside it.
+func TestLittleThatMoves(t *testing.T) {
+	plain, roped, rimmed := oneLine(purchase.Single), oneLine(purchase.Single), oneLine(purchase.Single)
+	roped.HandMass = 0.01
+	rimmed.Rim = 0.1
+	for _, c := range []struct {
+		name   string
+		layout purchase.Layout
+		on     purchase.Bodies
+		want   float64 // in g, upwards at the batten
+	}{
+		{"in the arbor", plain, massed(0, 0.5, 20), 1},
+		{"on the batten", plain, massed(0.5, 0, 20), -1},
+		{"half a newton on the batten", plain, purchase.Bodies{Pulls: []units.Force{0.5}, Idler: 20}, -1},
+		{"of rope", roped, massed(0, 0, 20), -6.0 / 112},
+		{"of rims", rimmed, massed(0, 0, 20), 0},
+	} {
+		got, err := mustRig(t, c.layout).Gain(5, c.on, purchase.Out, 0, purchase.Pulling{})
+		if err != nil || !near.Abs(got.In(units.MetrePerSecondSquared), c.want*g, 1e-12) {
+			t.Errorf("%s: %v, %v; want %v g", c.name, got, err, c.want)
+		}
+	}
+}
+
+// The hand that a set takes is on the rope that pulls: by however little on the inner one, or on the outer, and where nothing is wanted
+// of it on either that is there.
+func TestHandForLittle(t *testing.T) {
+	r := mustRig(t, oneLine(purchase.Single))
+	for _, c := range []struct {
+		heavy float64 // N on the batten
+		on    purchase.Role
+	}{{0.5, purchase.InnerRope}, {-0.5, purchase.OuterRope}} {
+		for _, way := range []purchase.Way{purchase.Out, purchase.In} {
+			on := purchase.Bodies{Pulls: []units.Force{units.Force(500 + c.heavy)}, Arbor: newtons(500), Idler: 20}
+			hand, err := r.HandFor(5, on, purchase.Speeding{Way: way})
+			if err != nil || hand.Rope != c.on || !near.Abs(hand.Pull.In(units.Newton), 0.5, 1e-9) {
+				t.Errorf("%v N batten-heavy, %v: %+v, %v; want half a newton on the %v", c.heavy, way, hand, err, c.on)
+			}
+		}
+	}
+	hand, err := deaf(t).HandFor(1.5, massed(100, 100, 20), purchase.Speeding{Way: purchase.Out})
+	if err != nil || hand.Rope != purchase.OuterRope || hand.Pull != 0 {
+		t.Errorf("%+v, %v; want no pull on the outer rope", hand, err)
+	}
+}
+
+// A rope whose diameter is wrong is told of alone: its sheaves are not blamed for it.
+func TestSheavesOfARopeOfNoDiameter(t *testing.T) {
+	for _, d := range []units.Length{-0.006, units.Length(math.NaN()), units.Length(math.Inf(1))} {
+		l := weightless(purchase.Double)
+		l.Sheaves = purchase.Sheaves{Loft: 0.3, Head: 0.3, Arbor: 0.3, HandHead: 0.3, Idler: 0.3, HandArbor: 0.3}
+		l.LiftDiameter = d
+		if all := faults(t, l.Validate()); len(all) != 1 || all[0].Field != "lift_line_diameter" {
+			t.Errorf("%v: %v", d, all)
+		}
+		r := weightless(purchase.Double).Reeving()
+		r.Hand.Path[2].Tread, r.Hand.Diameter = 0.3, d
+		_, err := r.Rig()
+		if all := faults(t, err); len(all) != 1 || all[0].Field != "hand.diameter" {
+			t.Errorf("%v: %v", d, all)
+		}
+	}
+}
+
+// Bodies of no possible weight are refused, each by its name, and by how it was called.
+func TestBodiesOfNoPossibleWeight(t *testing.T) {
+	r := mustRig(t, weightless(purchase.Single))
+	for field, change := range map[string]func(*purchase.Bodies){
+		"pulls[3]": func(b *purchase.Bodies) { b.Pulls = []units.Force{1, 1, 1, 1e13, 1} },
+		"arbor":    func(b *purchase.Bodies) { b.Arbor = 1e13 },
+		"idler":    func(b *purchase.Bodies) { b.Idler = 1e13 },
+		"base":     func(b *purchase.Bodies) { b.Base = 1e13 },
+	} {
+		on := purchase.Bodies{Pulls: evenly(5, 1)}
+		change(&on)
+		_, err := r.At(5, on)
+		one(t, err, field, units.ErrOutOfRange, "nothing is so heavy")
+	}
+	on := purchase.Bodies{Pulls: evenly(5, 2e6), Arbor: 2e6, Idler: 2e6, Base: 2e6}
+	if _, err := r.At(5, on); err != nil {
+		t.Errorf("however heavy, it is a number: %v", err)
+	}
+}

@@ -185,19 +185,21 @@ func TestNeighboursThatShareFigures(t *testing.T) {
 	}
 }
 
-// Lift lines whose stops have no names at all are told of each of them, and of nothing else.
+// Lift lines whose stops have no names at all are told of each of them, and of nothing else; beside ones that have.
 func TestStopsWithoutNames(t *testing.T) {
-	r := weightless(purchase.Double).Reeving()
-	r.Lift, r.Hand = r.Lift[:2], purchase.Rope{}
-	var fields []string
-	for i := range r.Lift {
-		for k := range r.Lift[i].Path {
-			r.Lift[i].Path[k].Name = ""
-			fields = append(fields, fmt.Sprintf("lift[%d].path[%d].name", i, k))
+	for _, nameless := range [][]int{{0, 1}, {0}, {1}} {
+		r := weightless(purchase.Double).Reeving()
+		r.Lift, r.Hand = r.Lift[:2], purchase.Rope{}
+		var fields []string
+		for _, i := range nameless {
+			for k := range r.Lift[i].Path {
+				r.Lift[i].Path[k].Name = ""
+				fields = append(fields, fmt.Sprintf("lift[%d].path[%d].name", i, k))
+			}
 		}
+		_, err := r.Rig()
+		one(t, err, strings.Join(fields, ", "), units.ErrMissing, "loads are asked for by name")
 	}
-	_, err := r.Rig()
-	one(t, err, strings.Join(fields, ", "), units.ErrMissing, "loads are asked for by name")
 }
 
 // As far off as a length may be, a stop is still somewhere: its load is its own. From a loft block a million million metres up the
