@@ -96,6 +96,18 @@ func TestRopeUseJustBeyondItsBounds(t *testing.T) {
 	}
 }
 
+// A rule of thumb that charges every sheave with more than the whole load is none; one that charges it with all of it is.
+func TestShareOfARule(t *testing.T) {
+	tackle := purchase.Tackle{Parts: 2, Sheaves: 2}
+	if got, err := tackle.PullByRule(100, 1); err != nil || got != 150 {
+		t.Errorf("the whole load at each of two sheaves: %v, %v; want 150 N", got, err)
+	}
+	got, err := tackle.PullByRule(100, 1.01)
+	if one(t, err, "share", units.ErrOutOfRange, "more than the load"); got != 0 {
+		t.Errorf("and yet %v", got)
+	}
+}
+
 // Whatever little moves, it moves as it should: half a kilogram in the arbor, on the batten, of rope or of rims, each alone. Of the hand
 // line there are 112 ft, and 6 ft less on the arbor's side than beside it.
 func TestLittleThatMoves(t *testing.T) {

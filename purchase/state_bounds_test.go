@@ -88,7 +88,7 @@ func TestHeldAndFreeIdlers(t *testing.T) {
 				break
 			}
 		}
-		if rounds := c.base != 0 || c.heavy == 0; !rounds && (s.Held() != c.held || s.Hand.Slack != c.slack) {
+		if rounds := c.base == 0 && c.heavy == 0; !rounds && (s.Held() != c.held || s.Hand.Slack != c.slack) {
 			t.Errorf("%s: held %v, slack %v", c.name, s.Held(), s.Hand.Slack)
 		}
 	}
