@@ -67,11 +67,8 @@ func (r *Reeved) ropeImbalance() rope.Straight {
 		_, atArbor := r.lift[i].pull(Arbor, 0)
 		up = up.Plus(atArbor.Less(atBatten.Times(r.ratio)))
 	}
-	if r.lock >= 0 {
-		_, atArbor := r.hand.pull(Arbor, 0)
-		up = up.Plus(atArbor)
-	}
-	return up.Times(1 / r.ratio)
+	_, atArbor := r.hand.pull(Arbor, 0) // nothing without a hand line
+	return up.Plus(atArbor).Times(1 / r.ratio)
 }
 
 func possible(carried, arbor units.Mass) error {

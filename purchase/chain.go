@@ -202,19 +202,11 @@ func (r *Reeved) hangs(p *check.Problems, f Flight) {
 	if c.Hung == Piled && c.To != 0 {
 		p.Add("chain.to", check.Show(c.To), "none: a piled chain is not made off on the building", units.ErrOutOfRange)
 	}
-	var taut units.Length
-	lowest := units.Length(math.Inf(1))
-	for _, trim := range [...]units.Length{f.Low, f.High} {
-		z := units.Length(r.chainEnd(c, trim))
-		lowest = min(lowest, z)
-		if c.Hung == Looped {
-			taut = max(taut, units.Abs(z-c.To))
-		}
-	}
-	if lowest < c.Floor {
+	low, high := units.Length(r.chainEnd(c, f.Low)), units.Length(r.chainEnd(c, f.High))
+	if lowest := min(low, high); lowest < c.Floor {
 		p.Add("chain.below", check.Show(c.Below), "an end that stays above the floor at "+check.Show(c.Floor)+"; this one comes down to "+check.Show(lowest), units.ErrOutOfRange)
 	}
-	if c.Length < taut {
+	if taut := max(units.Abs(low-c.To), units.Abs(high-c.To)); c.Hung == Looped && c.Length < taut {
 		p.Add("chain.length", check.Show(c.Length), "at least "+check.Show(taut)+": a shorter one would come taut between its ends", units.ErrOutOfRange)
 	}
 }

@@ -186,3 +186,35 @@ func TestEvenChainOfWeightlessRopes(t *testing.T) {
 		}
 	}
 }
+
+// Where ropes alone hang in the balance, batten and arbor at one height, or a chain alone holds against them, rounding is taken as such:
+// nothing else weighs anything there that it could be held against.
+func TestBalancedByRopesAlone(t *testing.T) {
+	for i := range 200 {
+		l := oneLine(purchase.Single)
+		l.LiftMass = units.LineMass(0.1 + 0.013*float64(i))
+		l.Trim = 1 + units.Length(0.00137*float64(i))
+		r := mustRig(t, l)
+		level := (l.Trim + l.ArborTop).Scale(0.5) // what one gains the other loses
+		for _, f := range []purchase.Flight{{Low: level, High: level + 3}, {Low: level - 3, High: level}} {
+			d, err := r.Drift(f)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if first, last, ok := d.Balanced(); !ok || first != level || last != level {
+				t.Fatalf("lines of %v from %v to %v: balanced from %v to %v, %v; want at %v", l.LiftMass, f.Low, f.High, first, last, ok, level)
+			}
+		}
+		// Lines of a mass m each metre weigh 2m for each that the batten is above that height, and so does a chain of 2m.
+		f := purchase.Flight{Low: level + 1, High: level + 4, Chain: purchase.Chain{
+			On: purchase.Batten, Below: 0, Hung: purchase.Piled, Floor: level, Length: 5, Mass: l.LiftMass.Scale(2),
+		}}
+		d, err := r.Drift(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if first, last, ok := d.Balanced(); !ok || first != f.Low || last != f.High {
+			t.Fatalf("lines of %v with a chain: balanced from %v to %v, %v", l.LiftMass, first, last, ok)
+		}
+	}
+}

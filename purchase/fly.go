@@ -23,7 +23,7 @@ type Flown struct {
 	Way    Way            `json:"way"`
 	Time   units.TimeSpan `json:"time"`   // all together
 	Phases [3]Phase       `json:"phases"` // speeding up, at speed, slowing down
-	Most   Pulling        `json:"most"`   // the hardest that the hand must pull
+	Most   Pulling        `json:"most"`   // the hardest that the hand must pull; of equals the first
 	Power  units.Power    `json:"power"`  // the most that it gives: its pull times the speed of the rope
 }
 
@@ -46,7 +46,8 @@ func (r *Reeved) Fly(f Fly) (Flown, error) {
 		return Flown{}, err
 	}
 	var p check.Problems
-	if from, to := r.trimmed(&p, "from", f.From), r.trimmed(&p, "to", f.To); from && to && f.From == f.To {
+	r.trimmed(&p, "from", f.From)
+	if r.trimmed(&p, "to", f.To) && f.To == f.From {
 		p.Add("to", check.Show(f.To), "another trim than the one it is flown from", units.ErrOutOfRange)
 	}
 	check.Positive(&p, "top", f.Top, "the batten's speed once it is up to it")

@@ -130,6 +130,42 @@ func TestPropFlyPhaseByPhase(t *testing.T) {
 	})
 }
 
+// A set in balance takes as much to stop as to start, on the other rope: of the two the first is told as the hardest.
+func TestFlyTellsTheFirstOfEqualPulls(t *testing.T) {
+	r := mustRig(t, oneLine(purchase.Single))
+	for way, f := range map[purchase.Way]purchase.Fly{purchase.Out: {From: 4, To: 12}, purchase.In: {From: 12, To: 4}} {
+		f.Top, f.Start, f.Stop, f.On = 1, 2, 1, massed(100, 100, 20)
+		got, err := r.Fly(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if start, stop := got.Phases[0].First, got.Phases[2].Last; start.Pull != stop.Pull || start.Rope == stop.Rope || got.Most != start {
+			t.Errorf("%v: starts with %+v, stops with %+v, at most %+v", way, start, stop, got.Most)
+		}
+	}
+}
+
+// On lines of 20 kg/m a set that is batten-heavy as it starts is arbor-heavy a little further out: what drives it out is then
+// wanted in the first moment alone, and told of though it is not there.
+func TestFlyRefusedForItsFirstMomentAlone(t *testing.T) {
+	l := oneLine(purchase.Single)
+	l.Rail, l.Loft[0].Height, l.LiftMass = units.Foot.Scale(54.5), 7*units.Foot, 20
+	r := mustRig(t, l)
+	balanced, err := r.Counterweight(1.25, 100)
+	if err != nil {
+		t.Fatal(err)
+	}
+	f := purchase.Fly{From: 1.2, To: 2, Top: 0.1, Start: 10, Stop: 0.1, On: massed(100, float64(balanced), 20)}
+	got, err := r.Fly(f)
+	if one(t, err, "hand", purchase.ErrNoTravel, "no inner rope at the rail"); got != (purchase.Flown{}) {
+		t.Errorf("refused, and yet %+v", got)
+	}
+	f.From = 1.3
+	if got, err = r.Fly(f); err != nil || got.Most.Rope != purchase.OuterRope {
+		t.Errorf("from where it is arbor-heavy: %+v, %v", got, err)
+	}
+}
+
 func TestFlyRefused(t *testing.T) {
 	r := mustRig(t, oneLine(purchase.Single))
 	bare := oneLine(purchase.Single).Reeving()

@@ -244,10 +244,6 @@ func (f *flight) reach(length float64) (z float64, atStop bool) {
 		return length, true
 	}
 	low, high := s.from, s.to
-	if s.from == 0 {
-		// Where it first slows down, it has not come to rest yet.
-		low = min(high, -f.gives.Start/f.gives.Rate)
-	}
 	for range 60 {
 		if mid := (low + high) / 2; s.at(mid) > 0 {
 			low = mid

@@ -22,14 +22,15 @@ func (r *Reeved) motion(way Way, hand Role, on Bodies) motion {
 	weight := on.Arbor.Weight(units.StandardGravity).In(units.Newton)
 	g := units.StandardGravity.In(units.MetrePerSecondSquared)
 	up := rope.Tension{Plain: rope.Straight{Start: -weight}, PerAcceleration: rope.Straight{Start: on.Arbor.In(units.Kilogram) / r.ratio}}
+	drives := r.drives()
 	for i := range r.lift {
-		onto := &r.lift[i].onto[way-Out][nowhere]
+		onto := &drives[i].onto[way-Out][nowhere]
 		pull := on.Pulls[i].In(units.Newton)
 		start := rope.Tension{Plain: rope.Straight{Start: pull}, PerAcceleration: rope.Straight{Start: pull / g}}
 		up = up.Plus(started(onto.arbor, onto.known, start), 1)
 	}
 	if r.lock >= 0 {
-		onto := &r.hand.onto[way-Out][hand]
+		onto := &drives[len(r.lift)].onto[way-Out][hand]
 		start := rope.Tension{Plain: rope.Straight{Start: on.onIdler(r.idlerParts)}}
 		up = up.Plus(started(onto.arbor, onto.known, start), 1)
 	}

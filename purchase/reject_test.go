@@ -115,6 +115,9 @@ func TestLayoutRefused(t *testing.T) {
 			c.change(&l)
 			_, err := l.Rig()
 			one(t, err, c.field, c.kind, c.reason)
+			if fault := l.Validate(); fault == nil || fault.Error() != err.Error() {
+				t.Errorf("Validate says %v, Rig %v", fault, err)
+			}
 		})
 	}
 }

@@ -45,27 +45,36 @@ func (b *borne) add(a *acts, weights []float64) {
 	for side := range a.tips {
 		sum := &b.tips[side]
 		for _, t := range a.tips[side] {
-			v := weights[t.load]
-			sum.weight += float64(v * t.weight)
-			sum.moment += float64(v * t.moment)
+			sum.add(weights[t.load], t)
 		}
 	}
 	parts, spans := a.parts, b.spans
 	for k := range parts {
 		p := &parts[k]
-		v, s := weights[p.load], &spans[p.span]
-		s.left += float64(v * p.left)
-		s.right += float64(v * p.right)
-		s.atLeft += float64(v * p.atLeft)
-		s.atRight += float64(v * p.atRight)
+		spans[p.span].add(weights[p.load], p.simple)
 	}
+}
+
+// add lays on so much of a load.
+func (t *tip) add(v float64, of tip) {
+	t.weight += float64(v * of.weight)
+	t.moment += float64(v * of.moment)
 }
 
 // step is by how much covers step at the left end of a span: their weight per length, and what that gains.
 type step struct{ weight, gain float64 }
 
-// cover notes the steps of covers.
-func (a *acts) cover(steps []step, weights []float64) {
+// cover notes one more.
+func (a *acts) cover(c cover) {
+	if len(a.covers) == 0 {
+		a.from = c.from
+	}
+	a.from, a.to = min(a.from, c.from), max(a.to, c.to)
+	a.covers = append(a.covers, c)
+}
+
+// step notes where covers begin and end.
+func (a *acts) step(steps []step, weights []float64) {
 	for _, c := range a.covers {
 		v := weights[c.load]
 		steps[c.from].weight += float64(v * c.begin)
@@ -89,18 +98,11 @@ func (b *borne) spread(a *acts, steps []step, lengths []float64, beside *borne) 
 		if g == 0 {
 			half := float64(q * length / 2)
 			at := float64(half * length * length / 2)
-			s.left += half
-			s.right += half
-			s.atLeft += at
-			s.atRight += at
+			s.add(1, simple{half, half, at, at})
 			continue
 		}
 		next := q + float64(g*length)
-		does := simpleCover(length, q, next)
-		s.left += does.left
-		s.right += does.right
-		s.atLeft += does.atLeft
-		s.atRight += does.atRight
+		s.add(1, simpleCover(length, q, next))
 		q = next
 	}
 	steps[a.to] = step{}

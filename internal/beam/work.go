@@ -119,7 +119,7 @@ func (w *Work) LoadWeights() {
 	copy(w.point, l.base.point)
 	copy(w.spans, l.base.spans)
 	if len(l.moving.covers) > 0 {
-		l.moving.cover(w.steps, w.Weights)
+		l.moving.step(w.steps, w.Weights)
 		w.spread(&l.moving, w.steps, l.spans, &l.base)
 	}
 	w.add(&l.moving, w.Weights)

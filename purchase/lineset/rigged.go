@@ -127,7 +127,7 @@ func (s Set) compute(stock arbor.Stock, on *installed, found flown) (*Rigged, er
 		return nil, err
 	}
 	low, high := r.travel.reached()
-	curve, err := r.curve(low, high, r.counter.Arbor, r.hung)
+	curve, err := r.curve(nil, low, high, r.counter.Arbor, r.hung)
 	if err != nil {
 		return nil, err
 	}
