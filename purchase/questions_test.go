@@ -29,9 +29,17 @@ func TestEndsOfReach(t *testing.T) {
 		kind error // none: it is reached
 		top  units.Length
 	}{
-		{-8, units.ErrOutOfRange, 0}, {20, units.ErrOutOfRange, 0}, {-9, units.ErrOutOfRange, 0}, {21, units.ErrOutOfRange, 0},
-		{units.Length(math.Inf(1)), units.ErrNotFinite, 0}, {units.Length(math.Inf(-1)), units.ErrNotFinite, 0}, {units.Length(math.NaN()), units.ErrNotFinite, 0},
-		{-7.5, nil, 19.5}, {19.5, nil, -7.5}, {2, nil, 10}, {2.5, nil, 9.5},
+		{-8, units.ErrOutOfRange, 0},
+		{20, units.ErrOutOfRange, 0},
+		{-9, units.ErrOutOfRange, 0},
+		{21, units.ErrOutOfRange, 0},
+		{units.Length(math.Inf(1)), units.ErrNotFinite, 0},
+		{units.Length(math.Inf(-1)), units.ErrNotFinite, 0},
+		{units.Length(math.NaN()), units.ErrNotFinite, 0},
+		{-7.5, nil, 19.5},
+		{19.5, nil, -7.5},
+		{2, nil, 10},
+		{2.5, nil, 9.5},
 	} {
 		top, err := r.ArborTop(c.trim)
 		_, rest := r.At(c.trim, on)

@@ -79,9 +79,12 @@ func TestHeldAndFreeIdlers(t *testing.T) {
 		}
 		inner, outer := s.Hand.Parts[0], s.Hand.Parts[1]
 		for _, end := range []struct{ got, want float64 }{
-			{inner.TensionFrom.In(units.Newton), c.below}, {inner.TensionTo.In(units.Newton), c.below},
-			{outer.TensionFrom.In(units.Newton), c.below}, {outer.TensionTo.In(units.Newton), c.above},
-			{s.Hand.Parts[2].TensionTo.In(units.Newton), c.above}, {s.Lock.In(units.Newton), c.heavy},
+			{inner.TensionFrom.In(units.Newton), c.below},
+			{inner.TensionTo.In(units.Newton), c.below},
+			{outer.TensionFrom.In(units.Newton), c.below},
+			{outer.TensionTo.In(units.Newton), c.above},
+			{s.Hand.Parts[2].TensionTo.In(units.Newton), c.above},
+			{s.Lock.In(units.Newton), c.heavy},
 		} {
 			if !near.Abs(end.got, end.want, 1e-9) {
 				t.Errorf("%s: %v N below and %v above, asked %v; want %v and %v", c.name, inner.TensionTo, outer.TensionTo, s.Lock, c.below, c.above)

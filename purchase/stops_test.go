@@ -144,15 +144,13 @@ func TestStopsInOnePlaceBesideOtherFaults(t *testing.T) {
 				rp.Path = slices.Insert(rp.Path, at, again)
 				_, err := r.Rig()
 				one(t, err, "lock, "+field, units.ErrNotFinite, "both are told")
-				if all := faults(t, err); len(all) == 2 && (!errorsIsDuplicate(all[1]) || all[1].Value != `"again"`) {
+				if all := faults(t, err); len(all) == 2 && (all[1].Err != units.ErrDuplicate || all[1].Value != `"again"`) {
 					t.Errorf("%s: %v of %s", field, all[1], all[1].Value)
 				}
 			}
 		}
 	}
 }
-
-func errorsIsDuplicate(err *units.FieldError) bool { return err.Err == units.ErrDuplicate }
 
 // Stops next to each other may share all of their figures on two bodies, and on one body their height or how far across they are,
 // whatever else is said of them.
