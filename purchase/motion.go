@@ -34,7 +34,7 @@ func (r *Reeved) motion(way Way, hand Role, on Bodies) motion {
 		start := rope.Tension{Plain: rope.Straight{Start: on.onIdler(r.idlerParts)}}
 		up = up.Plus(started(onto.arbor, onto.known, start), 1)
 	}
-	up = up.Times(1 / r.ratio)
+	up = up.Times(r.perRatio)
 	return motion{force: up.Plain, mass: up.PerAcceleration, square: up.PerSquare, pull: up.PerPull}
 }
 

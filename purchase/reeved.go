@@ -34,6 +34,7 @@ type Reeved struct {
 	lock  int // the part of the hand line that runs through the rope lock; -1 without a hand line
 
 	ratio      float64 // −dx/dy
+	perRatio   float64 // one over it: a division takes long
 	handRatio  float64
 	trim, top  float64 // where batten and arbor stood when the lines were made off
 	lockHeight float64
@@ -95,8 +96,9 @@ func (r Reeving) rig(found blocks) (*Reeved, error) {
 
 // ready works out what does not depend on the trim or on what hangs on the ropes.
 func (r *Reeved) ready(h *rope.Heights) {
+	r.perRatio = 1 / r.ratio
 	r.limitTravel(h)
-	travel, flyOut := rope.Speeds{Batten: -r.ratio, Arbor: 1}, rope.Speeds{Batten: 1, Arbor: -1 / r.ratio}
+	travel, flyOut := rope.Speeds{Batten: -r.ratio, Arbor: 1}, rope.Speeds{Batten: 1, Arbor: -r.perRatio}
 	r.rests = make([]rests, 0, len(r.lift)+2)
 	first := 0
 	for i, l := range r.all() {

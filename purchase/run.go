@@ -162,7 +162,8 @@ func (r *Reeved) Run(trim units.Length, on Bodies, way Way) (Running, error) {
 	return s, nil
 }
 
-// RunInto is Run for who asks often, as [Reeved.AtInto] is At.
+// RunInto is Run for who asks often, as [Reeved.AtInto] is At. What drag makes of the ropes is worked out, and kept, when it is
+// first asked of a Reeved.
 func (r *Reeved) RunInto(s *Running, trim units.Length, on Bodies, way Way) error {
 	if s == nil {
 		return noPlace("running")

@@ -208,18 +208,30 @@ func (r *Reeved) AtInto(s *State, trim units.Length, on Bodies) error {
 		below += asked - grip
 		grip = asked
 	}
-	held := min(asked, grip) // the rope above the lock has no more to give up
+	held := asked
+	if held > grip { // the rope above the lock has no more to give up
+		held = grip
+	}
 	s.Lock, s.Grip = units.Force(asked), units.Force(grip)
 	handBelow, handAbove := len(r.lift), len(r.lift)+1
 	m.bears[handBelow].pull, m.bears[handAbove].pull = below, below-held
 	r.rest(m, moved)
 	hand, stops := m.hand(), r.hand.stations[r.lock:]
-	hand[r.lock].TensionFrom = units.Force(max(0, below+stops[0].hung.At(moved)))
-	hand[r.lock].TensionTo = units.Force(max(0, below-held+stops[1].hung.At(moved)))
+	gripped := &hand[r.lock]
+	gripped.TensionFrom = units.Force(borne(below + stops[0].hung.At(moved)))
+	gripped.TensionTo = units.Force(borne(below - held + stops[1].hung.At(moved)))
 	s.Hand = RopeState{Name: r.hand.rope.Name, Parts: hand, Slack: m.ropes[handBelow].Slack || m.ropes[handAbove].Slack || asked > grip}
 	s.Blocks = m.blocks[: r.named+1 : r.named+1]
 	s.Blocks[r.named].Load.Up = units.Force(-held)
 	return nil
+}
+
+// borne is what a rope bears of a tension: nothing of one below zero.
+func borne(t float64) float64 {
+	if t < 0 {
+		return 0
+	}
+	return t
 }
 
 func (b Bodies) validate(lines int) error {

@@ -146,6 +146,8 @@ func (w *Work) crestEven(field int, m, v float64) (moment, place float64) {
 	if fall := float64((q + rest) * s); fall < v {
 		return m, -1
 	}
-	s = min(s, v/(q+rest))
+	if most := v / (q + rest); most < s {
+		s = most
+	}
 	return m + float64(s*v/2), place + s
 }
