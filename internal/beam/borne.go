@@ -84,8 +84,8 @@ func (a *acts) step(steps []step, weights []float64) {
 	}
 }
 
-// spread sums up the steps of some covers, which are then nought again, and lays what they come to on the spans; beside
-// them lie the covers of another.
+// spread sums up the steps of some covers, which are then nought again but for the last, that nobody reads, and lays what they
+// come to on the spans; beside them lie the covers of another.
 func (b *borne) spread(a *acts, steps []step, lengths []float64, beside *borne) {
 	var q, g float64
 	spans, begin, gain := b.spans, b.begin, b.gain
@@ -105,5 +105,4 @@ func (b *borne) spread(a *acts, steps []step, lengths []float64, beside *borne) 
 		s.add(1, simpleCover(length, q, next))
 		q = next
 	}
-	steps[a.to] = step{}
 }
