@@ -169,8 +169,10 @@ func TestLittleOutOfBalance(t *testing.T) {
 		rope  purchase.Role
 		runs  bool
 	}{
-		{0.5, purchase.Out, purchase.InnerRope, false}, {0.5, purchase.In, purchase.InnerRope, true},
-		{-0.5, purchase.In, purchase.OuterRope, false}, {-0.5, purchase.Out, purchase.OuterRope, true},
+		{0.5, purchase.Out, purchase.InnerRope, false},
+		{0.5, purchase.In, purchase.InnerRope, true},
+		{-0.5, purchase.In, purchase.OuterRope, false},
+		{-0.5, purchase.Out, purchase.OuterRope, true},
 	} {
 		on := purchase.Bodies{Pulls: evenly(5, units.Force((500+c.heavy)/5)), Arbor: units.Mass(500 / g), Idler: 20}
 		got, err := r.Run(9, on, c.way)

@@ -30,11 +30,7 @@ func (r *Reeved) motion(way Way, hand Role, on Bodies) motion {
 		up = up.Plus(started(onto.arbor, onto.known, start), 1)
 	}
 	if r.lock >= 0 {
-		role := nowhere
-		if r.hand.grip[hand] >= 0 {
-			role = int(hand)
-		}
-		onto := &drives[len(r.lift)].onto[way-Out][role]
+		onto := &drives[len(r.lift)].onto[way-Out][hand]
 		start := rope.Tension{Plain: rope.Straight{Start: on.onIdler(r.idlerParts)}}
 		up = up.Plus(started(onto.arbor, onto.known, start), 1)
 	}

@@ -80,6 +80,21 @@ func TestHandLinesThatAreNone(t *testing.T) {
 	}
 }
 
+// What is wrong with lift lines and with the hand line is told together.
+func TestLiftLinesAndHandLineThatAreNone(t *testing.T) {
+	r := weightless(purchase.Double).Reeving()
+	r.Lift[1].Path = r.Lift[1].Path[:3]
+	r.Lift[3].Path = r.Lift[3].Path[:4]
+	r.Hand.Path[2].On, r.Hand.Path[2].Name = purchase.Building, "no idler"
+	_, err := r.Rig()
+	one(t, err, "lift[1], lift[3], hand", purchase.ErrNoTravel, "each has a fault of its own")
+	r = weightless(purchase.Double).Reeving()
+	r.Lift, r.Lock = r.Lift[:1], 0
+	r.Lift[0].Path = r.Lift[0].Path[:3]
+	_, err = r.Rig()
+	one(t, err, "lift[0], lock", purchase.ErrNoTravel, "the lock is out of place, whatever the ratio")
+}
+
 // What is wrong with where stops stand is told of the right one of the two: by its name where they meet, by both figures where a part that
 // is to hang plumb does not. Of a part that is wrong, no more is told.
 func TestPartsThatAreNone(t *testing.T) {

@@ -84,9 +84,6 @@ func (r Reeving) rig(found blocks) (*Reeved, error) {
 		return nil, err
 	}
 	out.findRatio(&p)
-	if err := p.Err(); err != nil {
-		return nil, err
-	}
 	if len(r.Hand.Path) > 0 {
 		out.checkHand(&p, &h)
 	}

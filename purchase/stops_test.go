@@ -144,15 +144,13 @@ func TestStopsInOnePlaceBesideOtherFaults(t *testing.T) {
 				rp.Path = slices.Insert(rp.Path, at, again)
 				_, err := r.Rig()
 				one(t, err, "lock, "+field, units.ErrNotFinite, "both are told")
-				if all := faults(t, err); len(all) == 2 && (!errorsIsDuplicate(all[1]) || all[1].Value != `"again"`) {
+				if all := faults(t, err); len(all) == 2 && (all[1].Err != units.ErrDuplicate || all[1].Value != `"again"`) {
 					t.Errorf("%s: %v of %s", field, all[1], all[1].Value)
 				}
 			}
 		}
 	}
 }
-
-func errorsIsDuplicate(err *units.FieldError) bool { return err.Err == units.ErrDuplicate }
 
 // Stops next to each other may share all of their figures on two bodies, and on one body their height or how far across they are,
 // whatever else is said of them.
@@ -185,19 +183,21 @@ func TestNeighboursThatShareFigures(t *testing.T) {
 	}
 }
 
-// Lift lines whose stops have no names at all are told of each of them, and of nothing else.
+// Lift lines whose stops have no names at all are told of each of them, and of nothing else; beside ones that have.
 func TestStopsWithoutNames(t *testing.T) {
-	r := weightless(purchase.Double).Reeving()
-	r.Lift, r.Hand = r.Lift[:2], purchase.Rope{}
-	var fields []string
-	for i := range r.Lift {
-		for k := range r.Lift[i].Path {
-			r.Lift[i].Path[k].Name = ""
-			fields = append(fields, fmt.Sprintf("lift[%d].path[%d].name", i, k))
+	for _, nameless := range [][]int{{0, 1}, {0}, {1}} {
+		r := weightless(purchase.Double).Reeving()
+		r.Lift, r.Hand = r.Lift[:2], purchase.Rope{}
+		var fields []string
+		for _, i := range nameless {
+			for k := range r.Lift[i].Path {
+				r.Lift[i].Path[k].Name = ""
+				fields = append(fields, fmt.Sprintf("lift[%d].path[%d].name", i, k))
+			}
 		}
+		_, err := r.Rig()
+		one(t, err, strings.Join(fields, ", "), units.ErrMissing, "loads are asked for by name")
 	}
-	_, err := r.Rig()
-	one(t, err, strings.Join(fields, ", "), units.ErrMissing, "loads are asked for by name")
 }
 
 // As far off as a length may be, a stop is still somewhere: its load is its own. From a loft block a million million metres up the

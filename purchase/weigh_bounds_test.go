@@ -43,6 +43,33 @@ func TestWeighAnyDrag(t *testing.T) {
 	}
 }
 
+// However stiff the sheaves and however far out of balance the set, it is found what hangs and how stiff they are.
+func TestPropWeighStiffSheaves(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		drag := rapid.Float64Range(0.001, 0.85).Draw(t, "drag")
+		l := weightless(purchase.Single)
+		if rapid.Bool().Draw(t, "double") {
+			l = weightless(purchase.Double)
+		}
+		r, err := dragged(l.Reeving(), purchase.Drag(drag)).Rig()
+		if err != nil {
+			t.Fatal(err)
+		}
+		carried := rapid.Float64Range(1, 1000).Draw(t, "kg carried")
+		w := purchase.Weighing{Trim: 5, On: purchase.Bodies{
+			Pulls: evenly(5, units.Force(carried/5*g)), Arbor: units.Mass(rapid.Float64Range(1, 2000).Draw(t, "arbor")), Idler: units.Mass(rapid.Float64Range(1, 100).Draw(t, "idler")),
+		}}
+		w.Out, w.In = pulled(t, r, w.Trim, w.On)
+		got, err := r.Weigh(w)
+		if err != nil || !near.Rel(float64(got.Drag.Value), drag, 1e-7) {
+			t.Fatalf("%v kg, drag %v: %+v, %v", carried, drag, got, err)
+		}
+		if drag < 0.3 && !near.Rel(got.Carried.Value.In(units.Kilogram), carried, 1e-7) { // stiffer ones multiply what is rounded
+			t.Fatalf("%v kg, drag %v: %+v", carried, drag, got)
+		}
+	})
+}
+
 // A model of a set, a thousandth as heavy, is weighed as well: its pulls are fractions of a newton.
 func TestPropWeighAModel(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -88,6 +115,23 @@ func TestWeighNothing(t *testing.T) {
 		got, err := r.Weigh(purchase.Weighing{Trim: trim, On: on, Out: out, In: in})
 		if err != nil || got.Carried.Value < 0 || got.Carried.Most > 1e-12 {
 			t.Fatalf("nothing at all at %v: %+v, %v", trim, got, err)
+		}
+	}
+}
+
+// Rounding is not taken for drag below zero where the idler weighs nothing either: 300 loads that balance, of which both pulls are nothing but
+// for a hair that holding takes more than driving.
+func TestWeighRoundingWithoutAnIdler(t *testing.T) {
+	r := mustRig(t, triple())
+	for i := range 300 {
+		carried := 1 + 3.7*float64(i)
+		hair := units.Force(carried * 1e-13)
+		w := purchase.Weighing{
+			Trim: 5, On: purchase.Bodies{Pulls: evenly(5, 1), Arbor: newtons(3 * carried)},
+			Out: purchase.Pulled{Pull: hair, Runs: true}, In: purchase.Pulled{Pull: hair, Runs: true},
+		}
+		if got, err := r.Weigh(w); err != nil || got.Drag.Value != 0 || !near.Rel(got.Carried.Value.In(units.Kilogram)*g, carried, 1e-9) {
+			t.Fatalf("%v N: %+v, %v", carried, got, err)
 		}
 	}
 }

@@ -98,9 +98,9 @@ func TurnsWanted(pull, hand units.Force, friction float64) (float64, error) {
 		return 0, p.Err()
 	}
 	turns := rope.WrapTurns(friction, units.Ratio(pull, hand))
-	if turns > mostTurns {
+	if turns > mostTurns*(1+1e-9) { // what ten turns hold is not refused for rounding
 		p.Add("turns", plainText(math.Ceil(min(turns, 1e6)))+" or more", "at most 10: another way to hold the load", units.ErrOutOfRange)
 		return 0, p.Err()
 	}
-	return turns, nil
+	return min(turns, mostTurns), nil
 }
