@@ -220,9 +220,7 @@ func (l *laid) drive() {
 	}
 	for way, onto := range l.onto {
 		for role := range onto {
-			if part := l.grip[role]; part < 0 && role != nowhere {
-				onto[role] = onto[nowhere]
-			} else {
+			if part := l.grip[role]; part >= 0 || role == nowhere { // nobody pulls on a part that is not there
 				onto[role] = l.forces(way, part)
 			}
 		}
@@ -249,20 +247,15 @@ func (l *laid) forces(way, grip int) (onto upward) {
 	mass := l.weight / units.StandardGravity.In(units.MetrePerSecondSquared)
 	t := rope.Tension{PerStart: 1}
 	for i := range l.legs {
-		leg := &l.legs[i]
-		if i > 0 {
-			s := &l.sheaves[i]
-			turning := float64(mass * float64(s.past*s.past))
-			t.PerSquare -= turning
-			t = t.Times(s.factor[way])
-			if s.rim != 0 {
-				t.PerAcceleration.Start += float64(l.gain(i, way) * float64(s.rim*s.past))
-			}
-			onto.add(l.path[i].Body, &t, leg.runs.up)
-			t.PerSquare += turning
-		} else {
-			onto.add(l.path[i].Body, &t, leg.runs.up)
+		leg, s := &l.legs[i], &l.sheaves[i] // at an end no rope runs past it, and what it makes of the tension is nothing
+		turning := float64(mass * float64(s.past*s.past))
+		t.PerSquare -= turning
+		t = t.Times(s.factor[way])
+		if s.rim != 0 {
+			t.PerAcceleration.Start += float64(l.gain(i, way) * float64(s.rim*s.past))
 		}
+		onto.add(l.path[i].Body, &t, leg.runs.up)
+		t.PerSquare += turning
 		t.Plain = t.Plain.Plus(leg.rises)
 		t.PerAcceleration = t.PerAcceleration.Plus(leg.length.Times(float64(mass * leg.speed)))
 		if i == grip {
