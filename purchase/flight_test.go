@@ -321,3 +321,26 @@ func TestBalancedTwice(t *testing.T) {
 		t.Errorf("balanced at %v and %v ft, want at 20 and 40", first.In(units.Foot), last.In(units.Foot))
 	}
 }
+
+// Of equals the lowest is told however much hangs beside: a chain that keeps a set even keeps it so under a batten of a hundred tonnes, whose
+// weight alone rounds to more than what the ropes weigh a part in 10^12 of.
+func TestEqualsBesideMuch(t *testing.T) {
+	l := roped(purchase.Single)
+	l.LiftMass = 1e-5
+	r := mustRig(t, l)
+	f := purchase.Flight{Low: 2, High: 9, Chain: purchase.Chain{On: purchase.Batten, Hung: purchase.Piled, Length: 20}}
+	var err error
+	if f.Chain.Mass, err = r.EvenChain(f); err != nil {
+		t.Fatal(err)
+	}
+	for i := range 50 {
+		heavy := units.Mass(1e5 + 137*float64(i))
+		for _, loads := range [][2]units.Mass{{heavy, 0}, {0, heavy}, {heavy, heavy}} {
+			f.Carried, f.Arbor = loads[0], loads[1]
+			d, err := r.Drift(f)
+			if err != nil || d.Most != d.Low || d.Least != d.Low {
+				t.Fatalf("%v and %v: %+v, %v", f.Carried, f.Arbor, d, err)
+			}
+		}
+	}
+}
