@@ -365,10 +365,10 @@ func (set *atRest) answered(lines []*stretch, lower bool) ends {
 		}
 		own = own.and(ends{max(set.upper.sum.least, floor), max(set.upper.sum.most, floor)}.along(upper.load))
 	}
-	if set.slack {
-		// What answers goes no further than to where the rope is slack.
-		apart := own.plus(others)
-		total = ends{max(total.least, apart.least), min(total.most, apart.most)}
+	if !set.slack {
+		return total
 	}
-	return total
+	// What answers goes no further than to where the rope is slack.
+	apart := own.plus(others)
+	return ends{max(total.least, apart.least), min(total.most, apart.most)}
 }
