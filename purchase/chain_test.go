@@ -224,3 +224,23 @@ func TestBalancedByRopesAlone(t *testing.T) {
 		}
 	}
 }
+
+// A set of which nothing weighs anything is balanced all the way; and where the batten comes down into a pit there is no chain either,
+// not even the nothing that is written with a minus.
+func TestBalancedWhereNothingHangs(t *testing.T) {
+	l := oneLine(purchase.Single)
+	l.Trim = -3
+	r := mustRig(t, l)
+	d, err := r.Drift(purchase.Flight{Low: -2, High: 5})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if first, last, ok := d.Balanced(); !ok || first != -2 || last != 5 {
+		t.Errorf("balanced from %v to %v, %v; want all the way", first, last, ok)
+	}
+	for _, p := range []purchase.FlightPoint{d.Low, d.Turn, d.High} {
+		if p.Chain != 0 || math.Signbit(float64(p.Chain)) {
+			t.Errorf("at %v %v of no chain", p.Trim, float64(p.Chain))
+		}
+	}
+}

@@ -344,3 +344,44 @@ func TestEqualsBesideMuch(t *testing.T) {
 		}
 	}
 }
+
+// The imbalance is what the ropes make of it and the weight carried less the arbor's over the ratio, whatever the masses: also one below
+// nothing, as of what is taken off, and one larger than any set's.
+func TestPropImbalanceIsTheSumOfItsTerms(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := drawReeving(t)
+		r, err := d.Rig()
+		if err != nil {
+			t.Fatal(err)
+		}
+		lowest, highest := r.Reach()
+		trim := lowest + (highest - lowest).Scale(rapid.Float64Range(0.01, 0.99).Draw(t, "trim"))
+		masses := rapid.SampledFrom([]units.Mass{0, 1, 750, -5, -2e6, 3e6})
+		carried, arbor := masses.Draw(t, "carried"), masses.Draw(t, "arbor")
+		ropes, err := r.RopeImbalance(trim)
+		whole, also := r.Imbalance(trim, carried, arbor)
+		if err != nil || also != nil {
+			t.Fatal(err, also)
+		}
+		want := (float64(carried) - float64(arbor)/d.ratio()) * g
+		if got := (whole - ropes).In(units.Newton); !near.Rel(got, want, 1e-9) {
+			t.Fatalf("%v and %v: imbalance %v, of which the ropes' %v; want the rest to be %v N", carried, arbor, whole, ropes, want)
+		}
+		// A rope without weight makes none of it.
+		for _, rope := range append(d.Lift, d.Hand) {
+			if rope.Mass != 0 {
+				return
+			}
+		}
+		if ropes != 0 {
+			t.Fatalf("ropes without weight make %v", ropes)
+		}
+	})
+	for _, kind := range []purchase.Kind{purchase.Single, purchase.Double, purchase.Triple} {
+		l := roped(kind)
+		l.DeadEnd, l.LiftMass = 65*units.Foot, 0
+		if ropes, err := mustRig(t, l).RopeImbalance(5); err != nil || ropes != 0 {
+			t.Errorf("%v: ropes without weight make %v, %v", kind, ropes, err)
+		}
+	}
+}

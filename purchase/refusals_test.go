@@ -44,6 +44,7 @@ func TestRefusalsShowWhatWasGivenAndWhatIsRight(t *testing.T) {
 	}{
 		{"a drag a hair too large", purchase.Drag(0.9000000001).Validate(), "", "0.9000000001", "from 0 to 0.9"},
 		{"a factor a hair too small", second(purchase.DragPerHalfTurn(0.9999999999)), "factor", "0.9999999999", "a factor from 1"},
+		{"a factor a hair too large", second(purchase.DragPerHalfTurn(19.0000001)), "factor", "19.0000001", "to 19"},
 		{"no factor", second(purchase.DragPerHalfTurn(0)), "factor", "", "a factor from 1"},
 		{"a factor that is none", second(purchase.DragPerHalfTurn(math.NaN())), "factor", "NaN", "a factor from 1"},
 		{"a factor below nothing", second(purchase.DragPerHalfTurn(-1.5)), "factor", "-1.5", "a factor from 1"},
