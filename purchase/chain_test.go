@@ -98,6 +98,14 @@ func TestFlightRefused(t *testing.T) {
 			c.change(&f)
 			_, err := r.Drift(f)
 			one(t, err, c.field, c.kind, c.reason)
+			mass, err := r.EvenChain(f)
+			if c.field == "carried" || c.field == "arbor" || c.field == "chain.mass" {
+				if err != nil || !(mass > 0) {
+					t.Errorf("EvenChain does not look at masses: %v, %v", mass, err)
+				}
+			} else if one(t, err, c.field, c.kind, c.reason); mass != 0 {
+				t.Errorf("EvenChain refuses it, and yet says %v", mass)
+			}
 			points := []purchase.FlightPoint{{Trim: 7}}
 			if err := r.Curve(f, points); err == nil || points[0].Trim != 7 {
 				t.Error("Curve should refuse it too, and leave the points alone")
@@ -237,6 +245,9 @@ func TestBalancedWhereNothingHangs(t *testing.T) {
 	}
 	if first, last, ok := d.Balanced(); !ok || first != -2 || last != 5 {
 		t.Errorf("balanced from %v to %v, %v; want all the way", first, last, ok)
+	}
+	if d.Turn != d.Low {
+		t.Errorf("without a chain it turns at %v", d.Turn.Trim)
 	}
 	for _, p := range []purchase.FlightPoint{d.Low, d.Turn, d.High} {
 		if p.Chain != 0 || math.Signbit(float64(p.Chain)) {

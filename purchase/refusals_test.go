@@ -104,3 +104,21 @@ func TestLongerForNoLength(t *testing.T) {
 		}
 	}
 }
+
+// An idler goes up to the rope lock, however the way there is reckoned, and no further.
+func TestIdlerRaisedUpToTheLock(t *testing.T) {
+	for i := range 60 {
+		l := oneLine(purchase.Single)
+		idler, rail := 1+0.1*float64(i), 7+0.13*float64(i)
+		l.Idler, l.Rail = units.Foot.Scale(idler), units.Foot.Scale(rail)
+		r := mustRig(t, l)
+		room := units.Foot.Scale(rail - idler)
+		if raised, err := r.RaiseIdler(room, 20); err != nil || raised.Slack != 2*room {
+			t.Errorf("idler at %v ft, lock at %v: %+v, %v", idler, rail, raised, err)
+		}
+		raised, err := r.RaiseIdler(room.Scale(1.000001), 20)
+		if one(t, err, "by", units.ErrOutOfRange, "the lock is in the way"); raised != (purchase.RaisedIdler{}) {
+			t.Errorf("refused, and yet %+v", raised)
+		}
+	}
+}
