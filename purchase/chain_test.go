@@ -3,6 +3,7 @@ package purchase_test
 import (
 	"errors"
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -139,7 +140,7 @@ func TestFlightRefused(t *testing.T) {
 	} {
 		f := good
 		change(&f)
-		if m, err := r.EvenChain(f); err == nil {
+		if m, err := r.EvenChain(f); err == nil || m != 0 {
 			t.Errorf("%s: no chain keeps that even, got %v", name, m)
 		}
 	}
@@ -253,5 +254,31 @@ func TestBalancedWhereNothingHangs(t *testing.T) {
 		if p.Chain != 0 || math.Signbit(float64(p.Chain)) {
 			t.Errorf("at %v %v of no chain", p.Trim, float64(p.Chain))
 		}
+	}
+}
+
+// A chain that runs out just at an end of the flight keeps it even all the way, with half of it taken over by the building where it hangs
+// in a bight all along.
+func TestEvenChainThatRunsOutAtAnEnd(t *testing.T) {
+	l := roped(purchase.Single)
+	r := mustRig(t, l)
+	lines := 5 * float64(l.LiftMass)
+	for _, c := range []struct {
+		name  string
+		chain purchase.Chain
+		want  float64 // times the lines' mass
+	}{
+		{"piled, up to the highest trim", purchase.Chain{On: purchase.Batten, Hung: purchase.Piled, Length: 9}, 2},
+		{"looped, from the lowest trim on", purchase.Chain{On: purchase.Batten, Hung: purchase.Looped, To: 5, Length: 7}, 4},
+		{"looped, up to the highest trim", purchase.Chain{On: purchase.Batten, Hung: purchase.Looped, To: 5, Length: 14}, 2},
+	} {
+		got, err := r.EvenChain(purchase.Flight{Low: 2, High: 9, Chain: c.chain})
+		if err != nil || !near.Abs(float64(got)/lines, c.want, 1e-9) {
+			t.Errorf("%s: %v, %v; want %v times the lines' %v kg/m", c.name, got, err, c.want, lines)
+		}
+	}
+	_, err := r.EvenChain(purchase.Flight{Low: 2, High: 9, Chain: purchase.Chain{On: purchase.Batten, Hung: purchase.Piled, Length: 2}})
+	if all := faults(t, err); len(all) != 1 || !strings.Contains(all[0].Want, "reach the floor") {
+		t.Errorf("in the air from the lowest trim on: %v", err)
 	}
 }

@@ -116,6 +116,17 @@ func TestIdlerRaisedUpToTheLock(t *testing.T) {
 		if raised, err := r.RaiseIdler(room, 20); err != nil || raised.Slack != 2*room {
 			t.Errorf("idler at %v ft, lock at %v: %+v, %v", idler, rail, raised, err)
 		}
+		lifted := l.Reeving() // with its sheave half a metre over its datum there is so much less room
+		lifted.Hand.Path[1].Height = 0.5
+		up, err := lifted.Rig()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err = up.RaiseIdler(room-0.5001, 20); err != nil {
+			t.Errorf("idler half a metre over %v ft: %v", idler, err)
+		}
+		_, err = up.RaiseIdler(room-0.4999, 20)
+		one(t, err, "by", units.ErrOutOfRange, "the lock is in the way")
 		raised, err := r.RaiseIdler(room.Scale(1.000001), 20)
 		if one(t, err, "by", units.ErrOutOfRange, "the lock is in the way"); raised != (purchase.RaisedIdler{}) {
 			t.Errorf("refused, and yet %+v", raised)
