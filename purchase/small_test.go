@@ -118,3 +118,25 @@ func TestUsedAlikeButForRounding(t *testing.T) {
 	_, err = none.GeometryUse(5, 12, purchase.GeometryLimits{LiftRatio: 1})
 	one(t, err, "reeving", units.ErrMissing, "there is nothing whose trims could be wrong")
 }
+
+// So it is where many parts hold the arbor: what runs up to a dead end is what a sixth or a tenth of the batten's speed, taken as often as
+// there are parts, leaves of it.
+func TestDeadEndOfManyParts(t *testing.T) {
+	for _, parts := range []int{2, 4, 6, 10, 12, 14, 22} {
+		path := []purchase.Stop{stop("batten", purchase.Batten, 1, 0), stop("loft", purchase.Grid, 1, 20), stop("head", purchase.HeadBeam, 0, 20)}
+		for range parts / 2 {
+			path = append(path, stop("top", purchase.Arbor, 0, 0), stop("beam", purchase.HeadBeam, 0, 21))
+		}
+		r, err := reeved(path...).Rig()
+		if err != nil {
+			t.Fatal(err)
+		}
+		line := geometry(t, r, 2).Lift[0]
+		for i := range parts {
+			want := 1 - 2/float64(parts)*float64((i+1)/2)
+			if got := line.Parts[i+2].Speed; !near.Abs(got, want, 1e-12) || i == parts-1 && got != 0 {
+				t.Errorf("%d parts, part %d runs at %v, want %v", parts, i+1, got, want)
+			}
+		}
+	}
+}
