@@ -57,6 +57,7 @@ func (i Item) carried(trim units.Length, above bool) units.Mass {
 type resting struct {
 	mass                units.Mass
 	below, height, foot units.Length
+	per                 units.LineMass // of a heap, for each metre of its height
 	stands              bool
 
 	arm  float64 // how far it acts from the batten's middle, m
@@ -64,7 +65,9 @@ type resting struct {
 }
 
 func (i Item) resting() resting {
-	return resting{mass: i.Mass, below: i.Below, height: i.Height, foot: i.foot(), stands: i.OnDeck == Stands}
+	return resting{
+		mass: i.Mass, below: i.Below, height: i.Height, foot: i.foot(), per: i.Mass.Per(i.Height), stands: i.OnDeck == Stands,
+	}
 }
 
 func (r *resting) carried(trim units.Length, above bool) units.Mass {
@@ -81,7 +84,11 @@ func (r *resting) carried(trim units.Length, above bool) units.Mass {
 	if !(reach > 0) {
 		return 0
 	}
-	return r.mass.Scale(units.Ratio(reach, r.height))
+	m := r.per.Over(reach)
+	if m > r.mass { // by rounding
+		return r.mass
+	}
+	return m
 }
 
 // foot is how far under the batten the item ends: the trim at which it reaches the deck.

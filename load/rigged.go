@@ -181,33 +181,40 @@ func (r *Rigged) Share(trim units.Length) (Share, error) {
 // that nothing is allocated. After an error s is as it was.
 func (r *Rigged) ShareInto(s *Share, trim units.Length) error {
 	w := r.layout.Borrow()
-	defer w.Return()
 	carried, centre, err := r.solve(w, trim)
-	if err != nil {
-		return err
+	if err == nil {
+		r.share(s, w, trim, carried, centre)
 	}
+	w.Return()
+	return err
+}
+
+// share is what was solved.
+func (r *Rigged) share(s *Share, w *beam.Work, trim units.Length, carried units.Mass, centre units.Length) {
+	n := len(r.lines)
 	sag, hog, shear := w.Extremes()
 	*s = Share{
 		Trim:    trim,
 		Carried: carried,
 		Weight:  carried.Weight(units.StandardGravity),
 		Centre:  centre,
-		Lines:   slices.Grow(s.Lines[:0], len(r.lines))[:len(r.lines)],
+		Lines:   slices.Grow(s.Lines[:0], n)[:n],
 		Sagging: MomentAt{units.Moment(sag.Value), units.Length(sag.At)},
 		Hogging: MomentAt{units.Moment(hog.Value), units.Length(hog.At)},
 		Shear:   ShearAt{units.Force(shear.Value), units.Length(shear.At)},
 		Stress:  units.Moment(max(sag.Value, -hog.Value)).Stress(r.section),
 	}
-	for i := range s.Lines {
-		pull, line := w.Reaction[i], &s.Lines[i]
-		line.At, line.Limit = r.lines[i], r.limits[i]
+	// All cut to one length, so that the loop need not ask whether each place is there.
+	lines, at, limits, give, pulls, above := s.Lines[:n], r.lines[:n], r.limits[:n], r.give[:n], w.Reaction[:n], w.Deflection[:n]
+	for i := range lines {
+		pull, line := pulls[i], &lines[i]
+		line.At, line.Limit = at[i], limits[i]
 		line.Tension, line.Slack = units.Force(pull), pull == 0
-		line.Stretch, line.Gap = units.Length(r.give[i]*pull), 0
-		if above := 0 - w.Deflection[i]; above != 0 {
-			line.Gap = units.Length(above / r.bending)
+		line.Stretch, line.Gap = units.Length(give[i]*pull), 0
+		if above[i] != 0 {
+			line.Gap = units.Length(-above[i] / r.bending)
 		}
 	}
-	return nil
 }
 
 // solve hangs what is carried at the trim on the lines, and gives its mass and centre.

@@ -50,7 +50,7 @@ func (r *Reeved) RopeImbalance(trim units.Length) (units.Force, error) {
 
 // imbalance works in newtons, with carried and arbor as weights.
 func (r *Reeved) imbalance(moved, carried, arbor float64) float64 {
-	return r.ropes.At(moved) + (carried - arbor/r.ratio)
+	return r.ropes.At(moved) + (carried - float64(arbor*r.perRatio))
 }
 
 // ropeImbalance is the part of the imbalance that the ropes' own weight makes.
@@ -68,7 +68,7 @@ func (r *Reeved) ropeImbalance() rope.Straight {
 		up = up.Plus(atArbor.Less(atBatten.Times(r.ratio)))
 	}
 	_, atArbor := r.hand.pull(Arbor, 0) // nothing without a hand line
-	return up.Plus(atArbor).Times(1 / r.ratio)
+	return up.Plus(atArbor).Times(r.perRatio)
 }
 
 func possible(carried, arbor units.Mass) error {

@@ -11,6 +11,7 @@ import (
 // up with. Past its last stop the rope may go on, to where it is held otherwise, as it may come to its first.
 type stretch struct {
 	l        *laid
+	d        *driven
 	from, to int // stops
 	known    Body
 	sum      ends // what it pulls that body up with
@@ -52,7 +53,7 @@ func choices(n int) []uint64 {
 func (s *stretch) try() {
 	n := 0
 	for i := s.from; i <= s.to; i++ {
-		if s.l.sheaves[i].tight > 1 { // at an end it is 1
+		if s.d.at[i].tight > 1 { // at an end it is 1
 			n++
 		}
 	}
@@ -70,7 +71,7 @@ func (s *stretch) corner(grows uint64) corner {
 	t := rope.Straight{Rate: 1}
 	for i := s.from; i <= s.to; i++ {
 		if i > s.from {
-			t.Start += s.l.legs[i-1].rises.At(s.moved)
+			t.Start += s.l.rises(i - 1).At(s.moved)
 		}
 		known := Body(s.l.path[i].Body) == s.known
 		if i > 0 {
@@ -82,7 +83,7 @@ func (s *stretch) corner(grows uint64) corner {
 		if i == last {
 			break
 		}
-		if k := s.l.sheaves[i].tight; k > 1 {
+		if k := s.d.at[i].tight; k > 1 {
 			if grows&1 == 0 {
 				k = 1 / k
 			}
@@ -171,10 +172,11 @@ type atRest struct {
 }
 
 func (r *Reeved) resting(on Bodies, moved float64) *atRest {
+	drives := r.drives()
 	set := &atRest{r: r, weight: on.Arbor.Weight(units.StandardGravity).In(units.Newton), base: on.Base > 0}
 	for i := range r.lift {
 		pull := on.Pulls[i].In(units.Newton)
-		line := &stretch{l: &r.lift[i], to: len(r.lift[i].path) - 1, known: Batten, sum: ends{pull, pull}, moved: moved}
+		line := &stretch{l: &r.lift[i], d: &drives[i], to: len(r.lift[i].path) - 1, known: Batten, sum: ends{pull, pull}, moved: moved}
 		line.try()
 		set.lift = append(set.lift, line)
 		set.lifts = set.lifts.plus(line.extremes(func(c *corner) float64 { return c.arbor.At(pull) }))
@@ -182,11 +184,11 @@ func (r *Reeved) resting(on Bodies, moved float64) *atRest {
 	if r.lock < 0 {
 		return set
 	}
-	hand := &r.hand
+	hand, driven := &r.hand, &drives[len(r.lift)]
 	idler := on.onIdler(r.idlerParts)
-	set.lower = &stretch{l: hand, to: r.lock, known: Idler, sum: ends{idler, idler}, moved: moved}
+	set.lower = &stretch{l: hand, d: driven, to: r.lock, known: Idler, sum: ends{idler, idler}, moved: moved}
 	set.lower.try()
-	set.upper = &stretch{l: hand, from: r.lock + 1, to: len(hand.path) - 1, known: Arbor, moved: moved}
+	set.upper = &stretch{l: hand, d: driven, from: r.lock + 1, to: len(hand.path) - 1, known: Arbor, moved: moved}
 	set.upper.try()
 	set.drop = float64(hand.weight*r.lockHeight) - hand.stations[r.lock+1].hung.At(moved)
 	foot := set.lower.extremes(func(c *corner) float64 { return c.arbor.At(idler) })

@@ -64,12 +64,12 @@ func (r *Reeved) Felt(trim units.Length, carried, arbor units.Mass) (Felt, error
 			}
 		}
 		add(row)
-		for _, s := range l.sheaves {
-			rim := s.rim
-			if speed := abs(s.past); speed > still {
-				rims.Mass += units.Mass(rim)
+		for i, past := range l.past {
+			if speed := abs(past); speed > still {
+				rim := l.rope.Path[i].Rim
+				rims.Mass += rim
 				rims.Speed = max(rims.Speed, speed)
-				rims.Felt += units.Mass(rim).Scale(float64(speed * speed))
+				rims.Felt += rim.Scale(float64(speed * speed))
 			}
 		}
 	}
@@ -85,9 +85,8 @@ func (r *Reeved) ropesFelt() (felt rope.Straight) {
 			square := float64(l.legs[i].speed * l.legs[i].speed)
 			felt = felt.Plus(l.legs[i].length.Times(float64(l.rope.Mass.In(units.KilogramPerMetre) * square)))
 		}
-		for i := range l.sheaves {
-			s := &l.sheaves[i]
-			felt.Start += float64(s.rim * float64(s.past*s.past))
+		for i, past := range l.past {
+			felt.Start += float64(l.rope.Path[i].Rim.In(units.Kilogram) * float64(past*past))
 		}
 	}
 	return felt

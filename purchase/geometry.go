@@ -104,7 +104,7 @@ func (l *laid) geometry(h *rope.Heights) RopeGeometry {
 	}
 	for i := range out.Turns {
 		s := l.rope.Path[i+1]
-		out.Turns[i] = Turn{At: s.Name, On: s.On, Angle: units.Angle(l.path.Turn(i+1, h)), Speed: unlessStill(l.sheaves[i+1].past)}
+		out.Turns[i] = Turn{At: s.Name, On: s.On, Angle: units.Angle(l.path.Turn(i+1, h)), Speed: unlessStill(l.past[i+1])}
 		if s.Tread > 0 && l.rope.Diameter > 0 {
 			out.Turns[i].SheaveRatio = units.Ratio(s.Tread, l.rope.Diameter)
 		}

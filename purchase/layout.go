@@ -1,6 +1,7 @@
 package purchase
 
 import (
+	"slices"
 	"strconv"
 
 	"example.com/steelyard/internal/check"
@@ -197,10 +198,10 @@ func (l Layout) Rig() (*Reeved, error) {
 		return nil, err
 	}
 	r := l.Reeving()
-	blocks, err := r.validate()
+	found, err := l.found(&r)
 	if err == nil {
 		var out *Reeved
-		if out, err = r.rig(blocks); err == nil {
+		if out, err = r.rig(found); err == nil {
 			return out, nil
 		}
 	}
@@ -209,6 +210,14 @@ func (l Layout) Rig() (*Reeved, error) {
 		return nil, turns
 	}
 	return nil, err
+}
+
+// found is what the ropes of a valid layout meet. Only mule blocks, whose names are the caller's, may still be at odds with them.
+func (l Layout) found(r *Reeving) (blocks, error) {
+	if slices.ContainsFunc(l.Loft, func(b Loft) bool { return len(b.Mules) > 0 }) {
+		return r.validate()
+	}
+	return l.blocks(r), nil
 }
 
 // Reeving gives the ropes of the layout as paths.

@@ -11,39 +11,47 @@ import (
 // the names in them, and whose names these are, so that only numbers need be written. A copy of the State is not its
 // owner, and begins a memory of its own when it is filled.
 type memory struct {
-	of     *Reeved
-	owner  any
-	lift   []RopeState
-	hand   []Part
-	parts  []Part // of all lift lines
-	blocks []Block
+	of      *Reeved
+	state   *State // its owner
+	running *Running
+	ropes   []RopeState // of each of Reeved.rests
+	bears   []bears     // the same
+	parts   []Part      // of all lift lines, and then of the hand line
+	blocks  []Block
 }
 
-// ready gives its owner a memory with the names of a reeving.
-func (m *memory) ready(r *Reeved, owner any) *memory {
-	if m == nil || m.of != r || m.owner != owner {
-		m = r.remember()
-		m.owner = owner
-	}
-	return m
+// bears is what pulls on one of Reeved.rests, a lift line at the batten and the hand line at height 0, and the parts that bear it.
+type bears struct {
+	pull  float64
+	parts []Part
 }
 
+// knows tells whether it holds the names of a reeving.
+func (m *memory) knows(r *Reeved) bool { return m != nil && m.of == r }
+
+// remember makes a memory with the names of the reeving.
 func (r *Reeved) remember() *memory {
-	lifts := 0
-	for i := range r.lift {
-		lifts += len(r.lift[i].legs)
+	parts := 0
+	for _, l := range r.all() {
+		parts += len(l.legs)
 	}
-	parts := make([]Part, lifts+len(r.hand.legs))
-	m := &memory{of: r, lift: make([]RopeState, len(r.lift)), parts: parts[:lifts:lifts], hand: parts[lifts:], blocks: slices.Clone(r.blocks)}
-	r.hand.parts(m.hand)
-	for i := range r.lift {
-		l := &r.lift[i]
-		of := take(&parts, len(l.legs))
+	m := &memory{of: r, ropes: make([]RopeState, len(r.rests)), bears: make([]bears, len(r.rests)), parts: make([]Part, parts), blocks: slices.Clone(r.blocks)}
+	left := m.parts
+	for i, l := range r.all() {
+		of := take(&left, len(l.legs))
 		l.parts(of)
-		m.lift[i] = RopeState{Name: l.rope.Name, Parts: of}
+		m.ropes[i] = RopeState{Name: l.rope.Name, Parts: of}
+	}
+	for i := range r.rests {
+		l := &r.rests[i]
+		m.bears[i].parts = m.parts[l.first:][:len(l.stops):len(l.stops)]
 	}
 	return m
 }
+
+// lift and hand are what belongs to the lift lines and to the hand line.
+func (m *memory) lift() []RopeState { n := len(m.of.lift); return m.ropes[:n:n] }
+func (m *memory) hand() []Part      { return m.parts[len(m.parts)-len(m.of.hand.legs):] }
 
 // noPlace is the fault of a nil State or Running to be filled.
 func noPlace(field string) error {

@@ -22,8 +22,9 @@ func (r *Reeved) motion(way Way, hand Role, on Bodies) motion {
 	weight := on.Arbor.Weight(units.StandardGravity).In(units.Newton)
 	g := units.StandardGravity.In(units.MetrePerSecondSquared)
 	up := rope.Tension{Plain: rope.Straight{Start: -weight}, PerAcceleration: rope.Straight{Start: on.Arbor.In(units.Kilogram) / r.ratio}}
+	drives := r.drives()
 	for i := range r.lift {
-		onto := &r.lift[i].onto[way-Out][nowhere]
+		onto := &drives[i].onto[way-Out][nowhere]
 		pull := on.Pulls[i].In(units.Newton)
 		start := rope.Tension{Plain: rope.Straight{Start: pull}, PerAcceleration: rope.Straight{Start: pull / g}}
 		up = up.Plus(started(onto.arbor, onto.known, start), 1)
@@ -33,11 +34,11 @@ func (r *Reeved) motion(way Way, hand Role, on Bodies) motion {
 		if r.hand.grip[hand] >= 0 {
 			role = int(hand)
 		}
-		onto := &r.hand.onto[way-Out][role]
+		onto := &drives[len(r.lift)].onto[way-Out][role]
 		start := rope.Tension{Plain: rope.Straight{Start: on.onIdler(r.idlerParts)}}
 		up = up.Plus(started(onto.arbor, onto.known, start), 1)
 	}
-	up = up.Times(1 / r.ratio)
+	up = up.Times(r.perRatio)
 	return motion{force: up.Plain, mass: up.PerAcceleration, square: up.PerSquare, pull: up.PerPull}
 }
 

@@ -47,12 +47,11 @@ func (l Layout) checkMules(p *check.Problems, line int, blocks *places) {
 		default:
 			p.Add(at+".on", m.On.String(), "building, grid, head beam or rail", units.ErrUnknown)
 		}
-		across := check.Finite(p, at+".across", m.Across)
-		if check.Finite(p, at+".height", m.Height) && across {
-			here := place{line, k, &Stop{Name: m.Name, On: m.On, Across: m.Across, Height: m.Height}}
-			if _, want := blocks.clash(here, -1, muleField); want != "" {
-				p.Add(at, strconv.Quote(m.Name), want, units.ErrDuplicate)
-			}
+		check.Finite(p, at+".across", m.Across)
+		check.Finite(p, at+".height", m.Height)
+		here := place{line, k, &Stop{Name: m.Name, On: m.On, Across: m.Across, Height: m.Height}}
+		if _, want := blocks.clash(here, -1, muleField); want != "" {
+			p.Add(at, strconv.Quote(m.Name), want, units.ErrDuplicate)
 		}
 		checkOffset(p, at+".offset", m.Offset)
 		if m.Across == before.Across && m.Height == before.Height {

@@ -2,6 +2,7 @@ package purchase
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"example.com/steelyard/internal/check"
@@ -54,22 +55,57 @@ func (b *places) clash(here place, guess int, field func(rope, at int) string) (
 
 // blocks is which block each stop of a reeving is.
 type blocks struct {
-	first places
-	of    []int // by the number of the stop, the ropes one after the other; −1: none
+	named []Block // with no load
+	of    []int   // by the number of the stop, the ropes one after the other; −1: none
 }
 
-// ready lists them with no load; then the rope lock, then nobody's, for stops on the batten.
-func (b blocks) ready() []Block {
-	all := make([]Block, len(b.first), len(b.first)+2)
-	for i, p := range b.first {
-		all[i] = Block{Name: p.stop.Name, On: p.stop.On}
+// add gives a block the next number.
+func (b *blocks) add(s *Stop) int {
+	b.named = append(b.named, Block{Name: s.Name, On: s.On})
+	return len(b.named) - 1
+}
+
+func (b blocks) number(name string) int {
+	return slices.IndexFunc(b.named, func(b Block) bool { return b.Name == name })
+}
+
+// blocks is [Reeving.findBlocks] for the ropes that the layout lays, without mule blocks. Each line has a loft block and, but in
+// single purchase, one at the head beam of its own; all else is where the first line meets it.
+func (l Layout) blocks(r *Reeving) blocks {
+	b := blocks{named: make([]Block, 0, 8+2*len(r.Lift)), of: make([]int, 0, r.stops())}
+	const loft, beam = 1, 4 // on the path of a lift line, over head block and arbor
+	var first []int
+	for i := range r.Lift {
+		for k := range r.Lift[i].Path {
+			s := &r.Lift[i].Path[k]
+			switch {
+			case s.On == Batten:
+				b.of = append(b.of, -1)
+			case k == loft || k == beam || i == 0 && b.number(s.Name) < 0:
+				b.of = append(b.of, b.add(s))
+			case i == 0:
+				b.of = append(b.of, b.number(s.Name))
+			default:
+				b.of = append(b.of, first[k])
+			}
+		}
+		first = b.of[:len(r.Lift[0].Path)]
 	}
-	return append(all, Block{Name: RopeLock, On: Rail}, Block{})
+	for k := range r.Hand.Path {
+		s := &r.Hand.Path[k]
+		number := b.number(s.Name)
+		if number < 0 {
+			number = b.add(s)
+		}
+		b.of = append(b.of, number)
+	}
+	return b
 }
 
 // findBlocks makes sure that each name stands for one block. The rope lock has its name already.
 func (r Reeving) findBlocks(p *check.Problems) blocks {
-	b := blocks{first: make(places, 0, 8+2*len(r.Lift)), of: make([]int, 0, r.stops())}
+	met := make(places, 0, 8+2*len(r.Lift))
+	b := blocks{of: make([]int, 0, r.stops())}
 	field := func(rope, at int) string { return stopField(rope, at, len(r.Lift)) }
 	before := []int(nil) // the blocks of the rope before, which a lift line mostly shares
 	for i, rp := range r.ropes() {
@@ -85,13 +121,17 @@ func (r Reeving) findBlocks(p *check.Problems) blocks {
 				p.Add(field(i, k)+".name", strconv.Quote(s.Name), "another name: the rope lock, at the height that lock gives, has this one", units.ErrDuplicate)
 			default:
 				var want string
-				if number, want = b.first.clash(place{i, k, s}, guess, field); want != "" {
+				if number, want = met.clash(place{i, k, s}, guess, field); want != "" {
 					p.Add(field(i, k), strconv.Quote(s.Name), want, units.ErrDuplicate)
 				}
 			}
 			b.of = append(b.of, number)
 		}
 		before = b.of[begin:]
+	}
+	b.named = make([]Block, 0, len(met)+2)
+	for _, p := range met {
+		b.add(p.stop)
 	}
 	return b
 }

@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"example.com/steelyard/internal/check"
+	"example.com/steelyard/internal/lazy"
 	"example.com/steelyard/internal/rope"
 	"example.com/steelyard/units"
 )
@@ -24,12 +25,16 @@ const (
 // Reeved is a reeving that was checked and is ready to be asked. It does not
 // change and may be asked from many goroutines at once.
 type Reeved struct {
-	lift  []laid
-	rests []rests // of each lift line
+	of     Reeving // nobody else's
+	lift   []laid
+	driven lazy.Value[[]driven] // of each lift line, then of the hand line; see drives
+
+	rests []rests // of each lift line, then of the hand line below the rope lock and above it
 	hand  laid
 	lock  int // the part of the hand line that runs through the rope lock; -1 without a hand line
 
 	ratio      float64 // −dx/dy
+	perRatio   float64 // one over it: a division takes long
 	handRatio  float64
 	trim, top  float64 // where batten and arbor stood when the lines were made off
 	lockHeight float64
@@ -66,12 +71,12 @@ func (r Reeving) Rig() (*Reeved, error) {
 func (r Reeving) rig(found blocks) (*Reeved, error) {
 	var p check.Problems
 	out := &Reeved{
-		trim: r.Trim.In(units.Metre), top: r.ArborTop.In(units.Metre), idler: r.Idler.In(units.Metre),
+		of: r, trim: r.Trim.In(units.Metre), top: r.ArborTop.In(units.Metre), idler: r.Idler.In(units.Metre),
 		lockHeight: r.Lock.In(units.Metre),
 		down:       math.Inf(-1), up: math.Inf(1), lock: -1,
 	}
 	h := out.heights(out.top)
-	out.lay(r, &h, found)
+	out.lay(&h, found)
 	for i, l := range out.all() {
 		l.checkParts(&p, i, len(r.Lift))
 	}
@@ -94,10 +99,18 @@ func (r Reeving) rig(found blocks) (*Reeved, error) {
 
 // ready works out what does not depend on the trim or on what hangs on the ropes.
 func (r *Reeved) ready(h *rope.Heights) {
+	r.perRatio = 1 / r.ratio
 	r.limitTravel(h)
-	travel, flyOut := rope.Speeds{Batten: -r.ratio, Arbor: 1}, rope.Speeds{Batten: 1, Arbor: -1 / r.ratio}
-	for _, l := range r.all() {
-		l.settle(h, &travel, &flyOut)
+	travel, flyOut := rope.Speeds{Batten: -r.ratio, Arbor: 1}, rope.Speeds{Batten: 1, Arbor: -r.perRatio}
+	r.rests = make([]rests, 0, len(r.lift)+2)
+	first := 0
+	for i, l := range r.all() {
+		rests := l.settle(h, &travel, &flyOut)
+		if i < len(r.lift) {
+			rests.first = first
+			first += len(l.legs)
+			r.rests = append(r.rests, rests)
+		}
 	}
 	if r.lock >= 0 {
 		r.findRail()
@@ -105,17 +118,13 @@ func (r *Reeved) ready(h *rope.Heights) {
 		r.idlerParts, r.idlerHung = r.hand.pull(Idler, 0)
 		r.topParts, _ = r.hand.pull(Arbor, r.lock+1)
 	}
-	for _, l := range r.all() {
-		l.drive()
-	}
 	r.ropes = r.ropeImbalance()
 	r.felt = r.ropesFelt()
-	r.rests = make([]rests, len(r.lift))
-	first := 0
-	for i := range r.lift {
-		r.rests[i] = r.lift[i].rests
-		r.rests[i].first = first
-		first += len(r.lift[i].legs)
+	if r.lock >= 0 {
+		below, above := r.hand.stations[:r.lock+1], r.hand.stations[r.lock+1:]
+		r.rests = append(r.rests,
+			rests{perPull: 1, begin: &below[0], stops: below[1:], first: first},
+			rests{perPull: 1, begin: &above[0], stops: above[1:], first: first + len(below)})
 	}
 }
 
@@ -230,23 +239,20 @@ func (r *Reeved) limitTravel(h *rope.Heights) {
 }
 
 // lay lays all ropes while the bodies are at heights h. Their figures lie side by side, in one piece of memory of each sort.
-func (r *Reeved) lay(ropes Reeving, h *rope.Heights, found blocks) {
-	r.blocks, r.named = found.ready(), len(found.first)
+func (r *Reeved) lay(h *rope.Heights, found blocks) {
+	ropes := &r.of
+	r.blocks, r.named = append(found.named, Block{Name: RopeLock, On: Rail}, Block{}), len(found.named)
 	n, lines := ropes.stops(), len(ropes.Lift)
-	legs := n - lines
-	if len(ropes.Hand.Path) > 0 {
-		legs--
-	}
 	m := ground{
-		path: make(rope.Path, n), stations: make([]station, n), legs: make([]leg, legs),
-		sheaves: make([]sheave, n), onto: make([]upward, 2*(lines+grips)), blocks: found.of,
+		path: make(rope.Path, n), stations: make([]station, n), legs: make([]leg, n-lines), // with a hand line one more than there are
+		past: make([]float64, n), blocks: found.of,
 	}
 	r.lift = make([]laid, lines)
 	for i := range r.lift {
-		m.lay(&r.lift[i], &ropes.Lift[i], h, nowhere+1, r.named+1)
+		m.lay(&r.lift[i], &ropes.Lift[i], h, r.named+1)
 	}
 	if len(ropes.Hand.Path) > 0 {
-		m.lay(&r.hand, &ropes.Hand, h, grips, r.named+1)
+		m.lay(&r.hand, &ropes.Hand, h, r.named+1)
 	}
 }
 

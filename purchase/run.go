@@ -162,7 +162,8 @@ func (r *Reeved) Run(trim units.Length, on Bodies, way Way) (Running, error) {
 	return s, nil
 }
 
-// RunInto is Run for who asks often, as [Reeved.AtInto] is At.
+// RunInto is Run for who asks often, as [Reeved.AtInto] is At. What drag makes of the ropes is worked out, and kept, when it is
+// first asked of a Reeved.
 func (r *Reeved) RunInto(s *Running, trim units.Length, on Bodies, way Way) error {
 	if s == nil {
 		return noPlace("running")
@@ -177,43 +178,48 @@ func (r *Reeved) RunInto(s *Running, trim units.Length, on Bodies, way Way) erro
 	if err := on.validate(len(r.lift)); err != nil {
 		return err
 	}
-	arbor := on.Arbor.Weight(units.StandardGravity).In(units.Newton) - r.lifts(way, on, moved)
+	drives := r.drives()
+	handDriven := &drives[len(r.lift)]
+	arbor := on.Arbor.Weight(units.StandardGravity).In(units.Newton) - r.lifts(drives, way, on, moved)
 	hand, runs := InnerRope, false
 	if way == In {
 		hand = OuterRope
 	}
-	start, pull, ok := r.handle(way, hand, on, arbor, moved)
+	start, pull, ok := r.handle(handDriven, way, hand, on, arbor, moved)
 	if ok && pull < 0 {
 		hand, runs = InnerRope+OuterRope-hand, true
-		start, pull, ok = r.handle(way, hand, on, arbor, moved)
+		start, pull, ok = r.handle(handDriven, way, hand, on, arbor, moved)
 	}
 	if !ok {
 		var p check.Problems
 		p.Add("hand", "", "a rope at the rail whose pull moves the arbor each way", ErrNoTravel)
 		return p.Err()
 	}
-	if err := r.hand.slack("hand", way, int(hand), start, pull, moved); err != nil {
+	if err := r.hand.slack(handDriven, "hand", way, int(hand), start, pull, moved); err != nil {
 		return err
 	}
-	m := s.memory.ready(r, s)
-	s.memory = m
+	m := s.memory
+	if !m.knows(r) || m.running != s {
+		m = r.remember()
+		m.running, s.memory = s, m
+	}
 	for i := range m.blocks {
 		m.blocks[i].Load = Vector{}
 	}
 	s.Trim, s.ArborTop, s.Way = trim, units.Length(r.top+moved), way
 	s.Pull, s.Rope, s.Runs, s.Slack = units.Force(max(0, pull)), hand, runs, false
-	s.Lift, s.Blocks = m.lift, m.blocks[:r.named:r.named]
+	s.Lift, s.Blocks = m.lift(), m.blocks[:r.named:r.named]
 	left := m.parts
 	for i := range r.lift {
 		l := &r.lift[i]
 		n := len(l.legs)
-		low := l.running(left[:n], m.blocks, way, nowhere, l.start(way, on.Pulls[i].In(units.Newton), moved), 0, moved)
-		m.lift[i].Parts, m.lift[i].Slack = left[:n:n], low < -slackened
-		s.Slack = s.Slack || m.lift[i].Slack
+		low := l.running(&drives[i], left[:n], m.blocks, way, nowhere, drives[i].start(way, on.Pulls[i].In(units.Newton), moved), 0, moved)
+		s.Lift[i].Parts, s.Lift[i].Slack = left[:n:n], low < -slackened
+		s.Slack = s.Slack || s.Lift[i].Slack
 		left = left[n:]
 	}
-	r.hand.running(m.hand, m.blocks, way, int(hand), start, pull, moved)
-	s.Hand = RopeState{Name: r.hand.rope.Name, Parts: m.hand}
+	s.Hand = RopeState{Name: r.hand.rope.Name, Parts: m.hand()}
+	r.hand.running(handDriven, s.Hand.Parts, m.blocks, way, int(hand), start, pull, moved)
 	return nil
 }
 
@@ -253,14 +259,16 @@ func (r *Reeved) Stays(trim units.Length, on Bodies) (Band, error) {
 	for _, pull := range on.Pulls {
 		carried += pull.In(units.Newton)
 	}
+	drives := r.drives()
+	hand := &drives[len(r.lift)]
 	var slack error
 	edge := func(way Way) units.Force {
-		arbor := r.lifts(way, on, moved)
+		arbor := r.lifts(drives, way, on, moved)
 		if r.lock >= 0 {
-			onto := &r.hand.onto[way-Out][nowhere]
+			onto := &hand.onto[way-Out][nowhere]
 			start := (on.onIdler(r.idlerParts) - onto.known.Plain.At(moved)) / onto.known.PerStart
 			arbor += onto.arbor.Plain.At(moved) + float64(onto.arbor.PerStart*start)
-			slack = errors.Join(slack, r.hand.slack("hand", way, nowhere, start, 0, moved))
+			slack = errors.Join(slack, r.hand.slack(hand, "hand", way, nowhere, start, 0, moved))
 		}
 		return units.Force(r.imbalance(moved, carried, arbor))
 	}
@@ -284,22 +292,22 @@ func (r *Reeved) partOf(role Role) int {
 }
 
 // lifts is what all lift lines pull the arbor up with.
-func (r *Reeved) lifts(way Way, on Bodies, moved float64) (up float64) {
+func (r *Reeved) lifts(drives []driven, way Way, on Bodies, moved float64) (up float64) {
 	for i := range r.lift {
-		l := &r.lift[i]
-		t := &l.onto[way-Out][nowhere].arbor
-		up += t.Plain.At(moved) + float64(t.PerStart*l.start(way, on.Pulls[i].In(units.Newton), moved))
+		d := &drives[i]
+		t := &d.onto[way-Out][nowhere].arbor
+		up += t.Plain.At(moved) + float64(t.PerStart*d.start(way, on.Pulls[i].In(units.Newton), moved))
 	}
 	return up
 }
 
 // handle gives the tension at the hand line's beginning and the pull on one of the ropes at the rail at which the idler
 // is borne and the arbor is held up by as much as it still wants.
-func (r *Reeved) handle(way Way, hand Role, on Bodies, arbor, moved float64) (start, pull float64, ok bool) {
+func (r *Reeved) handle(d *driven, way Way, hand Role, on Bodies, arbor, moved float64) (start, pull float64, ok bool) {
 	if r.hand.grip[hand] < 0 {
 		return 0, 0, false
 	}
-	onto := &r.hand.onto[way-Out][hand]
+	onto := &d.onto[way-Out][hand]
 	a, b := &onto.known, &onto.arbor
 	det := float64(a.PerStart*b.PerPull) - float64(a.PerPull*b.PerStart)
 	if math.Abs(det) < 1e-9 {

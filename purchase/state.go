@@ -181,26 +181,22 @@ func (r *Reeved) AtInto(s *State, trim units.Length, on Bodies) error {
 	if err := on.validate(len(r.lift)); err != nil {
 		return err
 	}
-	m := s.memory.ready(r, s)
-	s.memory = m
+	m := s.memory
+	if !m.knows(r) || m.state != s {
+		m = r.remember()
+		m.state, s.memory = s, m
+	}
 	s.Trim, s.ArborTop = trim, units.Length(r.top+moved)
-	s.Lift, s.Blocks = m.lift, m.blocks[:r.named:r.named]
-	var carried float64
-	for i := range r.rests {
-		l := &r.rests[i]
-		pull := on.Pulls[i].In(units.Newton)
-		carried += pull
-		c := l.plain.At(moved) + float64(l.perPull*pull)
-		parts, line := m.parts[l.first:l.first+len(l.stops)-1], &m.lift[i]
-		_, _, low := resting(parts, l.stops, m.blocks, c, moved)
-		line.Slack = low < -slackened
-		if len(line.Parts) != len(parts) || &line.Parts[0] != &parts[0] { // who asked has put others in
-			line.Parts = parts[:len(parts):len(parts)]
-		}
+	s.Lift, s.Blocks = m.lift(), m.blocks[:r.named:r.named]
+	carried, bears := 0.0, m.bears[:len(on.Pulls)]
+	for i, pull := range on.Pulls {
+		bears[i].pull = pull.In(units.Newton)
+		carried += bears[i].pull
 	}
 	imbalance := r.imbalance(moved, carried, on.Arbor.Weight(units.StandardGravity).In(units.Newton))
 	s.Imbalance = units.Force(imbalance)
 	if r.lock < 0 {
+		r.rest(m, moved)
 		s.Hand, s.Lock, s.Grip = RopeState{}, 0, 0
 		return nil
 	}
@@ -212,24 +208,38 @@ func (r *Reeved) AtInto(s *State, trim units.Length, on Bodies) error {
 		below += asked - grip
 		grip = asked
 	}
-	held := min(asked, grip) // the rope above the lock has no more to give up
+	held := asked
+	if held > grip { // the rope above the lock has no more to give up
+		held = grip
+	}
 	s.Lock, s.Grip = units.Force(asked), units.Force(grip)
-	gripped := &m.hand[r.lock]
-	stops := r.hand.stations
-	_, from, low := resting(m.hand[:r.lock], stops, m.blocks, below, moved)
-	to, _, lowAbove := resting(m.hand[r.lock+1:], stops[r.lock+1:], m.blocks, below-held, moved)
-	gripped.TensionFrom, gripped.TensionTo = units.Force(from), units.Force(to)
-	low = min(low, lowAbove)
-	s.Hand = RopeState{Name: r.hand.rope.Name, Parts: m.hand, Slack: low < -slackened || asked > grip}
+	handBelow, handAbove := len(r.lift), len(r.lift)+1
+	m.bears[handBelow].pull, m.bears[handAbove].pull = below, below-held
+	r.rest(m, moved)
+	hand, stops := m.hand(), r.hand.stations[r.lock:]
+	gripped := &hand[r.lock]
+	gripped.TensionFrom = units.Force(borne(below + stops[0].hung.At(moved)))
+	gripped.TensionTo = units.Force(borne(below - held + stops[1].hung.At(moved)))
+	s.Hand = RopeState{Name: r.hand.rope.Name, Parts: hand, Slack: m.ropes[handBelow].Slack || m.ropes[handAbove].Slack || asked > grip}
 	s.Blocks = m.blocks[: r.named+1 : r.named+1]
 	s.Blocks[r.named].Load.Up = units.Force(-held)
 	return nil
 }
 
+// borne is what a rope bears of a tension: nothing of one below zero.
+func borne(t float64) float64 {
+	if t < 0 {
+		return 0
+	}
+	return t
+}
+
 func (b Bodies) validate(lines int) error {
 	ok := len(b.Pulls) == lines && fair(b.Arbor) && fair(b.Idler) && fair(b.Base)
 	for _, f := range b.Pulls {
-		ok = ok && fair(f)
+		if !fair(f) {
+			ok = false
+		}
 	}
 	if ok {
 		return nil

@@ -66,7 +66,9 @@ func (r *Reeved) runs(trim units.Length) (moved float64, ok bool) {
 	return moved, moved > r.down && moved < r.up
 }
 
-func (r *Reeved) movedTo(trim units.Length) float64 { return (r.trim - trim.In(units.Metre)) / r.ratio }
+func (r *Reeved) movedTo(trim units.Length) float64 {
+	return float64((r.trim - trim.In(units.Metre)) * r.perRatio)
+}
 
 // beyond says that a trim is out of reach.
 func (r *Reeved) beyond(trim units.Length) error {

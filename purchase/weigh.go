@@ -3,7 +3,6 @@ package purchase
 import (
 	"errors"
 	"math"
-	"slices"
 
 	"example.com/steelyard/internal/check"
 	"example.com/steelyard/units"
@@ -100,12 +99,12 @@ func (r *Reeved) Weigh(w Weighing) (Weighed, error) {
 
 	// In signed pulls, below zero where they hold back, what follows only grows or only falls with each.
 	out, in, off := w.Out.signed(), w.In.signed(), w.Scale.In(units.Newton)
-	value, found := t.agree(out, in)
-	most, foundMost := t.agree(out+off, in+off)
+	value, _ := t.agree(out, in)
+	most, found := t.agree(out+off, in+off) // larger pulls take more drag: with these found the others are
 	tooLittle := most.drag == 0 && most.excess < 0
 	// What the pulls say could jump past each other at some drag, on a reeving of the caller's own.
 	jump := value.drag > 0 && math.Abs(value.excess) > 1e-6*(1+max(t.arbor/r.ratio, t.idler, math.Abs(value.in)))
-	if tooLittle || jump || !found || !foundMost {
+	if tooLittle || jump || !found {
 		want := "pulls that a drag coefficient up to 0.9 explains"
 		if tooLittle {
 			want = "larger pulls: it takes more than these without any drag"
@@ -148,7 +147,9 @@ func (p Pulled) signed() float64 {
 
 // trial is a set whose drag is not known.
 type trial struct {
-	r            *Reeved // a copy with drags of its own
+	r            *Reeved
+	drives       []driven // with a drag of its own
+	hand         *driven  // of those, the hand line
 	moved        float64
 	on           Bodies
 	share        []float64
@@ -156,16 +157,11 @@ type trial struct {
 }
 
 func (r *Reeved) trial(moved float64, on Bodies, total units.Force) *trial {
-	own := *r
-	own.lift = slices.Clone(r.lift)
-	for _, l := range own.all() {
-		l.sheaves = slices.Clone(l.sheaves)
-		l.onto = [2][]upward{make([]upward, len(l.onto[0])), make([]upward, len(l.onto[1]))}
-	}
 	t := &trial{
-		r: &own, moved: moved, on: on, share: make([]float64, len(on.Pulls)),
+		r: r, drives: r.newDrives(), moved: moved, on: on, share: make([]float64, len(on.Pulls)),
 		arbor: on.Arbor.Weight(units.StandardGravity).In(units.Newton), idler: on.onIdler(r.idlerParts),
 	}
+	t.hand = &t.drives[len(r.lift)]
 	for i, pull := range on.Pulls {
 		t.share[i] = units.Ratio(pull, total)
 	}
@@ -177,7 +173,7 @@ func (t *trial) answers() bool {
 	t.set(0)
 	for _, way := range [...]Way{Out, In} {
 		for _, role := range [...]Role{InnerRope, OuterRope} {
-			if _, _, ok := t.r.handle(way, role, t.on, t.arbor, t.moved); !ok {
+			if _, _, ok := t.r.handle(t.hand, way, role, t.on, t.arbor, t.moved); !ok {
 				return false
 			}
 		}
@@ -187,12 +183,7 @@ func (t *trial) answers() bool {
 
 // set gives every sheave the same drag.
 func (t *trial) set(drag float64) {
-	for _, l := range t.r.all() {
-		for i := range l.sheaves {
-			l.sheaves[i].drag = drag
-		}
-		l.drive()
-	}
+	t.r.drive(t.drives, func(*Stop) float64 { return drag })
 }
 
 // carried is the weight on the lift lines that a signed pull keeps running: what the hand line leaves of the arbor's
@@ -200,11 +191,11 @@ func (t *trial) set(drag float64) {
 // ropes' beginnings.
 func (t *trial) carried(way Way, pull float64, drives, holds Role) float64 {
 	role, pull, start := t.pulled(way, pull, drives, holds)
-	top := &t.r.hand.onto[way-Out][role].arbor
+	top := &t.hand.onto[way-Out][role].arbor
 	held := t.arbor - top.Plain.At(t.moved) - float64(top.PerStart*start) - float64(top.PerPull*pull)
 	var perWeight float64
 	for i := range t.r.lift {
-		lift := &t.r.lift[i].onto[way-Out][nowhere]
+		lift := &t.drives[i].onto[way-Out][nowhere]
 		top, foot := &lift.arbor, &lift.known
 		held -= top.Plain.At(t.moved) - float64(top.PerStart*foot.Plain.At(t.moved))/foot.PerStart
 		perWeight += float64(t.share[i]*top.PerStart) / foot.PerStart
@@ -218,7 +209,7 @@ func (t *trial) pulled(way Way, signed float64, drives, holds Role) (role Role, 
 	if pull < 0 {
 		role, pull = holds, -pull
 	}
-	idler := &t.r.hand.onto[way-Out][role].known
+	idler := &t.hand.onto[way-Out][role].known
 	return role, pull, (t.idler - idler.Plain.At(t.moved) - float64(idler.PerPull*pull)) / idler.PerStart
 }
 
@@ -226,9 +217,9 @@ func (t *trial) pulled(way Way, signed float64, drives, holds Role) (role Role, 
 func (t *trial) slack(drag, out, in float64) error {
 	t.set(drag)
 	role, pull, start := t.pulled(Out, out, InnerRope, OuterRope)
-	err := t.r.hand.slack("hand", Out, int(role), start, pull, t.moved)
+	err := t.r.hand.slack(t.hand, "hand", Out, int(role), start, pull, t.moved)
 	role, pull, start = t.pulled(In, in, OuterRope, InnerRope)
-	return errors.Join(err, t.r.hand.slack("hand", In, int(role), start, pull, t.moved))
+	return errors.Join(err, t.r.hand.slack(t.hand, "hand", In, int(role), start, pull, t.moved))
 }
 
 // agreed is what two pulls say with some drag: the weight carried by the one out and by the one in, and how much the

@@ -2,10 +2,11 @@ package beam
 
 // acts is what some of the loads do to lines, spans and tips, for a unit of the weight of each.
 type acts struct {
-	onLine []onLine
-	parts  []part
-	tips   [2][]tip
-	covers []cover
+	onLine   []onLine
+	parts    []part
+	tips     [2][]tip
+	covers   []cover
+	from, to int // the spans on which covers lie, the last not with them
 }
 
 type onLine struct{ load, line int }
@@ -30,72 +31,78 @@ type cover struct {
 
 // borne is what loads come to with their weights.
 type borne struct {
-	total       float64
 	point       []float64 // weight on each line
 	spans       []simple  // of each span between neighbouring lines
-	begin, gain []float64 // of each span, the covers' weight per length at its left end, and what that gains
+	begin, gain []float64 // of each span, the covers' weight per length at its left end, and what that gains per length
 	tips        [2]tip
 }
 
-// add lays on what loads do, but for their covers. The weight on the spans is not in the total yet.
+// add lays on what loads do, but for their covers.
 func (b *borne) add(a *acts, weights []float64) {
 	for _, p := range a.onLine {
 		b.point[p.line] += weights[p.load]
-		b.total += weights[p.load]
 	}
 	for side := range a.tips {
 		sum := &b.tips[side]
 		for _, t := range a.tips[side] {
-			v := weights[t.load]
-			sum.weight += float64(v * t.weight)
-			sum.moment += float64(v * t.moment)
-			b.total += float64(v * t.weight)
+			sum.add(weights[t.load], t)
 		}
 	}
-	for k := range a.parts {
-		p := &a.parts[k]
-		v, s := weights[p.load], &b.spans[p.span]
-		s.left += float64(v * p.left)
-		s.right += float64(v * p.right)
-		s.atLeft += float64(v * p.atLeft)
-		s.atRight += float64(v * p.atRight)
+	parts, spans := a.parts, b.spans
+	for k := range parts {
+		p := &parts[k]
+		spans[p.span].add(weights[p.load], p.simple)
 	}
 }
 
-// cover notes where covers begin and end: after it begin and gain hold by how much they step at each span.
-func (b *borne) cover(a *acts, weights []float64) {
+// add lays on so much of a load.
+func (t *tip) add(v float64, of tip) {
+	t.weight += float64(v * of.weight)
+	t.moment += float64(v * of.moment)
+}
+
+// step is by how much covers step at the left end of a span: their weight per length, and what that gains.
+type step struct{ weight, gain float64 }
+
+// cover notes one more.
+func (a *acts) cover(c cover) {
+	if len(a.covers) == 0 {
+		a.from = c.from
+	}
+	a.from, a.to = min(a.from, c.from), max(a.to, c.to)
+	a.covers = append(a.covers, c)
+}
+
+// step notes where covers begin and end.
+func (a *acts) step(steps []step, weights []float64) {
 	for _, c := range a.covers {
 		v := weights[c.load]
-		b.begin[c.from] += float64(v * c.begin)
-		b.begin[c.to] -= float64(v * c.end)
-		b.gain[c.from] += float64(v * c.gain)
-		b.gain[c.to] -= float64(v * c.gain)
+		steps[c.from].weight += float64(v * c.begin)
+		steps[c.to].weight -= float64(v * c.end)
+		steps[c.from].gain += float64(v * c.gain)
+		steps[c.to].gain -= float64(v * c.gain)
 	}
 }
 
-// spread sums up the steps of all covers, and lays them on the spans.
-func (b *borne) spread(lengths []float64) {
+// spread sums up the steps of some covers, which are then nought again but for the last, that nobody reads, and lays what they
+// come to on the spans; beside them lie the covers of another.
+func (b *borne) spread(a *acts, steps []step, lengths []float64, beside *borne) {
 	var q, g float64
-	for j, length := range lengths {
-		s := &b.spans[j]
-		q += b.begin[j]
-		if g += b.gain[j]; g == 0 {
+	spans, begin, gain := b.spans, b.begin, b.gain
+	for j := a.from; j < a.to; j++ {
+		s, length := &spans[j], lengths[j]
+		q += steps[j].weight
+		g += steps[j].gain
+		steps[j] = step{}
+		begin[j], gain[j] = beside.begin[j]+q, beside.gain[j]+g
+		if g == 0 {
 			half := float64(q * length / 2)
 			at := float64(half * length * length / 2)
-			s.left += half
-			s.right += half
-			s.atLeft += at
-			s.atRight += at
-			b.begin[j], b.gain[j] = q, 0
+			s.add(1, simple{half, half, at, at})
 			continue
 		}
 		next := q + float64(g*length)
-		does := simpleCover(length, q, next)
-		s.left += does.left
-		s.right += does.right
-		s.atLeft += does.atLeft
-		s.atRight += does.atRight
-		b.begin[j], b.gain[j] = q, g
+		s.add(1, simpleCover(length, q, next))
 		q = next
 	}
 }

@@ -12,71 +12,67 @@ const tie = 1e-12
 // line, sagging within a span where the shear passes zero, shear beside a line.
 // Where there is no sagging or hogging at all it is 0 at the left end.
 func (w *Work) Extremes() (sag, hog, shear Peak) {
-	x := w.layout.x
-	start := largest{Peak: Peak{0, w.layout.start}}
-	down, up, across := start, start, start
-	last := len(w.tight) - 1
+	x, tight := w.layout.x, w.tight
+	moment, held := w.moment[:len(tight)], w.held[:len(tight)-1]
+	sag.At, hog.At, shear.At = w.layout.start, w.layout.start, w.layout.start
+	var sagBeaten, hogBeaten, shearBeaten float64 // what the next must be more than, by size
 	before := w.over[0].weight
-	for j, i := range w.tight {
-		place := x[i]
-		if m := w.moment[j]; m < 0 {
-			up.note(m, place)
+	for j, i := range tight {
+		if m := moment[j]; m < hogBeaten {
+			hog, hogBeaten = Peak{m, x[i]}, float64(m*(1+tie))
 		}
-		across.note(0-before, place)
-		if j == last {
-			across.note(w.over[1].weight, place)
-			break
+		if size := math.Abs(before); size > shearBeaten {
+			shear, shearBeaten = Peak{0 - before, x[i]}, float64(size*(1+tie))
 		}
-		s := &w.held[j]
-		across.note(s.left, place)
-		before = s.right
-		if w.crestAtMost(j) <= down.Value {
+		after := w.over[1].weight
+		if j < len(held) {
+			after, before = held[j].left, held[j].right
+		}
+		if size := math.Abs(after); size > shearBeaten {
+			shear, shearBeaten = Peak{after, x[i]}, float64(size*(1+tie))
+		}
+	}
+	length := w.length[:len(held)]
+	for j := range held {
+		s, m, n := &held[j], moment[j], moment[j+1]
+		if s.crestAtMost(sagBeaten, length[j], m, n) {
 			continue
 		}
-		if m, at := w.crest(j); m > 0 {
-			down.note(m, at)
+		if m, at := w.crest(tight[j], tight[j+1], m, s.left); m > sagBeaten {
+			sag, sagBeaten = Peak{m, at}, float64(m*(1+tie))
 		}
 	}
-	return down.Peak, up.Peak, across.Peak
+	return sag, hog, shear
 }
 
-// largest is the largest yet by size, and what the next must be more than.
-type largest struct {
-	Peak
-	beaten float64
-}
-
-func (l *largest) note(v, at float64) {
-	if size := math.Abs(v); size > l.beaten {
-		l.Peak, l.beaten = Peak{v, at}, float64(size*(1+tie))
+// crestAtMost reports that the moment is nowhere more than most in a span that has the moments m and n at its ends. The
+// curve bends one way, so it lies above the two straight lines from its ends to its crest, and the area below it, which is
+// L·(m + n)/2 and a sixth of the span's own two terms, is no less than theirs.
+func (s *simple) crestAtMost(most, length, m, n float64) bool {
+	if m < n {
+		m = n
 	}
+	return s.atLeft+s.atRight <= float64(3*length*(most-m))
 }
 
-// crestAtMost is the moment where the tangents at the two ends of a span meet; the curve
-// lies below both.
-func (w *Work) crestAtMost(j int) float64 {
-	m, n := w.moment[j], w.moment[j+1]
-	left, right := w.held[j].left, w.held[j].right
-	if left <= 0 || right <= 0 {
-		return max(m, n)
-	}
-	s := (n - m + float64(right*w.length[j])) / (left + right)
-	return m + float64(left*s)
-}
-
-// crest is the largest moment in the span from tight line j to the next.
-func (w *Work) crest(j int) (moment, place float64) {
+// crest is the largest moment in the span from one tight line to the next, from the moment and shear beside the first on.
+func (w *Work) crest(from, to int, m, v float64) (moment, place float64) {
 	l := w.layout
-	m, v := w.moment[j], w.held[j].left
-	from, to := w.tight[j], w.tight[j+1]
 	if v <= 0 {
 		return m, l.x[from]
 	}
+	even := l.even && w.rover.weight == 0
 	for i := from; i < to; i++ {
 		s := &w.spans[i]
 		if v <= s.left+s.right {
-			if m, at := w.crestIn(i+1, m, v); at >= 0 {
-				return m, l.x[i] + at
+			top, at := 0.0, 0.0
+			if even {
+				top, at = w.crestEven(i+1, m, v)
+			} else {
+				top, at = w.crestIn(i+1, m, v)
+			}
+			if at >= 0 {
+				return top, l.x[i] + at
 			}
 		}
 		m += float64(l.spans[i] * (v - s.left))
@@ -91,9 +87,6 @@ func (w *Work) crest(j int) (moment, place float64) {
 // crestIn is the largest moment within a field, from the moment and shear at its left
 // end on, and its place from there. Where the shear does not pass zero the place is −1.
 func (w *Work) crestIn(field int, m, v float64) (moment, place float64) {
-	if w.layout.even && w.rover.weight == 0 {
-		return w.crestEven(field, m, v)
-	}
 	l := w.layout
 	p := w.walk(field)
 	length := l.right(field) - l.left(field)
@@ -121,16 +114,15 @@ func (w *Work) crestIn(field int, m, v float64) (moment, place float64) {
 	}
 }
 
-// crestEven is crestIn where no load leans, which is the usual case and half of the time that a
-// question takes.
+// crestEven is crestIn where no load leans and no point roves, which is the usual case.
 func (w *Work) crestEven(field int, m, v float64) (moment, place float64) {
 	l := w.layout
 	var q, rest float64
 	if l.covered {
 		q = w.begin[field-1]
 	}
-	marks, weights := l.marks[l.field[field]:l.field[field+1]], w.Weights
-	for i := range marks {
+	marks, weights := l.marks, w.Weights
+	for i, end := l.field[field], l.field[field+1]; i < end; i++ {
 		k := &marks[i]
 		s := k.place - place
 		fall := float64((q + rest) * s)
@@ -154,6 +146,8 @@ func (w *Work) crestEven(field int, m, v float64) (moment, place float64) {
 	if fall := float64((q + rest) * s); fall < v {
 		return m, -1
 	}
-	s = min(s, v/(q+rest))
+	if most := v / (q + rest); most < s {
+		s = most
+	}
 	return m + float64(s*v/2), place + s
 }

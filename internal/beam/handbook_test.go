@@ -139,7 +139,7 @@ func TestVerifyEqualSpansCrests(t *testing.T) {
 		}
 		w := held(lines, []Stretch{{0, float64(n)}}, float64(n))
 		for j, want := range crests {
-			m, at := w.crest(j)
+			m, at := w.crestFrom(j)
 			row := verification.Row{
 				Key: fmt.Sprintf("beam/equal spans, %d supports/span %d", n+1, j+1), Source: "Civil Engineering Formulas", Place: "Table 2.1, p. 50",
 				What: fmt.Sprintf("span %d of %d, uniform load", j+1, n), Why: "half the last digit, and one unit more where the table truncates",
@@ -300,7 +300,7 @@ func TestVerifyPublishedBeams(t *testing.T) {
 			}
 			rows(t, c.from.of(c.name, "moments"), "moment over line", "", w.moment, c.moments, c.tolM)
 			for j, want := range c.crests {
-				m, at := w.crest(j)
+				m, at := w.crestFrom(j)
 				row := c.from.of(c.name, "crests")
 				row.Of(fmt.Sprint("moment in span ", j+1), "", want.Value, c.tolC).Check(t, m)
 				row.Of(fmt.Sprint("its place in span ", j+1), "", want.At, c.tolX).Check(t, at-c.lines[j])

@@ -105,13 +105,15 @@ func (w *Work) none() float64 { return float64(roundoff*w.total) + w.slight }
 // pull reports whether no line has to push, and takes what rounding has
 // left on a line for nothing.
 func (w *Work) pull(none float64) bool {
-	for i, r := range w.Reaction {
+	reaction := w.Reaction
+	for i, r := range reaction {
+		if r > none {
+			continue
+		}
 		if r < -none {
 			return false
 		}
-		if r <= none {
-			w.Reaction[i] = 0
-		}
+		reaction[i] = 0
 	}
 	return true
 }

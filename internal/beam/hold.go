@@ -39,16 +39,18 @@ func (w *Work) Hold(set uint64) {
 	} else {
 		w.sprung(f)
 	}
-	pull, held, inverse, moment := w.over[0].weight, w.held[:last], f.inverse[:last], w.moment[:last+1]
-	for j := range held {
-		i, s := w.tight[j], &held[j]
+	tight, pull := w.tight[:last], w.over[0].weight
+	held, inverse, moment := w.held[:len(tight)], f.inverse[:len(tight)], w.moment[:len(tight)+1]
+	reaction, point := w.Reaction, w.point
+	for j, i := range tight {
+		s := &held[j]
 		turn := float64((moment[j+1] - moment[j]) * inverse[j])
 		s.left += turn
 		s.right -= turn
-		w.Reaction[i] = pull + (w.point[i] + s.left)
+		reaction[i] = pull + (point[i] + s.left)
 		pull = s.right
 	}
-	w.Reaction[w.tight[last]] = pull + (w.point[w.tight[last]] + w.over[1].weight)
+	reaction[w.tight[last]] = pull + (point[w.tight[last]] + w.over[1].weight)
 	if w.layout.give != nil {
 		w.ends()
 	}
@@ -57,14 +59,12 @@ func (w *Work) Hold(set uint64) {
 // grip takes the lines of the set as tight, and makes one span of all that lie between two of them.
 func (w *Work) grip(set uint64) {
 	l := w.layout
-	w.tight = w.tight[:0]
 	if set == All(len(l.x)) {
-		w.tight = append(w.tight, l.all...)
-		w.over = w.tips
+		w.tight, w.length, w.over = l.all, l.spans, w.tips
 		copy(w.held, w.spans)
-		copy(w.length, l.spans)
 		return
 	}
+	w.tight, w.length = w.some[:0], w.apart
 	for i := range l.x {
 		w.Reaction[i] = 0
 		if set&(1<<i) != 0 {
@@ -145,8 +145,12 @@ func (f *factors) find(l *Layout, tight []int, length []float64) {
 func (w *Work) rigid(f *factors) {
 	last := len(w.tight) - 1
 	length, moment, held, share, pivot := w.length[:last], w.moment[:last+1], w.held[:last], f.share[:last], f.pivot[:last]
-	for j, i := range w.tight {
-		w.level[j] = w.low[i]
+	if len(w.tight) == len(w.low) {
+		copy(w.level, w.low)
+	} else {
+		for j, i := range w.tight {
+			w.level[j] = w.low[i]
+		}
 	}
 	before := float64(length[0] * moment[0])
 	for j := 1; j < len(held); j++ {

@@ -63,7 +63,7 @@ type Layout struct {
 // gain per length another, each for a unit of a load's weight. The place is measured from the left
 // end of the field.
 type mark struct {
-	load              int
+	load, field       int32
 	place             float64
 	point, step, gain float64
 }
@@ -92,46 +92,51 @@ func NewLayout(b Beam) *Layout {
 	l.all, l.field = places[:n:n], places[n:]
 	l.measure(b.Loads)
 	l.even = !slices.ContainsFunc(b.Taper, func(t float64) bool { return t != 0 })
-	c := newCutting(&b)
-	c.Layout = l
+	l.still = b.Still
+	l.makeRoom(&b)
 	for k, s := range b.Loads {
-		c.acts = &c.moves
+		c := cutting{Layout: l, load: k}
 		if b.still(k) {
-			c.acts = &c.stays
+			c.still = b.Still[k]
 		}
 		switch {
 		case s.From == s.To:
-			c.point(k, s.From)
+			c.point(s.From)
 		case b.Taper == nil:
-			c.spread(k, s, 0)
+			c.spread(s, 0)
 		default:
-			c.spread(k, s, b.Taper[k])
+			c.spread(s, b.Taper[k])
 		}
 	}
-	l.marks = sorted(c.marks, l.field)
-	for k := range n + 1 {
-		slices.SortStableFunc(l.marks[l.field[k]:l.field[k+1]], func(a, b mark) int { return cmp.Compare(a.place, b.place) })
-	}
-	l.moving = c.moves
-	l.rest(&c.stays, b.Still)
+	l.sort()
 	return l
 }
 
-// rest works out what the loads come to that are still. Where one that is not is a cover, those that are still are left as
-// steps: all are then summed up together.
-func (l *Layout) rest(still *acts, weights []float64) {
-	n := len(l.x)
-	figures := make([]float64, 3*n)
-	l.base = borne{point: figures[:n:n], begin: figures[n : 2*n : 2*n], gain: figures[2*n:], spans: make([]simple, n)}
-	l.covered = len(still.covers)+len(l.moving.covers) > 0
-	if weights == nil {
-		return
+// sort puts the marks of each field together, in the order of their places and at one place of the loads.
+func (l *Layout) sort() {
+	begins, last := l.field, len(l.field)-1
+	for i := range l.marks {
+		begins[l.marks[i].field+1]++
 	}
-	l.still = weights
-	l.base.add(still, weights)
-	l.base.cover(still, weights)
-	if len(l.moving.covers) == 0 {
-		l.base.spread(l.spans)
+	for k := range last {
+		begins[k+1] += begins[k]
+	}
+	var room [MaxLines + 1]int // up to where each field holds its own
+	own := room[:last]
+	copy(own, begins)
+	for k := range own {
+		for own[k] < begins[k+1] {
+			here := &l.marks[own[k]]
+			there := &own[here.field]
+			*here, l.marks[*there] = l.marks[*there], *here
+			*there++
+		}
+		slices.SortFunc(l.marks[begins[k]:begins[k+1]], func(a, b mark) int {
+			if a.place != b.place {
+				return cmp.Compare(a.place, b.place)
+			}
+			return cmp.Compare(a.load, b.load)
+		})
 	}
 }
 
@@ -173,92 +178,62 @@ func (l *Layout) right(field int) float64 {
 	return l.x[field]
 }
 
-// cutting cuts loads at the lines.
-type cutting struct {
-	*Layout
-	marks        []of[mark] // of a field
-	stays, moves acts       // of the loads that are still, and of the others
-	*acts                   // those of the two to which the load belongs that is cut
-}
-
-// of is something that belongs to one of several places in a row.
-type of[T any] struct {
-	place int
-	it    T
-}
-
-// newCutting has room for what most loads come to: a point is one part and has one mark, any other two parts with two marks each;
-// or a tip, and some a cover.
-func newCutting(b *Beam) (c cutting) {
-	marks := 0
-	var stays, moves room
+// makeRoom makes room for what most loads come to: a point is one part and has one mark, any other two parts with two marks
+// each; or a tip, and some a cover.
+func (l *Layout) makeRoom(b *Beam) {
+	n := len(l.x)
+	figures := make([]float64, 3*n)
+	l.base = borne{point: figures[:n:n], begin: figures[n : 2*n : 2*n], gain: figures[2*n:], spans: make([]simple, n)}
+	marks, parts, covers, before, beyond := 0, 0, 0, 0, 0
 	for k, s := range b.Loads {
-		of := &moves
-		if b.still(k) {
-			of = &stays
-		}
 		marks++
-		of.parts++
 		if s.From < s.To {
 			marks += 3
-			of.parts++
-			of.covers++
 		}
-		if s.From < b.Lines[0] {
-			of.before++
+		if b.still(k) {
+			continue
 		}
-		if s.To > b.Lines[len(b.Lines)-1] {
-			of.beyond++
+		parts++
+		if s.From < s.To {
+			parts++
+			covers++
+		}
+		if s.From < l.x[0] {
+			before++
+		}
+		if s.To > l.x[n-1] {
+			beyond++
 		}
 	}
-	c.marks = make([]of[mark], 0, marks)
-	c.stays, c.moves = stays.acts(), moves.acts()
-	return c
+	tips := make([]tip, before+beyond)
+	l.marks = make([]mark, 0, marks)
+	l.moving = acts{
+		parts: make([]part, 0, parts), covers: make([]cover, 0, covers),
+		tips: [2][]tip{tips[:0:before], tips[before:before]},
+	}
 }
 
-// room is how many of each kind of acts there may be.
-type room struct{ parts, covers, before, beyond int }
-
-func (r room) acts() acts {
-	tips := make([]tip, r.before+r.beyond)
-	return acts{
-		parts: make([]part, 0, r.parts), covers: make([]cover, 0, r.covers),
-		tips: [2][]tip{tips[:0:r.before], tips[r.before:r.before]},
-	}
+// cutting cuts a load at the lines. What it does is noted for a unit of its weight; or, where it is still, laid on with it.
+type cutting struct {
+	*Layout
+	load  int
+	still float64 // its weight; 0: it is not
 }
 
-// sorted puts what belongs to each place together, in the order in which it was noted, and fills in where each place begins
-// and, after the last, where all ends.
-func sorted[T any](all []of[T], begins []int) []T {
-	last := len(begins) - 1
-	for _, a := range all {
-		begins[a.place+1]++
-	}
-	for k := range last {
-		begins[k+1] += begins[k]
-	}
-	out := make([]T, len(all))
-	// Each place's own beginning is moved on while it is filled, which leaves it where the next one begins.
-	for _, a := range all {
-		out[begins[a.place]] = a.it
-		begins[a.place]++
-	}
-	copy(begins[1:], begins[:last])
-	begins[0] = 0
-	return out
-}
-
-func (c *cutting) point(load int, place float64) {
+func (c *cutting) point(place float64) {
 	i, on := slices.BinarySearch(c.x, place)
-	if on {
-		c.onLine = append(c.onLine, onLine{load, i})
-		return
+	switch {
+	case !on:
+		c.piece(i, place, place, 1, 0)
+		c.note(mark{field: int32(i), place: place - c.left(i), point: 1})
+	case c.still > 0:
+		c.base.point[i] += c.still
+	default:
+		c.moving.onLine = append(c.moving.onLine, onLine{c.load, i})
 	}
-	c.piece(load, i, place, place, 1, 0)
-	c.note(i, mark{load: load, place: place - c.left(i), point: 1})
 }
 
-func (c *cutting) spread(load int, s Stretch, taper float64) {
+func (c *cutting) spread(s Stretch, taper float64) {
 	length := s.To - s.From
 	per := func(place float64) float64 { // weight per length of a unit of weight
 		lean := float64(2*(place-s.From)/length) - 1
@@ -277,10 +252,7 @@ func (c *cutting) spread(load int, s Stretch, taper float64) {
 	// Whole spans make a cover only where there are two or more: what rounding leaves where a
 	// cover ends is small because it is long.
 	if after-before > 1 {
-		c.covers = append(c.covers, cover{
-			load: load, from: before, to: after,
-			begin: per(c.x[before]), end: per(c.x[after]), gain: gain,
-		})
+		c.cover(cover{load: c.load, from: before, to: after, begin: per(c.x[before]), end: per(c.x[after]), gain: gain})
 	}
 	for from := s.From; from < s.To; field++ {
 		to := min(s.To, c.right(field))
@@ -288,44 +260,75 @@ func (c *cutting) spread(load int, s Stretch, taper float64) {
 			begin, end := per(from), per(to)
 			if sum := begin + end; sum > 0 {
 				share := float64(sum / 2 * (to - from))
-				c.piece(load, field, from, to, share, (end-begin)/sum)
-				c.mark(load, field, from, to, begin, end, share)
+				c.piece(field, from, to, share, (end-begin)/sum)
+				c.mark(field, from, to, begin, end, share)
 			}
 		}
 		from = to
 	}
 }
 
+func (c *cutting) cover(on cover) {
+	c.covered = true
+	if c.still == 0 {
+		c.moving.cover(on)
+		return
+	}
+	q, gain := float64(c.still*on.begin), float64(c.still*on.gain)
+	for j := on.from; j < on.to; j++ {
+		next := q + float64(gain*c.spans[j])
+		c.base.spans[j].add(1, simpleCover(c.spans[j], q, next))
+		c.base.begin[j] += q
+		c.base.gain[j] += gain
+		q = next
+	}
+}
+
 // mark notes where a load begins and ends within a field. What it gains between is taken from the places as
 // rounded, so that it takes the load to just what ends there, however short it is.
-func (c *cutting) mark(load, field int, from, to, begin, end, share float64) {
+func (c *cutting) mark(field int, from, to, begin, end, share float64) {
 	from -= c.left(field)
 	to -= c.left(field)
 	if from == to {
-		c.note(field, mark{load: load, place: from, point: share})
+		c.note(mark{field: int32(field), place: from, point: share})
 		return
 	}
 	gain := (end - begin) / (to - from)
-	c.note(field, mark{load: load, place: from, step: begin, gain: gain})
-	c.note(field, mark{load: load, place: to, step: -end, gain: -gain})
+	c.note(mark{field: int32(field), place: from, step: begin, gain: gain})
+	c.note(mark{field: int32(field), place: to, step: -end, gain: -gain})
 }
 
-func (c *cutting) note(field int, m mark) { c.marks = append(c.marks, of[mark]{field, m}) }
+func (c *cutting) note(m mark) {
+	m.load = int32(c.load)
+	c.marks = append(c.marks, m)
+}
 
 // piece notes a share of a load, from one place to another within a field and leaning by a taper
 // of its own.
-func (c *cutting) piece(load, field int, from, to, share, taper float64) {
+func (c *cutting) piece(field int, from, to, share, taper float64) {
 	half := (to - from) / 2
 	middle := from + half
 	centre := middle + float64(taper*half/3)
 	switch n := len(c.x); field {
 	case 0:
-		c.tips[0] = append(c.tips[0], tip{load, share, float64(share * (c.x[0] - centre))})
+		c.tip(0, share, float64(share*(c.x[0]-centre)))
 	case n:
-		c.tips[1] = append(c.tips[1], tip{load, share, float64(share * (centre - c.x[n-1]))})
+		c.tip(1, share, float64(share*(centre-c.x[n-1])))
 	default:
 		j := field - 1
 		s := simplePiece(c.spans[j], middle-c.x[j], half, taper).scaled(share)
-		c.parts = append(c.parts, part{load, j, s})
+		if c.still > 0 {
+			c.base.spans[j].add(c.still, s)
+			return
+		}
+		c.moving.parts = append(c.moving.parts, part{c.load, j, s})
 	}
+}
+
+func (c *cutting) tip(side int, weight, moment float64) {
+	if c.still > 0 {
+		c.base.tips[side].add(c.still, tip{weight: weight, moment: moment})
+		return
+	}
+	c.moving.tips[side] = append(c.moving.tips[side], tip{c.load, weight, moment})
 }

@@ -24,6 +24,11 @@ func drawHeld(t *rapid.T) (p problem, w *Work, set uint64) {
 	return p, w, set
 }
 
+// crestFrom is the crest of the span from tight line j to the next.
+func (w *Work) crestFrom(j int) (moment, place float64) {
+	return w.crest(w.tight[j], w.tight[j+1], w.moment[j], w.held[j].left)
+}
+
 // largest is the size of the largest pull, or of the weight, whichever is more.
 func (w *Work) largest() float64 {
 	size := w.total
@@ -145,19 +150,46 @@ func TestPropMoments(t *testing.T) {
 		}
 		for j := range len(w.tight) - 1 {
 			from, to := p.lines[w.tight[j]], p.lines[w.tight[j+1]]
-			value, place := w.crest(j)
+			s, m, n := &w.held[j], w.moment[j], w.moment[j+1]
+			value, place := w.crestFrom(j)
 			if got := o.moment(w.Reaction, place); place < from || place > to || math.Abs(got-value) > tol {
 				t.Fatalf("crest of %v to %v: %v at %v, where the moment is %v", from, to, value, place, got)
 			}
-			bound := w.crestAtMost(j)
+			if less := value - tol; s.crestAtMost(less, to-from, m, n) {
+				t.Fatalf("crest of %v to %v: %v, said to be no more than %v", from, to, value, less)
+			}
 			for k := range 101 {
 				x := from + (to-from)*float64(k)/100
-				if m := o.moment(w.Reaction, x); m > value+tol || m > bound+tol {
-					t.Fatalf("crest of %v to %v: %v, at most %v, but %v at %v", from, to, value, bound, m, x)
+				if m := o.moment(w.Reaction, x); m > value+tol {
+					t.Fatalf("crest of %v to %v: %v, but %v at %v", from, to, value, m, x)
 				}
 			}
 		}
 	})
+}
+
+// A span of its own: 10 m under 1 N/m bears 12.5 N·m and may bear 100/6; 8 m under 1 N in the middle bears P·L/4 = 2 N·m, all
+// that it may. The greater moment over an end comes on top.
+func TestCrestAtMost(t *testing.T) {
+	even, point := simpleCover(10, 1, 1), simplePiece(8, 4, 0, 0)
+	for _, c := range []struct {
+		name               string
+		span               simple
+		length, m, n, most float64
+		atMost             bool
+	}{
+		{"even load, as much as it may bear", even, 10, 0, 0, 16.67, true},
+		{"even load, less", even, 10, 0, 0, 16.66, false},
+		{"point, as much as it bears", point, 8, 0, 0, 2, true},
+		{"point, less", point, 8, 0, 0, 1.999, false},
+		{"point, moments over its ends", point, 8, -1, -3, 1, true},
+		{"point, moments over its ends the other way round", point, 8, -3, -1, 1, true},
+		{"point, moments over its ends, less", point, 8, -1, -3, 0.999, false},
+	} {
+		if got := c.span.crestAtMost(c.most, c.length, c.m, c.n); got != c.atMost {
+			t.Errorf("%s: %v, want %v", c.name, got, c.atMost)
+		}
+	}
 }
 
 // The places at which the beam is level along a piece, made from the places: the slope is their product.

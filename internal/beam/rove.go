@@ -27,12 +27,7 @@ func (w *Work) AddPoint(weight, at float64) {
 		w.tips[1].weight += weight
 		w.tips[1].moment += float64(weight * (at - l.x[n-1]))
 	default:
-		s := simplePiece(l.spans[k-1], at-l.x[k-1], 0, 0).scaled(weight)
-		t := &w.spans[k-1]
-		t.left += s.left
-		t.right += s.right
-		t.atLeft += s.atLeft
-		t.atRight += s.atRight
+		w.spans[k-1].add(weight, simplePiece(l.spans[k-1], at-l.x[k-1], 0, 0))
 	}
 	w.rover = rover{k, at - l.left(k), weight}
 }

@@ -12,6 +12,14 @@ func (s simple) scaled(share float64) simple {
 	}
 }
 
+// add lays on so much of a load.
+func (s *simple) add(v float64, of simple) {
+	s.left += float64(v * of.left)
+	s.right += float64(v * of.right)
+	s.atLeft += float64(v * of.atLeft)
+	s.atRight += float64(v * of.atRight)
+}
+
 // simplePiece is for a unit of weight on a span of the given length, spread from c−h to c+h and
 // leaning by a taper t.
 //

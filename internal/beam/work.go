@@ -16,12 +16,15 @@ func (l *Layout) Work() *Work {
 		Reaction: take(n), Deflection: take(n),
 		borne: borne{point: take(n), begin: take(n), gain: take(n), spans: make([]simple, n)},
 		low:   take(n), moment: take(n), level: take(n),
-		current: take(n), terms: take(n), length: take(n), beyond: take(n),
+		current: take(n), terms: take(n), apart: take(n), beyond: take(n),
 		Weights: take(l.loads),
 		held:    make([]simple, n), upTo: make([]simple, n),
-		tight:   make([]int, 0, n),
+		some:    make([]int, 0, n),
 		seen:    make([]uint64, 0, n),
 		factors: l.newFactors(),
+	}
+	if len(l.moving.covers) > 0 {
+		w.steps = make([]step, n)
 	}
 	copy(w.Weights, l.still)
 	copy(w.begin, l.base.begin)
@@ -67,11 +70,15 @@ type Work struct {
 	slight  float64   // the pull that their rounding alone can bring about
 	mislaid bool      // they may not be the layout's
 
+	total float64 // weight of all that is laid on
 	borne
+	steps []step // of the covers that are not still, nought but while they are laid on; nil: there are none
 	rover rover
 
-	tight  []int     // the lines taken as tight, increasing
-	length []float64 // from each tight line to the next
+	tight  []int     // the lines taken as tight, increasing: all of the layout's, or some
+	length []float64 // from each tight line to the next: the layout's spans, or apart
+	some   []int
+	apart  []float64
 	held   []simple  // the span from each tight line to the next
 	moment []float64 // over each tight line
 	level  []float64 // EI times how far each tight line's end hangs below level, stretched
@@ -108,17 +115,17 @@ func (w *Work) Load(weights []float64) {
 func (w *Work) LoadWeights() {
 	l := w.layout
 	w.rover = rover{}
-	w.total, w.tips = l.base.total, l.base.tips
+	w.tips = l.base.tips
 	copy(w.point, l.base.point)
 	copy(w.spans, l.base.spans)
 	if len(l.moving.covers) > 0 {
-		copy(w.begin, l.base.begin)
-		copy(w.gain, l.base.gain)
-		w.cover(&l.moving, w.Weights)
-		w.spread(l.spans)
+		l.moving.step(w.steps, w.Weights)
+		w.spread(&l.moving, w.steps, l.spans, &l.base)
 	}
 	w.add(&l.moving, w.Weights)
-	for j := range l.spans {
-		w.total += w.spans[j].left + w.spans[j].right
+	total := 0.0
+	for _, v := range w.Weights {
+		total += v
 	}
+	w.total = total
 }

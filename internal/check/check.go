@@ -42,15 +42,19 @@ const smallest = 1e-9
 // Finite reports whether q is a number of a size that can be computed with, and
 // notes a fault where it is not.
 func Finite[Q units.Quantity](p *Problems, field string, q Q) bool {
-	switch f := float64(q); {
-	case math.IsNaN(f) || math.IsInf(f, 0):
-		p.Add(field, Show(q), "a finite number", units.ErrNotFinite)
-		return false
-	case math.Abs(f) > limit:
-		p.Add(field, Show(q), "at most "+Q(limit).String(), units.ErrOutOfRange)
-		return false
+	if math.Abs(float64(q)) <= limit {
+		return true
 	}
-	return true
+	tooMuch(p, field, q)
+	return false
+}
+
+func tooMuch[Q units.Quantity](p *Problems, field string, q Q) {
+	if f := float64(q); math.IsNaN(f) || math.IsInf(f, 0) {
+		p.Add(field, Show(q), "a finite number", units.ErrNotFinite)
+		return
+	}
+	p.Add(field, Show(q), "at most "+Q(limit).String(), units.ErrOutOfRange)
 }
 
 // NotNegative reports whether q is zero or more, and notes a fault where not.

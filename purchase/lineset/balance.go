@@ -1,6 +1,10 @@
 package lineset
 
-import "example.com/steelyard/units"
+import (
+	"slices"
+
+	"example.com/steelyard/units"
+)
 
 // Balance is the out of balance over the travel between low and high trim, as
 // far as the set reaches them, without drag, with the stack that was chosen in
@@ -49,33 +53,34 @@ func (b Balance) Worst() Point {
 // curve gives the imbalance where it may turn between two trims: at both of them
 // and at every break of what is carried. Between those it is linear in the trim,
 // because the ropes hang plumb and a heap grows evenly. Carried takes the trim and
-// whether the value just above it is meant.
-func (r *Rigged) curve(low, high units.Length, arbor units.Mass, carried func(trim units.Length, above bool) units.Mass) ([]Point, error) {
-	points := make([]Point, 0, 2+2*len(r.breaks))
-	add := func(trim units.Length, above bool) error {
-		p, err := r.point(trim, carried(trim, above), arbor)
+// whether the value just above it is meant. Points are put into room, where it is large enough.
+func (r *Rigged) curve(room []Point, low, high units.Length, arbor units.Mass, carried func(trim units.Length, above bool) units.Mass) ([]Point, error) {
+	points := slices.Grow(room[:0], 2+2*len(r.breaks))
+	add := func(trim units.Length, carried units.Mass) error {
+		p, err := r.point(trim, carried, arbor)
 		points = append(points, p)
 		return err
 	}
-	if err := add(low, false); err != nil {
+	if err := add(low, carried(low, false)); err != nil {
 		return nil, err
 	}
 	for _, trim := range r.breaks {
 		if trim < low || trim >= high {
 			continue
 		}
+		below, above := carried(trim, false), carried(trim, true)
 		if trim > low {
-			if err := add(trim, false); err != nil {
+			if err := add(trim, below); err != nil {
 				return nil, err
 			}
 		}
-		if carried(trim, true) != carried(trim, false) {
-			if err := add(trim, true); err != nil {
+		if above != below {
+			if err := add(trim, above); err != nil {
 				return nil, err
 			}
 		}
 	}
-	return points, add(high, false)
+	return points, add(high, carried(high, false))
 }
 
 // point is the imbalance at one trim.

@@ -102,7 +102,8 @@ func wantedFault(err error) error {
 // by g/ratio for each unit of mass at the arbor, at every trim alike, so the mass
 // that makes the extremes equal and opposite is the one that balances their mean.
 func (r *Rigged) demand(at BalanceAt, low, high units.Length, carried func(units.Length, bool) units.Mass) (Demand, error) {
-	curve, err := r.curve(low, high, 0, carried)
+	var few [24]Point
+	curve, err := r.curve(few[:0], low, high, 0, carried)
 	if err != nil {
 		return Demand{}, err
 	}

@@ -28,7 +28,10 @@ type Rigged struct {
 	travel  Travel
 	counter Counterweight
 	balance Balance
-	ample   arbor.Stack // what would be stacked were there enough pieces of every kind
+
+	lowest, highest units.Length // that it reaches, and a hair
+
+	ample arbor.Stack // what would be stacked were there enough pieces of every kind
 
 	checks *lazy.Value[[]Check]
 }
@@ -120,14 +123,15 @@ func (s Set) compute(stock arbor.Stock, on *installed, found flown) (*Rigged, er
 	s.Like = "" // the rigging itself stands in its place
 	r := &Rigged{
 		set: s, stock: slices.Clone(stock), ropes: on.ropes, flight: on.flight,
-		load: found.load, travel: found.travel, breaks: found.load.Breaks(), checks: new(lazy.Value[[]Check]),
+		load: found.load, travel: found.travel, breaks: found.load.Breaks(),
+		lowest: found.travel.Lowest - hair, highest: found.travel.Highest + hair, checks: new(lazy.Value[[]Check]),
 	}
 	var err error
 	if r.counter, err = r.counterweight(stock); err != nil {
 		return nil, err
 	}
 	low, high := r.travel.reached()
-	curve, err := r.curve(low, high, r.counter.Arbor, r.hung)
+	curve, err := r.curve(nil, low, high, r.counter.Arbor, r.hung)
 	if err != nil {
 		return nil, err
 	}

@@ -1,6 +1,8 @@
 package lineset
 
 import (
+	"slices"
+
 	"example.com/steelyard/internal/check"
 	"example.com/steelyard/load"
 	"example.com/steelyard/purchase"
@@ -64,18 +66,19 @@ func (r *Rigged) AtInto(s *State, trim units.Length) error {
 	}
 	s.Trim, s.Carried = trim, s.Share.Carried
 	var few [16]units.Force
-	return r.ropes.AtInto(&s.Ropes, trim, r.bodiesIn(few[:0], s.Share))
+	return r.ropes.AtInto(&s.Ropes, trim, r.bodiesIn(few[:0], s.Share.Lines))
 }
 
 // bodies is what hangs on the ropes.
 func (r *Rigged) bodies(share load.Share) purchase.Bodies {
-	return r.bodiesIn(make([]units.Force, 0, len(share.Lines)), share)
+	return r.bodiesIn(nil, share.Lines)
 }
 
-// bodiesIn is bodies with the pulls of the lines put into room.
-func (r *Rigged) bodiesIn(room []units.Force, share load.Share) purchase.Bodies {
-	for i := range share.Lines {
-		room = append(room, share.Lines[i].Tension)
+// bodiesIn is bodies with the pulls of the lines put into room, where it is large enough.
+func (r *Rigged) bodiesIn(room []units.Force, lines []load.LineShare) purchase.Bodies {
+	room = slices.Grow(room, len(lines))[:len(lines)]
+	for i := range lines {
+		room[i] = lines[i].Tension
 	}
 	return purchase.Bodies{
 		Pulls: room, Arbor: r.counter.Arbor,
@@ -95,7 +98,7 @@ func (r *Rigged) Imbalance(trim units.Length) (units.Force, error) {
 
 // within tells whether the set reaches a trim.
 func (r *Rigged) within(trim units.Length) bool {
-	return r.ropes != nil && trim >= r.travel.Lowest-hair && trim <= r.travel.Highest+hair
+	return r.ropes != nil && trim >= r.lowest && trim <= r.highest
 }
 
 // reaches gives the fault of a trim that is out of reach.
