@@ -65,41 +65,37 @@ func (b *blocks) add(s *Stop) int {
 	return len(b.named) - 1
 }
 
-func (b blocks) number(name string) int {
-	return slices.IndexFunc(b.named, func(b Block) bool { return b.Name == name })
-}
-
 // blocks is [Reeving.findBlocks] for the ropes that the layout lays, without mule blocks. Each line has a loft block and, but in
 // single purchase, one at the head beam of its own; all else is where the first line meets it.
 func (l Layout) blocks(r *Reeving) blocks {
 	b := blocks{named: make([]Block, 0, 8+2*len(r.Lift)), of: make([]int, 0, r.stops())}
 	const loft, beam = 1, 4 // on the path of a lift line, over head block and arbor
-	var first []int
-	for i := range r.Lift {
-		for k := range r.Lift[i].Path {
-			s := &r.Lift[i].Path[k]
-			switch {
-			case s.On == Batten:
-				b.of = append(b.of, -1)
-			case k == loft || k == beam || i == 0 && b.number(s.Name) < 0:
-				b.of = append(b.of, b.add(s))
-			case i == 0:
-				b.of = append(b.of, b.number(s.Name))
-			default:
-				b.of = append(b.of, first[k])
-			}
+	b.meet(r.Lift[0].Path)
+	first := b.of
+	for _, rp := range r.Lift[1:] {
+		of := b.of[len(b.of):][:len(first)]
+		copy(of, first)
+		of[loft] = b.add(&rp.Path[loft])
+		if len(of) > beam {
+			of[beam] = b.add(&rp.Path[beam])
 		}
-		first = b.of[:len(r.Lift[0].Path)]
+		b.of = b.of[:len(b.of)+len(first)]
 	}
-	for k := range r.Hand.Path {
-		s := &r.Hand.Path[k]
-		number := b.number(s.Name)
-		if number < 0 {
-			number = b.add(s)
+	b.meet(r.Hand.Path)
+	return b
+}
+
+// meet numbers the blocks along a path as they are met.
+func (b *blocks) meet(path []Stop) {
+	for k := range path {
+		number := -1
+		if s := &path[k]; s.On != Batten {
+			if number = slices.IndexFunc(b.named, func(b Block) bool { return b.Name == s.Name }); number < 0 {
+				number = b.add(s)
+			}
 		}
 		b.of = append(b.of, number)
 	}
-	return b
 }
 
 // findBlocks makes sure that each name stands for one block. The rope lock has its name already.

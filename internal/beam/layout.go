@@ -1,7 +1,6 @@
 package beam
 
 import (
-	"cmp"
 	"slices"
 	"sync"
 )
@@ -132,10 +131,13 @@ func (l *Layout) sort() {
 			*there++
 		}
 		slices.SortFunc(l.marks[begins[k]:begins[k+1]], func(a, b mark) int {
-			if a.place != b.place {
-				return cmp.Compare(a.place, b.place)
+			switch {
+			case a.place < b.place:
+				return -1
+			case a.place > b.place:
+				return 1
 			}
-			return cmp.Compare(a.load, b.load)
+			return int(a.load - b.load)
 		})
 	}
 }

@@ -274,9 +274,9 @@ func (r *Rigged) onto(other *Rigged, n int) *Rigged {
 			show = append(show, row)
 		}
 	}
-	out := *r
+	out := &Rigged{computed: r.computed}
 	out.counter.Stack.Show = show
-	return &out
+	return out
 }
 
 // moved adds up the pieces of an order, by kind.

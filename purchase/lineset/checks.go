@@ -27,7 +27,7 @@ func (r *Rigged) check(looks []look, err error) []Check {
 	if len(c.Short) > 0 {
 		height, mass = max(height, c.Ideal.Height), max(mass, c.Ideal.Mass)
 	}
-	most := r.balance.Worst()
+	most := r.Balance().Worst()
 	balance := compare("out of balance", heavy(most.Imbalance), units.Abs(most.Imbalance), lim.OutOfBalance.Max, lim.OutOfBalance.Basis)
 	balance.Trim = most.Trim
 	checks := []Check{

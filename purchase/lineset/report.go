@@ -43,7 +43,7 @@ func (r *Rigged) Report() Report {
 	low, high := r.ends()
 	return Report{
 		Name: r.set.Name, Purchase: r.set.Rigging.Purchase, Hang: r.set.Hang, Batten: r.Bare(), Hung: r.Hung(),
-		Counterweight: r.counter, Balance: r.balance, Travel: r.travel, Low: low.state, High: high.state,
+		Counterweight: r.counter, Balance: r.Balance(), Travel: r.travel, Low: low.state, High: high.state,
 		LowHand: low.hand, HighHand: high.hand,
 		Checks: r.Checks(), Exceeds: r.Exceeds(),
 	}

@@ -18,6 +18,13 @@ import (
 // asked from many goroutines at once; slices in its answers are shared, so do
 // not write to them.
 type Rigged struct {
+	computed
+	balance lazy.Value[Balance]
+	checks  lazy.Value[[]Check]
+}
+
+// computed is what every question shares.
+type computed struct {
 	set    Set
 	stock  arbor.Stock
 	load   *load.Rigged
@@ -27,13 +34,10 @@ type Rigged struct {
 	flight  arbor.Flight
 	travel  Travel
 	counter Counterweight
-	balance Balance
 
 	lowest, highest units.Length // that it reaches, and a hair
 
 	ample arbor.Stack // what would be stacked were there enough pieces of every kind
-
-	checks *lazy.Value[[]Check]
 }
 
 // Rig checks the set and computes it, with the given pieces to fill its arbor
@@ -121,21 +125,15 @@ func (s Set) compute(stock arbor.Stock, on *installed, found flown) (*Rigged, er
 	s.Rigging.Loft = cloneLoft(s.Rigging.Loft)
 	s.Rigging.Run.Bridges = slices.Clone(s.Rigging.Run.Bridges)
 	s.Like = "" // the rigging itself stands in its place
-	r := &Rigged{
+	r := &Rigged{computed: computed{
 		set: s, stock: slices.Clone(stock), ropes: on.ropes, flight: on.flight,
 		load: found.load, travel: found.travel, breaks: found.load.Breaks(),
-		lowest: found.travel.Lowest - hair, highest: found.travel.Highest + hair, checks: new(lazy.Value[[]Check]),
-	}
+		lowest: found.travel.Lowest - hair, highest: found.travel.Highest + hair,
+	}}
 	var err error
 	if r.counter, err = r.counterweight(stock); err != nil {
 		return nil, err
 	}
-	low, high := r.travel.reached()
-	curve, err := r.curve(nil, low, high, r.counter.Arbor, r.hung)
-	if err != nil {
-		return nil, err
-	}
-	r.balance = r.newBalance(curve)
 	if r.set.beyondAll() {
 		if _, err := r.looks(); err != nil {
 			return nil, err
@@ -197,8 +195,13 @@ func (r *Rigged) Travel() Travel { return r.travel }
 // Counterweight tells what answers the batten, and the pieces for it.
 func (r *Rigged) Counterweight() Counterweight { return r.counter }
 
-// Balance tells the out of balance over the travel.
-func (r *Rigged) Balance() Balance { return r.balance }
+// Balance tells the out of balance over the travel. It is worked out when it is first asked.
+func (r *Rigged) Balance() Balance {
+	if r.load == nil {
+		return Balance{} // of a Rigged that Rig did not make
+	}
+	return r.balance.Get(r.newBalance)
+}
 
 // Low is the set's state at low trim, or at the trim nearest to it that the set
 // reaches. It is worked out anew each time that it is asked, as by At.
@@ -237,7 +240,7 @@ func (r *Rigged) Exceeds() bool {
 // hold holds the set against its limits, once, and gives what it looked at if it was now that it did. There is nothing to hold of
 // a Rigged that Rig did not make.
 func (r *Rigged) hold() (checks []Check, looks []look) {
-	if r.checks == nil {
+	if r.load == nil {
 		return nil, nil
 	}
 	checks = r.checks.Get(func() []Check {
