@@ -83,7 +83,6 @@ const wantHung = `"piled" or "looped"`
 // errors are those of [Reeved.Drift]; a chain that runs out between the trims, for which there is no such mass, is
 // an error in its length.
 func (r *Reeved) EvenChain(f Flight) (units.LineMass, error) {
-	f.Carried, f.Arbor, f.Chain.Mass = 0, 0, 0
 	var p check.Problems
 	low, high := r.reaches(&p, f)
 	if low && high {

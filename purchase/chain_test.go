@@ -3,6 +3,7 @@ package purchase_test
 import (
 	"errors"
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -72,6 +73,12 @@ func TestFlightRefused(t *testing.T) {
 		{"chain on the grid", func(f *purchase.Flight) { f.Chain.On = purchase.Grid }, "chain.on", units.ErrOutOfRange, "it would do nothing"},
 		{"not said how", func(f *purchase.Flight) { f.Chain.Hung = 0 }, "chain.hung", units.ErrMissing, "a choice that must be made"},
 		{"hung otherwise", func(f *purchase.Flight) { f.Chain.Hung = 3 }, "chain.hung", units.ErrUnknown, "two are known"},
+		{"chain on the grid, and taut through the floor", func(f *purchase.Flight) { f.Chain.On, f.Chain.Length, f.Chain.Floor = purchase.Grid, 1, 9 }, "chain.on", units.ErrOutOfRange, "where it hangs is not known"},
+		{"hung otherwise, through the floor", func(f *purchase.Flight) { f.Chain.Hung, f.Chain.Floor = 3, 9 }, "chain.hung", units.ErrUnknown, "where it hangs is not known"},
+		{"NaN below, and taut", func(f *purchase.Flight) { f.Chain.Below, f.Chain.Length = units.Length(math.NaN()), 1 }, "chain.below", units.ErrNotFinite, "no NaN goes in"},
+		{"NaN floor, and taut", func(f *purchase.Flight) { f.Chain.Floor, f.Chain.Length = units.Length(math.NaN()), 1 }, "chain.floor", units.ErrNotFinite, "no NaN goes in"},
+		{"infinite end, through the floor", func(f *purchase.Flight) { f.Chain.To, f.Chain.Floor = units.Length(math.Inf(1)), 9 }, "chain.to", units.ErrNotFinite, "no infinity goes in"},
+		{"no length, through the floor", func(f *purchase.Flight) { f.Chain.Length, f.Chain.Floor = 0, 9 }, "chain.length", units.ErrMissing, "the bight depends on it"},
 		{"above the datum", func(f *purchase.Flight) { f.Chain.Below = -1 }, "chain.below", units.ErrNegative, "below is down"},
 		{"NaN floor", func(f *purchase.Flight) { f.Chain.Floor = units.Length(math.NaN()) }, "chain.floor", units.ErrNotFinite, "no NaN goes in"},
 		{"infinite end", func(f *purchase.Flight) { f.Chain.To = units.Length(math.Inf(1)) }, "chain.to", units.ErrNotFinite, "no infinity goes in"},
@@ -92,6 +99,14 @@ func TestFlightRefused(t *testing.T) {
 			c.change(&f)
 			_, err := r.Drift(f)
 			one(t, err, c.field, c.kind, c.reason)
+			mass, err := r.EvenChain(f)
+			if c.field == "carried" || c.field == "arbor" || c.field == "chain.mass" {
+				if err != nil || !(mass > 0) {
+					t.Errorf("EvenChain does not look at masses: %v, %v", mass, err)
+				}
+			} else if one(t, err, c.field, c.kind, c.reason); mass != 0 {
+				t.Errorf("EvenChain refuses it, and yet says %v", mass)
+			}
 			points := []purchase.FlightPoint{{Trim: 7}}
 			if err := r.Curve(f, points); err == nil || points[0].Trim != 7 {
 				t.Error("Curve should refuse it too, and leave the points alone")
@@ -125,7 +140,7 @@ func TestFlightRefused(t *testing.T) {
 	} {
 		f := good
 		change(&f)
-		if m, err := r.EvenChain(f); err == nil {
+		if m, err := r.EvenChain(f); err == nil || m != 0 {
 			t.Errorf("%s: no chain keeps that even, got %v", name, m)
 		}
 	}
@@ -216,5 +231,54 @@ func TestBalancedByRopesAlone(t *testing.T) {
 		if first, last, ok := d.Balanced(); !ok || first != f.Low || last != f.High {
 			t.Fatalf("lines of %v with a chain: balanced from %v to %v, %v", l.LiftMass, first, last, ok)
 		}
+	}
+}
+
+// A set of which nothing weighs anything is balanced all the way; and where the batten comes down into a pit there is no chain either,
+// not even the nothing that is written with a minus.
+func TestBalancedWhereNothingHangs(t *testing.T) {
+	l := oneLine(purchase.Single)
+	l.Trim = -3
+	r := mustRig(t, l)
+	d, err := r.Drift(purchase.Flight{Low: -2, High: 5})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if first, last, ok := d.Balanced(); !ok || first != -2 || last != 5 {
+		t.Errorf("balanced from %v to %v, %v; want all the way", first, last, ok)
+	}
+	if d.Turn != d.Low {
+		t.Errorf("without a chain it turns at %v", d.Turn.Trim)
+	}
+	for _, p := range []purchase.FlightPoint{d.Low, d.Turn, d.High} {
+		if p.Chain != 0 || math.Signbit(float64(p.Chain)) {
+			t.Errorf("at %v %v of no chain", p.Trim, float64(p.Chain))
+		}
+	}
+}
+
+// A chain that runs out just at an end of the flight keeps it even all the way, with half of it taken over by the building where it hangs
+// in a bight all along.
+func TestEvenChainThatRunsOutAtAnEnd(t *testing.T) {
+	l := roped(purchase.Single)
+	r := mustRig(t, l)
+	lines := 5 * float64(l.LiftMass)
+	for _, c := range []struct {
+		name  string
+		chain purchase.Chain
+		want  float64 // times the lines' mass
+	}{
+		{"piled, up to the highest trim", purchase.Chain{On: purchase.Batten, Hung: purchase.Piled, Length: 9}, 2},
+		{"looped, from the lowest trim on", purchase.Chain{On: purchase.Batten, Hung: purchase.Looped, To: 5, Length: 7}, 4},
+		{"looped, up to the highest trim", purchase.Chain{On: purchase.Batten, Hung: purchase.Looped, To: 5, Length: 14}, 2},
+	} {
+		got, err := r.EvenChain(purchase.Flight{Low: 2, High: 9, Chain: c.chain})
+		if err != nil || !near.Abs(float64(got)/lines, c.want, 1e-9) {
+			t.Errorf("%s: %v, %v; want %v times the lines' %v kg/m", c.name, got, err, c.want, lines)
+		}
+	}
+	_, err := r.EvenChain(purchase.Flight{Low: 2, High: 9, Chain: purchase.Chain{On: purchase.Batten, Hung: purchase.Piled, Length: 2}})
+	if all := faults(t, err); len(all) != 1 || !strings.Contains(all[0].Want, "reach the floor") {
+		t.Errorf("in the air from the lowest trim on: %v", err)
 	}
 }

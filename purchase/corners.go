@@ -32,7 +32,7 @@ const fullCorners = 8
 
 // choices gives, for each corner, at which of n sheaves the tension grows along the path: every choice of few sheaves. Of many,
 // those by which a tension at one place, or the load there, comes to its end: alike at all sheaves before it and the other way
-// after, so that the place itself goes with either.
+// after, so that the place itself goes with either. With each choice there is its opposite.
 func choices(n int) []uint64 {
 	whole := uint64(1)<<n - 1
 	var all []uint64
@@ -42,7 +42,7 @@ func choices(n int) []uint64 {
 		}
 		return all
 	}
-	for i := range n + 1 {
+	for i := range n {
 		before := uint64(1)<<i - 1
 		all = append(all, before, whole&^before)
 	}
@@ -167,8 +167,7 @@ type atRest struct {
 	weight float64  // of the arbor
 	lifts  ends     // of all lift lines on the arbor
 	held   ends     // what the lock pulls on the rail with
-	taut   bool     // the rope above the lock may be
-	slack  bool     // it may be
+	slack  bool     // the rope above the lock may be
 	base   bool     // the idler is held
 }
 
@@ -195,9 +194,7 @@ func (r *Reeved) resting(on Bodies, moved float64) *atRest {
 	foot := set.lower.extremes(func(c *corner) float64 { return c.arbor.At(idler) })
 	set.upper.sum = ends{set.weight, set.weight}.less(set.lifts).less(foot)
 	for k := range set.upper.corners {
-		floor := set.floor(&set.upper.corners[k])
-		set.taut = set.taut || set.upper.sum.most >= floor
-		set.slack = set.slack || set.upper.sum.least < floor
+		set.slack = set.slack || set.upper.sum.least < set.floor(&set.upper.corners[k])
 	}
 	return set
 }
@@ -355,27 +352,25 @@ func (set *atRest) answered(lines []*stretch, lower bool) ends {
 	for k := range set.upper.corners {
 		upper := &set.upper.corners[k]
 		answer, floor := upper.load.Rate, set.floor(upper)
-		if set.taut {
-			sum := ends{upper.load.At(set.weight), upper.load.At(set.weight)}
-			for _, line := range set.lift {
-				sum = sum.plus(line.extremes(func(c *corner) float64 {
-					return c.load.At(line.sum.least) - float64(answer*c.arbor.At(line.sum.least))
-				}))
-			}
-			idler := set.lower.sum.least
-			total = total.and(sum.plus(set.lower.extremes(func(c *corner) float64 {
-				return c.load.At(idler) - float64(answer*c.arbor.At(idler))
-			})))
+		sum := ends{upper.load.At(set.weight), upper.load.At(set.weight)}
+		for _, line := range set.lift {
+			sum = sum.plus(line.extremes(func(c *corner) float64 {
+				return c.load.At(line.sum.least) - float64(answer*c.arbor.At(line.sum.least))
+			}))
 		}
+		idler := set.lower.sum.least
+		total = total.and(sum.plus(set.lower.extremes(func(c *corner) float64 {
+			return c.load.At(idler) - float64(answer*c.arbor.At(idler))
+		})))
 		if set.slack {
 			total = total.and(others.shifted(upper.load.At(floor)))
 		}
 		own = own.and(ends{max(set.upper.sum.least, floor), max(set.upper.sum.most, floor)}.along(upper.load))
 	}
-	if set.slack {
-		// What answers goes no further than to where the rope is slack.
-		apart := own.plus(others)
-		total = ends{max(total.least, apart.least), min(total.most, apart.most)}
+	if !set.slack {
+		return total
 	}
-	return total
+	// What answers goes no further than to where the rope is slack.
+	apart := own.plus(others)
+	return ends{max(total.least, apart.least), min(total.most, apart.most)}
 }

@@ -112,20 +112,15 @@ func (l *laid) forces(d *driven, way, grip int) (onto upward) {
 	mass := l.weight / units.StandardGravity.In(units.MetrePerSecondSquared)
 	t := rope.Tension{PerStart: 1}
 	for i := range l.legs {
-		leg := &l.legs[i]
-		if i > 0 {
-			past, rim := l.past[i], l.rope.Path[i].Rim.In(units.Kilogram)
-			turning := float64(mass * float64(past*past))
-			t.PerSquare -= turning
-			t = t.Times(d.at[i].factor[way])
-			if rim != 0 {
-				t.PerAcceleration.Start += float64(l.gain(d, i, way) * float64(rim*past))
-			}
-			onto.add(l.path[i].Body, &t, leg.runs.up)
-			t.PerSquare += turning
-		} else {
-			onto.add(l.path[i].Body, &t, leg.runs.up)
+		leg, past, rim := &l.legs[i], l.past[i], l.rope.Path[i].Rim.In(units.Kilogram) // at an end none runs past, and all this does nothing
+		turning := float64(mass * float64(past*past))
+		t.PerSquare -= turning
+		t = t.Times(d.at[i].factor[way])
+		if rim != 0 {
+			t.PerAcceleration.Start += float64(l.gain(d, i, way) * float64(rim*past))
 		}
+		onto.add(l.path[i].Body, &t, leg.runs.up)
+		t.PerSquare += turning
 		t.Plain = t.Plain.Plus(l.rises(i))
 		t.PerAcceleration = t.PerAcceleration.Plus(leg.length.Times(float64(mass * leg.speed)))
 		if i == grip {

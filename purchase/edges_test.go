@@ -151,6 +151,29 @@ func TestManyStops(t *testing.T) {
 	if err != nil || r.Ratio() != 1 {
 		t.Fatalf("64 stops: ratio %v, %v", r.Ratio(), err)
 	}
+	// With drag in all 62 sheaves at rest: the arbor's end is between what all of them hold back one way and the other.
+	for k := 1; k < len(path)-1; k++ {
+		path[k].Drag = purchase.PlainBearings
+	}
+	if r, err = reeved(path...).Rig(); err != nil {
+		t.Fatal(err)
+	}
+	g := geometry(t, r, 4)
+	rest, err := r.Rest(4, purchase.Bodies{Pulls: evenly(1, 500), Arbor: 50})
+	if err != nil {
+		t.Fatal(err)
+	}
+	all := 1.0
+	for _, turn := range g.Lift[0].Turns {
+		k, err := purchase.PlainBearings.Factor(turn.Angle)
+		if err != nil {
+			t.Fatal(err)
+		}
+		all *= k
+	}
+	if got := rest.Lift[0].Parts[62].TensionTo; !near.Rel(got.Most.In(units.Newton), 500*all, 1e-9) || !near.Rel(got.Least.In(units.Newton), 500/all, 1e-9) {
+		t.Errorf("at the arbor %v to %v, want %v to %v N", got.Least, got.Most, 500/all, 500*all)
+	}
 	longer := append(path[:2:2], append([]purchase.Stop{stop("one more", purchase.Building, 29.8, 18)}, path[2:]...)...)
 	_, err = reeved(longer...).Rig()
 	one(t, err, "lift[0].path", units.ErrOutOfRange, "65 stops")

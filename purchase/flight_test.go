@@ -321,3 +321,67 @@ func TestBalancedTwice(t *testing.T) {
 		t.Errorf("balanced at %v and %v ft, want at 20 and 40", first.In(units.Foot), last.In(units.Foot))
 	}
 }
+
+// Of equals the lowest is told however much hangs beside: a chain that keeps a set even keeps it so under a batten of a hundred tonnes, whose
+// weight alone rounds to more than what the ropes weigh a part in 10^12 of.
+func TestEqualsBesideMuch(t *testing.T) {
+	l := roped(purchase.Single)
+	l.LiftMass = 1e-5
+	r := mustRig(t, l)
+	f := purchase.Flight{Low: 2, High: 9, Chain: purchase.Chain{On: purchase.Batten, Hung: purchase.Piled, Length: 20}}
+	var err error
+	if f.Chain.Mass, err = r.EvenChain(f); err != nil {
+		t.Fatal(err)
+	}
+	for i := range 50 {
+		heavy := units.Mass(1e5 + 137*float64(i))
+		for _, loads := range [][2]units.Mass{{heavy, 0}, {0, heavy}, {heavy, heavy}} {
+			f.Carried, f.Arbor = loads[0], loads[1]
+			d, err := r.Drift(f)
+			if err != nil || d.Most != d.Low || d.Least != d.Low {
+				t.Fatalf("%v and %v: %+v, %v", f.Carried, f.Arbor, d, err)
+			}
+		}
+	}
+}
+
+// The imbalance is what the ropes make of it and the weight carried less the arbor's over the ratio, whatever the masses: also one below
+// nothing, as of what is taken off, and one larger than any set's.
+func TestPropImbalanceIsTheSumOfItsTerms(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := drawReeving(t)
+		r, err := d.Rig()
+		if err != nil {
+			t.Fatal(err)
+		}
+		lowest, highest := r.Reach()
+		trim := lowest + (highest - lowest).Scale(rapid.Float64Range(0.01, 0.99).Draw(t, "trim"))
+		masses := rapid.SampledFrom([]units.Mass{0, 1, 750, -5, -2e6, 3e6})
+		carried, arbor := masses.Draw(t, "carried"), masses.Draw(t, "arbor")
+		ropes, err := r.RopeImbalance(trim)
+		whole, also := r.Imbalance(trim, carried, arbor)
+		if err != nil || also != nil {
+			t.Fatal(err, also)
+		}
+		want := (float64(carried) - float64(arbor)/d.ratio()) * g
+		if got := (whole - ropes).In(units.Newton); !near.Rel(got, want, 1e-9) {
+			t.Fatalf("%v and %v: imbalance %v, of which the ropes' %v; want the rest to be %v N", carried, arbor, whole, ropes, want)
+		}
+		// A rope without weight makes none of it.
+		for _, rope := range append(d.Lift, d.Hand) {
+			if rope.Mass != 0 {
+				return
+			}
+		}
+		if ropes != 0 {
+			t.Fatalf("ropes without weight make %v", ropes)
+		}
+	})
+	for _, kind := range []purchase.Kind{purchase.Single, purchase.Double, purchase.Triple} {
+		l := roped(kind)
+		l.DeadEnd, l.LiftMass = 65*units.Foot, 0
+		if ropes, err := mustRig(t, l).RopeImbalance(5); err != nil || ropes != 0 {
+			t.Errorf("%v: ropes without weight make %v, %v", kind, ropes, err)
+		}
+	}
+}

@@ -145,9 +145,9 @@ func TestFlyTellsTheFirstOfEqualPulls(t *testing.T) {
 	}
 }
 
-// On lines of 20 kg/m a set that is batten-heavy as it starts is arbor-heavy a little further out: what drives it out is then
-// wanted in the first moment alone, and told of though it is not there.
-func TestFlyRefusedForItsFirstMomentAlone(t *testing.T) {
+// On lines of 20 kg/m a set that is batten-heavy as it starts is arbor-heavy a little further out: the inner rope is then wanted
+// in the first moment alone, and told of though it is not there; or in the last, where it is flown in.
+func TestFlyRefusedForOneMomentAlone(t *testing.T) {
 	l := oneLine(purchase.Single)
 	l.Rail, l.Loft[0].Height, l.LiftMass = units.Foot.Scale(54.5), 7*units.Foot, 20
 	r := mustRig(t, l)
@@ -160,7 +160,12 @@ func TestFlyRefusedForItsFirstMomentAlone(t *testing.T) {
 	if one(t, err, "hand", purchase.ErrNoTravel, "no inner rope at the rail"); got != (purchase.Flown{}) {
 		t.Errorf("refused, and yet %+v", got)
 	}
-	f.From = 1.3
+	f.From, f.To, f.Start, f.Stop = 1.9, 1.2, 2, 0.5 // and in: it is batten-heavy in the last moment alone
+	got, err = r.Fly(f)
+	if one(t, err, "hand", purchase.ErrNoTravel, "no inner rope at the rail"); got != (purchase.Flown{}) {
+		t.Errorf("refused, and yet %+v", got)
+	}
+	f.From, f.To, f.Start, f.Stop = 1.3, 2, 10, 0.1
 	if got, err = r.Fly(f); err != nil || got.Most.Rope != purchase.OuterRope {
 		t.Errorf("from where it is arbor-heavy: %+v, %v", got, err)
 	}
@@ -197,6 +202,7 @@ func TestFlyRefused(t *testing.T) {
 		{"speed, time and way", r, func(f *purchase.Fly) { f.Top, f.Start, f.Stop = 0, 0, units.Length(nan) }, "top, start, stop", units.ErrMissing, "the batten's speed"},
 		{"a line that pushes", r, func(f *purchase.Fly) { f.On.Pulls = evenly(1, -1) }, "on.pulls[0]", units.ErrNegative, "0 or more"},
 		{"no hand line", without, func(*purchase.Fly) {}, "hand", units.ErrMissing, "a hand line to pull on"},
+		{"no hand line and no speed", without, func(f *purchase.Fly) { f.Top = 0 }, "top, hand", units.ErrMissing, "a hand line to pull on"},
 		{"no rope that drives it out", deaf(t), func(f *purchase.Fly) { f.From, f.To, f.Start, f.Stop, f.Top = 1, 2, 0.2, 0.1, 0.5 }, "hand", purchase.ErrNoTravel, "a rope at the rail"},
 		{"no rope that stops it", deaf(t), func(f *purchase.Fly) { f.From, f.To, f.Start, f.Stop, f.Top = 2, 1, 0.2, 0.1, 0.5 }, "hand", purchase.ErrNoTravel, "a rope at the rail"},
 		// With a metre to start in and half a metre to stop in, 1.2 m leave 0.7 m to start in, at 0.7 m/s.

@@ -64,11 +64,15 @@ type Turn struct {
 // its first end is taken along, and past each sheave as fast as up to it, seen
 // from the sheave. The error tells a trim beyond Reach.
 func (r *Reeved) Geometry(trim units.Length) (Geometry, error) {
-	moved, err := r.moved(trim)
-	if err != nil {
+	if _, err := r.moved(trim); err != nil {
 		return Geometry{}, err
 	}
-	y := r.top + moved
+	return r.geometry(trim), nil
+}
+
+// geometry is Geometry at a trim that is known to be inside Reach.
+func (r *Reeved) geometry(trim units.Length) Geometry {
+	y := r.top + r.movedTo(trim)
 	h := r.heights(y)
 	g := Geometry{Trim: trim, ArborTop: units.Length(y), Lift: make([]RopeGeometry, len(r.lift))}
 	for i := range r.lift {
@@ -77,7 +81,7 @@ func (r *Reeved) Geometry(trim units.Length) (Geometry, error) {
 	if len(r.hand.path) > 0 {
 		g.Hand = r.hand.geometry(&h)
 	}
-	return g, nil
+	return g
 }
 
 // still is a speed, as a share of the batten's, that only rounding has left.

@@ -79,11 +79,14 @@ func (g Geometry) Use(l GeometryLimits) (GeometryUse, error) {
 		p.Add("lift", "", "a geometry that a Reeved has given", units.ErrMissing)
 		return GeometryUse{}, p.Err()
 	}
-	var u GeometryUse
+	return g.use(l), nil
+}
+
+func (g Geometry) use(l GeometryLimits) (u GeometryUse) {
 	for _, r := range g.Lift {
 		u = u.with(g.Trim, r, l.Fleet, l.LiftRatio)
 	}
-	return u.with(g.Trim, g.Hand, l.Fleet, l.HandRatio), nil
+	return u.with(g.Trim, g.Hand, l.Fleet, l.HandRatio)
 }
 
 // more is by how much a use must be greater than another to be the worse.
@@ -135,20 +138,9 @@ func (r *Reeved) GeometryUse(low, high units.Length, l GeometryLimits) (Geometry
 	if err := p.Err(); err != nil {
 		return GeometryUse{}, err
 	}
-	var worst GeometryUse
-	for _, trim := range [...]units.Length{low, high} {
-		g, err := r.Geometry(trim)
-		if err != nil {
-			return GeometryUse{}, err
-		}
-		u, err := g.Use(l)
-		if err != nil {
-			return GeometryUse{}, err
-		}
-		if trim == low || u.Lead.Use > float64(worst.Lead.Use*more) {
-			worst.Lead = u.Lead
-		}
-		worst.Sheave, worst.Unknown = u.Sheave, u.Unknown // the same at every trim
+	worst, other := r.geometry(low).use(l), r.geometry(high).use(l).Lead // its sheaves are the same at every trim
+	if other.Use > float64(worst.Lead.Use*more) {
+		worst.Lead = other
 	}
 	return worst, nil
 }

@@ -69,9 +69,7 @@ func (r *Reeved) LetGo(l LetGo) (Runaway, error) {
 			continue
 		}
 		out.Way, out.Gain = way, units.Acceleration(first)
-		if hold, ok := r.holds(l, way); ok {
-			out.Held = hold
-		}
+		out.Held = r.holds(l, way)
 		length := abs((stop - l.Trim).In(units.Metre))
 		if length == 0 {
 			out.AtStop = true
@@ -86,16 +84,14 @@ func (r *Reeved) LetGo(l LetGo) (Runaway, error) {
 	return out, nil
 }
 
-// holds is the pull that keeps a set just from gaining speed.
-func (r *Reeved) holds(l LetGo, way Way) (Pulling, bool) {
-	if r.lock < 0 {
-		return Pulling{}, false
-	}
+// holds is the pull that keeps a set just from gaining speed; none where no rope can.
+func (r *Reeved) holds(l LetGo, way Way) Pulling {
 	rope := OuterRope
 	if way == In {
 		rope = InnerRope
 	}
-	return r.pullFor(r.movedTo(l.Trim), l.On, Speeding{Way: way}, rope)
+	hold, _ := r.pullFor(r.movedTo(l.Trim), l.On, Speeding{Way: way}, rope)
+	return hold
 }
 
 func (r *Reeved) canLetGo(l LetGo) error {
@@ -117,7 +113,7 @@ func (r *Reeved) canLetGo(l LetGo) error {
 		p.Add("high", check.Show(l.High), "not below the trim, "+check.Show(l.Trim), units.ErrOutOfRange)
 	}
 	p.Within("on", "", l.On.validate(len(r.lift)))
-	if ok && p.Err() == nil && !r.weighs(l.On) {
+	if p.Err() == nil && !r.weighs(l.On) {
 		p.Within("on", "", nothingMoves())
 	}
 	return p.Err()

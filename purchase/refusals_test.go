@@ -44,6 +44,7 @@ func TestRefusalsShowWhatWasGivenAndWhatIsRight(t *testing.T) {
 	}{
 		{"a drag a hair too large", purchase.Drag(0.9000000001).Validate(), "", "0.9000000001", "from 0 to 0.9"},
 		{"a factor a hair too small", second(purchase.DragPerHalfTurn(0.9999999999)), "factor", "0.9999999999", "a factor from 1"},
+		{"a factor a hair too large", second(purchase.DragPerHalfTurn(19.0000001)), "factor", "19.0000001", "to 19"},
 		{"no factor", second(purchase.DragPerHalfTurn(0)), "factor", "", "a factor from 1"},
 		{"a factor that is none", second(purchase.DragPerHalfTurn(math.NaN())), "factor", "NaN", "a factor from 1"},
 		{"a factor below nothing", second(purchase.DragPerHalfTurn(-1.5)), "factor", "-1.5", "a factor from 1"},
@@ -100,6 +101,35 @@ func TestLongerForNoLength(t *testing.T) {
 		all := faults(t, err)
 		if len(all) != 1 || all[0].Field != "lower" {
 			t.Errorf("%v: %v; want one of lower", lower, err)
+		}
+	}
+}
+
+// An idler goes up to the rope lock, however the way there is reckoned, and no further.
+func TestIdlerRaisedUpToTheLock(t *testing.T) {
+	for i := range 60 {
+		l := oneLine(purchase.Single)
+		idler, rail := 1+0.1*float64(i), 7+0.13*float64(i)
+		l.Idler, l.Rail = units.Foot.Scale(idler), units.Foot.Scale(rail)
+		r := mustRig(t, l)
+		room := units.Foot.Scale(rail - idler)
+		if raised, err := r.RaiseIdler(room, 20); err != nil || raised.Slack != 2*room {
+			t.Errorf("idler at %v ft, lock at %v: %+v, %v", idler, rail, raised, err)
+		}
+		lifted := l.Reeving() // with its sheave half a metre over its datum there is so much less room
+		lifted.Hand.Path[1].Height = 0.5
+		up, err := lifted.Rig()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err = up.RaiseIdler(room-0.5001, 20); err != nil {
+			t.Errorf("idler half a metre over %v ft: %v", idler, err)
+		}
+		_, err = up.RaiseIdler(room-0.4999, 20)
+		one(t, err, "by", units.ErrOutOfRange, "the lock is in the way")
+		raised, err := r.RaiseIdler(room.Scale(1.000001), 20)
+		if one(t, err, "by", units.ErrOutOfRange, "the lock is in the way"); raised != (purchase.RaisedIdler{}) {
+			t.Errorf("refused, and yet %+v", raised)
 		}
 	}
 }

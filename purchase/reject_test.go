@@ -19,6 +19,10 @@ func TestLayoutRefused(t *testing.T) {
 	}{
 		{"no kind", func(l *purchase.Layout) { l.Kind = 0 }, "kind", units.ErrMissing, "a choice that must be made"},
 		{"unknown kind", func(l *purchase.Layout) { l.Kind = 4 }, "kind", units.ErrUnknown, "only three are laid"},
+		{"unknown kind, and no dead end", func(l *purchase.Layout) { l.Kind, l.DeadEnd = 4, 0 }, "kind", units.ErrUnknown, "whether there is a dead end is not known"},
+		{"unknown hand line, and no dead end", func(l *purchase.Layout) { l.Hand, l.DeadEnd = 4, 0 }, "hand", units.ErrUnknown, "whether there is a dead end is not known"},
+		{"unknown hand line under single lift lines, and no dead end", func(l *purchase.Layout) { l.Kind, l.Hand, l.DeadEnd = purchase.Single, 4, 0 }, "hand", units.ErrUnknown, "whether there is a dead end is not known"},
+		{"unknown kind over a double hand line, and no dead end", func(l *purchase.Layout) { l.Kind, l.Hand, l.DeadEnd = 4, purchase.Double, 0 }, "kind", units.ErrUnknown, "the lift lines come first"},
 		{"unknown hand line", func(l *purchase.Layout) { l.Hand = 4 }, "hand", units.ErrUnknown, "only three are laid"},
 		{"no dead end for a double hand line", func(l *purchase.Layout) { l.Kind, l.Hand, l.DeadEnd = purchase.Single, purchase.Double, 0 }, "dead_end", units.ErrMissing, "the hand line ends there"},
 		{"no dead end for double lift lines", func(l *purchase.Layout) { l.Hand, l.DeadEnd = purchase.Single, 0 }, "dead_end", units.ErrMissing, "the lift lines end there"},

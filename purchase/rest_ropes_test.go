@@ -31,10 +31,9 @@ func drawHeavyRopes(t *rapid.T, heaviest float64, drags ...float64) (*purchase.R
 	l.Kind, l.Hand = rapid.SampledFrom(kinds).Draw(t, "kind"), rapid.SampledFrom(kinds).Draw(t, "hand line")
 	l.Loft = l.Loft[:rapid.IntRange(1, 2).Draw(t, "lines")]
 	l.LiftMass, l.HandMass = units.LineMass(rapid.Float64Range(0, 2).Draw(t, "lift lines")), units.LineMass(rapid.Float64Range(0, heaviest).Draw(t, "hand line's mass"))
-	set := heavyRopes{r: l.Reeving()}
-	ropes := append(set.r.Lift[:len(set.r.Lift):len(set.r.Lift)], set.r.Hand)
+	reeving := l.Reeving()
 	stiff := 0 // few enough to try all of them every way
-	for _, rope := range ropes {
+	for _, rope := range append(reeving.Lift[:len(reeving.Lift):len(reeving.Lift)], reeving.Hand) {
 		for i := 1; i < len(rope.Path)-1; i++ {
 			if drag := purchase.Drag(rapid.SampledFrom(append(drags, 0)).Draw(t, "drag")); drag > 0 && stiff < 7 {
 				rope.Path[i].Drag = drag
@@ -42,16 +41,23 @@ func drawHeavyRopes(t *rapid.T, heaviest float64, drags ...float64) (*purchase.R
 			}
 		}
 	}
-	r, err := set.r.Rig()
+	return layHeavyRopes(t, reeving, rapid.Float64Range(0.1, 0.9).Draw(t, "trim"))
+}
+
+// layHeavyRopes rigs them, at a share of their reach.
+func layHeavyRopes(t interface{ Fatal(...any) }, reeving purchase.Reeving, at float64) (*purchase.Reeved, heavyRopes) {
+	set := heavyRopes{r: reeving}
+	r, err := reeving.Rig()
 	if err != nil {
 		t.Fatal(err)
 	}
 	lowest, highest := r.Reach()
-	trim := lowest + (highest - lowest).Scale(rapid.Float64Range(0.1, 0.9).Draw(t, "trim"))
+	trim := lowest + (highest - lowest).Scale(at)
 	g, err := r.Geometry(trim)
 	if err != nil {
 		t.Fatal(err)
 	}
+	ropes := append(reeving.Lift[:len(reeving.Lift):len(reeving.Lift)], reeving.Hand)
 	set.trim, set.top = trim.In(units.Metre), g.ArborTop.In(units.Metre)
 	for i, rope := range append(g.Lift, g.Hand) {
 		var k []float64
@@ -194,106 +200,135 @@ func TestPropRestOfHeavyRopes(t *testing.T) {
 		on.Pulls = evenly(len(set.r.Lift), units.Force(rapid.Float64Range(1500, 2500).Draw(t, "pull")))
 		held := rapid.Bool().Draw(t, "idler held")
 		if held {
-			on.Base = on.Idler.Weight(units.StandardGravity).Scale(0.5)
+			on.Base = rapid.SampledFrom([]units.Force{0.3, 200, 450}).Draw(t, "base tension")
 		}
 		balanced, err := r.Counterweight(units.Length(set.trim), sumOf(on.Pulls).Mass(units.StandardGravity))
 		if err != nil {
 			t.Fatal(err)
 		}
 		on.Arbor = max(0, balanced+units.Mass(rapid.SampledFrom([]float64{-300, -60, -30, 0, 60}).Draw(t, "out of balance")))
-		got, err := r.Rest(units.Length(set.trim), on)
-		if err != nil {
-			t.Fatal(err)
-		}
-		least, most := figures{}, figures{}
-		slacks, tauts, pushes := 0, 0, false
-		var all func(rope, sheave int, f [][]float64)
-		all = func(rope, sheave int, f [][]float64) {
-			if rope == len(f) {
-				one, slack := set.at(f, on)
-				if slack {
-					slacks++
-				} else {
-					tauts++
-				}
-				for what, x := range one {
-					if low, ok := least[what]; !ok || x < low {
-						least[what] = x
-					}
-					if high, ok := most[what]; !ok || x > high {
-						most[what] = x
-					}
-				}
-				return
-			}
-			if sheave == len(f[rope]) {
-				all(rope+1, 0, f)
-				return
-			}
-			k := set.k[rope][sheave]
-			f[rope][sheave] = k
-			all(rope, sheave+1, f)
-			if k != 1 {
-				f[rope][sheave] = 1 / k
-				all(rope, sheave+1, f)
-			}
-		}
-		f := make([][]float64, len(set.k))
-		for i := range f {
-			f[i] = make([]float64, len(set.k[i]))
-		}
-		all(0, 0, f)
-		for _, rope := range append(got.Lift, got.Hand) {
-			for i := range rope.Parts {
-				pushes = pushes || least[end(rope.Name, i, 0)] < -1e-9 || least[end(rope.Name, i, 1)] < -1e-9
-			}
-		}
-		if pushes {
-			return // elsewhere than above the lock: the figures do not add up then
-		}
-		regime := "taut"
-		switch {
-		case slacks > 0 && tauts > 0:
-			regime = "either"
-		case slacks > 0:
-			regime = "slack"
-		}
-		if held {
-			regime += ", idler held"
-		}
-		tried[regime]++
-		is := func(what string, got purchase.ForceBand, exact bool) {
-			low, high := got.Least.In(units.Newton), got.Most.In(units.Newton)
-			if _, ok := least[what]; !ok {
-				t.Fatalf("%s was not worked out", what)
-			}
-			tol := 1e-9 * (1000 + math.Abs(low) + math.Abs(high))
-			if exact && !(near.Abs(low, least[what], tol) && near.Abs(high, most[what], tol)) || low > least[what]+tol || high < most[what]-tol {
-				t.Fatalf("%s, %s: %v to %v N, want %v to %v", regime, what, low, high, least[what], most[what])
-			}
-		}
-		for _, rope := range append(got.Lift, got.Hand) {
-			for i, p := range rope.Parts {
-				is(end(rope.Name, i, 0), p.TensionFrom, true)
-				is(end(rope.Name, i, 1), p.TensionTo, true)
-			}
-		}
-		is("asked of the lock", got.Lock, true)
-		exact := regime[0] != 'e'
-		for _, b := range got.Blocks {
-			if b.Name != purchase.RopeLock {
-				is("across "+b.Name, b.Across, exact)
-			}
-			is("up "+b.Name, b.Up, exact)
-		}
-		for _, b := range got.Bodies {
-			is("across, all on "+b.Name, b.Across, exact)
-			is("up, all on "+b.Name, b.Up, exact)
-		}
+		tried[set.tryEveryWay(t, r, on)]++
 	})
 	for _, regime := range []string{"taut", "slack", "either", "taut, idler held", "slack, idler held", "either, idler held"} {
 		if tried[regime] == 0 {
 			t.Errorf("never %s: %v", regime, tried)
 		}
+	}
+}
+
+// tryEveryWay holds the bands of a set at rest against all ways in which its sheaves may hold, and tells whether the rope above
+// the lock is taut or slack in them.
+func (set heavyRopes) tryEveryWay(t interface {
+	Fatal(...any)
+	Fatalf(string, ...any)
+}, r *purchase.Reeved, on purchase.Bodies,
+) string {
+	got, err := r.Rest(units.Length(set.trim), on)
+	if err != nil {
+		t.Fatal(err)
+	}
+	least, most := figures{}, figures{}
+	slacks, tauts, pushes := 0, 0, false
+	var all func(rope, sheave int, f [][]float64)
+	all = func(rope, sheave int, f [][]float64) {
+		if rope == len(f) {
+			one, slack := set.at(f, on)
+			if slack {
+				slacks++
+			} else {
+				tauts++
+			}
+			for what, x := range one {
+				if low, ok := least[what]; !ok || x < low {
+					least[what] = x
+				}
+				if high, ok := most[what]; !ok || x > high {
+					most[what] = x
+				}
+			}
+			return
+		}
+		if sheave == len(f[rope]) {
+			all(rope+1, 0, f)
+			return
+		}
+		k := set.k[rope][sheave]
+		f[rope][sheave] = k
+		all(rope, sheave+1, f)
+		if k != 1 {
+			f[rope][sheave] = 1 / k
+			all(rope, sheave+1, f)
+		}
+	}
+	f := make([][]float64, len(set.k))
+	for i := range f {
+		f[i] = make([]float64, len(set.k[i]))
+	}
+	all(0, 0, f)
+	for _, rope := range append(got.Lift, got.Hand) {
+		for i := range rope.Parts {
+			pushes = pushes || least[end(rope.Name, i, 0)] < -1e-9 || least[end(rope.Name, i, 1)] < -1e-9
+		}
+	}
+	if pushes {
+		return "pushes" // elsewhere than above the lock: the figures do not add up then
+	}
+	regime := "taut"
+	switch {
+	case slacks > 0 && tauts > 0:
+		regime = "either"
+	case slacks > 0:
+		regime = "slack"
+	}
+	if on.Base > 0 {
+		regime += ", idler held"
+	}
+	is := func(what string, got purchase.ForceBand, exact bool) {
+		low, high := got.Least.In(units.Newton), got.Most.In(units.Newton)
+		if _, ok := least[what]; !ok {
+			t.Fatalf("%s was not worked out", what)
+		}
+		tol := 1e-9 * (1000 + math.Abs(low) + math.Abs(high))
+		if exact && !(near.Abs(low, least[what], tol) && near.Abs(high, most[what], tol)) || low > least[what]+tol || high < most[what]-tol {
+			t.Fatalf("%s, %s: %v to %v N, want %v to %v", regime, what, low, high, least[what], most[what])
+		}
+	}
+	for _, rope := range append(got.Lift, got.Hand) {
+		for i, p := range rope.Parts {
+			is(end(rope.Name, i, 0), p.TensionFrom, true)
+			is(end(rope.Name, i, 1), p.TensionTo, true)
+		}
+	}
+	is("asked of the lock", got.Lock, true)
+	exact := regime[0] != 'e'
+	for _, b := range got.Blocks {
+		if b.Name != purchase.RopeLock {
+			is("across "+b.Name, b.Across, exact)
+		}
+		is("up "+b.Name, b.Up, exact)
+	}
+	for _, b := range got.Bodies {
+		is("across, all on "+b.Name, b.Across, exact)
+		is("up, all on "+b.Name, b.Up, exact)
+	}
+	return regime
+}
+
+// Of a held idler the rope below the lock takes what the rope above cannot give up, with just what its own sheaves hold: over a triple hand
+// line whose idler alone drags the least tension of it is not that with the base tension, for with so little below the rope above is slack.
+func TestRestOfAHeldIdlerBelowASlackRope(t *testing.T) {
+	l := oneLine(purchase.Double)
+	l.Kind, l.Hand, l.LiftMass, l.HandMass = purchase.Single, purchase.Triple, 1, 0.5
+	reeving := l.Reeving()
+	reeving.Hand.Path[3].Drag = 0.01
+	r, set := layHeavyRopes(t, reeving, 0.9)
+	on := purchase.Bodies{Pulls: evenly(1, 1500), Base: 196.133}
+	balanced, err := r.Counterweight(units.Length(set.trim), sumOf(on.Pulls).Mass(units.StandardGravity))
+	if err != nil {
+		t.Fatal(err)
+	}
+	on.Arbor = balanced - 60
+	if regime := set.tryEveryWay(t, r, on); regime != "either, idler held" {
+		t.Errorf("the rope above the lock is %s", regime)
 	}
 }

@@ -74,3 +74,27 @@ func TestTaut(t *testing.T) {
 		t.Errorf("%v %v", err, s.Taut())
 	}
 }
+
+// A rope that bears nothing at its lowest place but its own weight above it just hangs: rounding leaves it a hair of tension there or takes
+// one away, and it is not called slack for that.
+func TestRopesThatJustHang(t *testing.T) {
+	for i := range 100 {
+		l := oneLine(purchase.Single)
+		l.LiftMass, l.HandMass = units.LineMass(0.1+0.037*float64(i)), units.LineMass(0.2+0.023*float64(i))
+		r := mustRig(t, l)
+		trim := 1 + units.Length(0.07*float64(i)) // below the arbor
+		on := massed(0, 200, 0)
+		at, err := r.At(trim, on)
+		if err != nil || at.Lift[0].Slack || at.Hand.Slack {
+			t.Errorf("at %v: lift line slack %v, hand line slack %v; %v", trim, at.Lift[0].Slack, at.Hand.Slack, err)
+		}
+		if _, err := r.Stays(trim, on); err != nil {
+			t.Errorf("at %v: %v", trim, err)
+		}
+		for _, way := range []purchase.Way{purchase.Out, purchase.In} {
+			if run, err := r.Run(trim, on, way); err != nil || run.Slack || run.Lift[0].Slack || run.Hand.Slack {
+				t.Errorf("%v at %v: slack %v; %v", way, trim, run.Slack, err)
+			}
+		}
+	}
+}
