@@ -111,10 +111,9 @@ type factors struct {
 	links []link // for lines that give
 }
 
-func (l *Layout) newFactors() factors {
+func (l *Layout) newFactors(room *slab) factors {
 	n := len(l.x)
-	figures := make([]float64, 3*n)
-	f := factors{inverse: figures[:n:n], share: figures[n : 2*n : 2*n], pivot: figures[2*n:]}
+	f := factors{inverse: room.take(n), share: room.take(n), pivot: room.take(n)}
 	if l.give != nil {
 		f.links = make([]link, n)
 	}

@@ -75,24 +75,20 @@ func NewLayout(b Beam) *Layout {
 	if n == 0 {
 		return l
 	}
-	figures := make([]float64, 4*n)
-	take := func() []float64 {
-		first := figures[:n:n]
-		figures = figures[n:]
-		return first
-	}
-	l.x, l.low, l.spans = take(), take(), take()[:n-1]
+	room := make(slab, 10*n)
+	l.x, l.low, l.spans = room.take(n), room.take(n), room.take(n)[:n-1]
 	copy(l.x, b.Lines)
 	copy(l.low, b.Low)
 	if slices.ContainsFunc(b.Give, func(g float64) bool { return g > 0 }) {
-		l.give = take()
+		l.give = room.take(n)
 		copy(l.give, b.Give)
 	}
 	places := make([]int, 2*n+2)
 	l.all, l.field = places[:n:n], places[n:]
-	l.measure(b.Loads)
+	l.measure(b.Loads, &room)
 	l.even = !slices.ContainsFunc(b.Taper, func(t float64) bool { return t != 0 })
 	l.still = b.Still
+	l.base = borne{point: room.take(n), begin: room.take(n), gain: room.take(n), spans: make([]simple, n)}
 	l.makeRoom(&b)
 	for k, s := range b.Loads {
 		c := cutting{Layout: l, load: k}
@@ -110,6 +106,16 @@ func NewLayout(b Beam) *Layout {
 	}
 	l.sort()
 	return l
+}
+
+// slab is room for figures that are made together.
+type slab []float64
+
+// take cuts the first n off.
+func (s *slab) take(n int) []float64 {
+	first := (*s)[:n:n]
+	*s = (*s)[n:]
+	return first
 }
 
 // sort puts the marks of each field together, in the order of their places.
@@ -136,7 +142,7 @@ func (l *Layout) sort() {
 }
 
 // measure fills in the lengths.
-func (l *Layout) measure(loads []Stretch) {
+func (l *Layout) measure(loads []Stretch, room *slab) {
 	n := len(l.x)
 	l.start, l.end = l.x[0], l.x[n-1]
 	for _, s := range loads {
@@ -153,7 +159,7 @@ func (l *Layout) measure(loads []Stretch) {
 	}
 	mean := (l.x[n-1] - l.x[0]) / float64(n-1)
 	l.cube = float64(mean * mean * mean)
-	l.factors = l.newFactors()
+	l.factors = l.newFactors(room)
 	l.factors.find(l, l.all, l.spans)
 	l.least = slices.Min(l.spans)
 }
@@ -176,9 +182,6 @@ func (l *Layout) right(field int) float64 {
 // makeRoom makes room for what most loads come to: a point has one mark, any other two parts with two marks each, and some a
 // cover.
 func (l *Layout) makeRoom(b *Beam) {
-	n := len(l.x)
-	figures := make([]float64, 3*n)
-	l.base = borne{point: figures[:n:n], begin: figures[n : 2*n : 2*n], gain: figures[2*n:], spans: make([]simple, n)}
 	marks, moves := 0, 0
 	for k, s := range b.Loads {
 		marks++

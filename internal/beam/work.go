@@ -5,23 +5,19 @@ import "slices"
 // Work gives scratch for computing on the layout, with no load yet.
 func (l *Layout) Work() *Work {
 	n := len(l.x)
-	slab := make([]float64, 12*n+l.loads)
-	take := func(k int) []float64 {
-		s := slab[:k:k]
-		slab = slab[k:]
-		return s
-	}
+	room := make(slab, 15*n+l.loads)
+	simples := make([]simple, 3*n)
 	w := &Work{
 		layout:   l,
-		Reaction: take(n), Deflection: take(n),
-		borne: borne{point: take(n), begin: take(n), gain: take(n), spans: make([]simple, n)},
-		low:   take(n), moment: take(n), level: take(n),
-		current: take(n), terms: take(n), apart: take(n), beyond: take(n),
-		Weights: take(l.loads),
-		held:    make([]simple, n), upTo: make([]simple, n),
+		Reaction: room.take(n), Deflection: room.take(n),
+		borne: borne{point: room.take(n), begin: room.take(n), gain: room.take(n), spans: simples[:n:n]},
+		low:   room.take(n), moment: room.take(n), level: room.take(n),
+		current: room.take(n), terms: room.take(n), apart: room.take(n), beyond: room.take(n),
+		Weights: room.take(l.loads),
+		held:    simples[n : 2*n : 2*n], upTo: simples[2*n:],
 		some:    make([]int, 0, n),
 		seen:    make([]uint64, 0, n),
-		factors: l.newFactors(),
+		factors: l.newFactors(&room),
 	}
 	if len(l.moving.covers) > 0 {
 		w.steps = make([]step, n)
