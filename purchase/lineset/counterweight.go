@@ -3,7 +3,6 @@ package lineset
 import (
 	"errors"
 	"slices"
-	"strings"
 
 	"example.com/steelyard/arbor"
 	"example.com/steelyard/units"
@@ -50,20 +49,20 @@ func (r *Rigged) counterweight(stock arbor.Stock) (Counterweight, error) {
 	c := Counterweight{Ratio: r.ropes.Ratio(), Balance: r.set.Balance, Ropes: r.ropeMasses(), Tare: frame.Tare}
 	var err error
 	if c.Bare, err = r.demand(Even, r.travel.Lowest, r.travel.Highest, r.bare); err != nil {
-		return c, err
+		return Counterweight{}, massFault("rigging", " to be carried with nothing hung", err)
 	}
 	c.Loaded = c.Bare
 	if len(r.set.Hang) > 0 {
 		low, high := r.travel.reached()
 		if c.Loaded, err = r.demand(r.set.Balance, low, high, r.hung); err != nil {
-			return c, err
+			return Counterweight{}, massFault("hang", " to be carried", err)
 		}
 	}
 	// A light hang may ask for less than the pipe weight that stays; no piece is taken out for it.
 	c.Pieces = arbor.Wanted{Pipe: c.Bare.Wanted - c.Tare, Show: max(c.Loaded.Wanted-c.Bare.Wanted, 0)}
 	short, err := frame.Shortfall(c.Pieces, stock, arbor.EitherSide)
 	if err != nil {
-		return c, wantedFault(err)
+		return Counterweight{}, wantedFault(err)
 	}
 	c.Stack, c.Ideal, c.Short = short.Fits, short.Ideal, short.Binds()
 	c.Arbor = c.Tare + c.Stack.Mass
@@ -76,7 +75,7 @@ func (r *Rigged) counterweight(stock arbor.Stock) (Counterweight, error) {
 		enough[i].Count = plenty
 	}
 	if r.ample, err = frame.Fill(c.Pieces, enough, arbor.EitherSide); err != nil {
-		return c, wantedFault(err)
+		return Counterweight{}, wantedFault(err)
 	}
 	return c, nil
 }
@@ -87,15 +86,20 @@ const plenty = 10_000
 // wantedFault says of a counterweight that no arbor could hold which field it
 // follows from.
 func wantedFault(err error) error {
-	var fe *units.FieldError
-	if errors.As(err, &fe) && strings.HasPrefix(fe.Field, "wanted") {
-		field := "hang"
-		if fe.Field == "wanted.pipe" {
-			field = "rigging"
-		}
-		return &units.FieldError{Field: field, Value: fe.Value + " of counterweight for it", Want: fe.Want, Err: fe.Err}
+	field := "hang"
+	if fe := (*units.FieldError)(nil); errors.As(err, &fe) && fe.Field == "wanted.pipe" {
+		field = "rigging"
 	}
-	return err
+	return massFault(field, " of counterweight for it", err)
+}
+
+// massFault says of a figure that is too large to be reckoned with which field it follows from, and what it is.
+func massFault(field, what string, err error) error {
+	var fe *units.FieldError
+	if !errors.As(err, &fe) {
+		return err
+	}
+	return &units.FieldError{Field: field, Value: fe.Value + what, Want: fe.Want, Err: fe.Err}
 }
 
 // demand works out what balances where the set asks for it. The imbalance falls

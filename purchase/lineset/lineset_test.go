@@ -374,21 +374,3 @@ func TestHouseTotals(t *testing.T) {
 		t.Error("a set that is not there was found")
 	}
 }
-
-// What is worked out when it is asked for cannot refuse any more: what only the ropes refuse, Rig refuses too.
-func TestRigRefusesWhatTheRopesRefuse(t *testing.T) {
-	s := electric()
-	s.Balance = lineset.AtLow // nothing is off the deck there, so that the counterweight is an ordinary one
-	s.Hang = load.Hang{{
-		Name: "a mountain", Mass: 9e11, To: 42 * units.Foot, Below: 6 * units.Foot, Height: 10 * units.Foot, OnDeck: load.Piles,
-	}}
-	_, err := s.Rig(stock)
-	var fe *units.FieldError
-	if !errors.As(err, &fe) || fe.Field != "pulls[0]" || !errors.Is(err, units.ErrOutOfRange) {
-		t.Errorf("%v, want a pull that is out of range", err)
-	}
-	s.Hang[0].Mass = 1000
-	if _, err := s.Rig(stock); err != nil {
-		t.Error(err)
-	}
-}

@@ -134,26 +134,25 @@ func (s Set) compute(stock arbor.Stock, on *installed, found flown) (*Rigged, er
 	if r.counter, err = r.counterweight(stock); err != nil {
 		return nil, err
 	}
-	if r.set.beyondAll() {
+	if field := r.beyondAll(); field != "" {
 		if _, err := r.looks(); err != nil {
-			return nil, err
+			return nil, massFault(field, " on a lift line", err)
 		}
 	}
 	return r, nil
 }
 
-// beyondAll tells of a set that no house has, with loads that the ropes may refuse or with sheaves so hard to turn that a pull on
-// the hand line may come to nothing at the arbor. Only of such a set may a state be missing, and it is refused.
-func (s Set) beyondAll() bool {
-	const (
-		heaviest = 1e6 * units.Tonne
-		hardest  = 0.5
-	)
-	var hung units.Mass
-	for i := range s.Hang {
-		hung += s.Hang[i].Mass
+// beyondAll tells of a set that no house has, with a load that the ropes may refuse, and the field that it follows from. Only of such
+// a set may a state be missing, and it is refused.
+func (r *Rigged) beyondAll() (field string) {
+	const heaviest = 1e6 * units.Tonne
+	switch {
+	case r.Bare() > heaviest:
+		return "rigging"
+	case r.Hung() > heaviest:
+		return "hang"
 	}
-	return hung > heaviest || s.Rigging.Batten.BareMass() > heaviest || s.Rigging.Drag > hardest
+	return ""
 }
 
 // Set is the description that was rigged. Where it named a rigging of the house,
