@@ -55,45 +55,42 @@ func (b Balance) Worst() Point {
 // because the ropes hang plumb and a heap grows evenly. Carried takes the trim and
 // whether the value just above it is meant. Points are put into room, where it is large enough.
 func (r *Rigged) curve(room []Point, low, high units.Length, arbor units.Mass, carried func(trim units.Length, above bool) units.Mass) ([]Point, error) {
-	points := slices.Grow(room[:0], 2+2*len(r.breaks))
-	add := func(trim units.Length, carried units.Mass) error {
-		p, err := r.point(trim, carried, arbor)
-		points = append(points, p)
-		return err
-	}
-	if err := add(low, carried(low, false)); err != nil {
+	// More is carried the higher the batten flies, so that what can be told at the upper end can be told below it.
+	top, err := r.point(high, carried(high, false), arbor)
+	if err != nil {
 		return nil, err
 	}
+	points := slices.Grow(room[:0], 2+2*len(r.breaks))
+	add := func(trim units.Length, carried units.Mass) {
+		p, _ := r.point(trim, carried, arbor)
+		points = append(points, p)
+	}
+	add(low, carried(low, false))
 	for _, trim := range r.breaks {
 		if trim < low || trim >= high {
 			continue
 		}
 		below, above := carried(trim, false), carried(trim, true)
 		if trim > low {
-			if err := add(trim, below); err != nil {
-				return nil, err
-			}
+			add(trim, below)
 		}
 		if above != below {
-			if err := add(trim, above); err != nil {
-				return nil, err
-			}
+			add(trim, above)
 		}
 	}
-	return points, add(high, carried(high, false))
+	return append(points, top), nil
 }
 
 // point is the imbalance at one trim.
 func (r *Rigged) point(trim units.Length, carried, arbor units.Mass) (p Point, err error) {
 	p = Point{Trim: trim, Carried: carried}
-	if p.ArborTop, err = r.ropes.ArborTop(trim); err != nil {
+	if p.Imbalance, err = r.ropes.Imbalance(trim, carried, arbor); err != nil {
 		return Point{}, err
 	}
-	if p.Ropes, err = r.ropes.RopeImbalance(trim); err != nil {
-		return Point{}, err
-	}
-	p.Imbalance, err = r.ropes.Imbalance(trim, carried, arbor)
-	return p, err
+	// To a trim of which the imbalance can be told the ropes run.
+	p.ArborTop, _ = r.ropes.ArborTop(trim)
+	p.Ropes, _ = r.ropes.RopeImbalance(trim)
+	return p, nil
 }
 
 func (r *Rigged) hung(trim units.Length, above bool) units.Mass {

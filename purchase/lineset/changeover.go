@@ -165,7 +165,7 @@ func (r *Rigged) change(to *Rigged, limits OrderLimits, at []WorkTrim) (SetChang
 	}
 	strip, load, err := r.meet(to, limits, at, here, there)
 	if err != nil {
-		return out, err
+		return SetChange{}, err
 	}
 	out.Changed = true
 	for _, place := range strip.kept.hung {
@@ -176,15 +176,15 @@ func (r *Rigged) change(to *Rigged, limits OrderLimits, at []WorkTrim) (SetChang
 		out.Stays = append(out.Stays, name)
 	}
 	if out.Strip, err = strip.find(Stripping); err != nil {
-		return out, err
+		return SetChange{}, err
 	}
 	if out.Load, err = load.find(Loading); err != nil {
-		return out, err
+		return SetChange{}, err
 	}
 	out.HandOvers = handOvers(slices.Concat(out.Strip.Order.Steps, out.Load.Order.Steps))
 	out.Out, out.In = moved(out.Strip.Order), moved(out.Load.Order)
 	var handled int64
-	for _, c := range [2]OrderCheck{out.Strip.Check, out.Load.Check} {
+	for _, c := range [...]OrderCheck{out.Strip.Check, out.Load.Check} {
 		for i := 1; i < len(c.States); i++ {
 			by := nanograms(c.States[i].Arbor) - nanograms(c.States[i-1].Arbor)
 			handled += max(by, -by)
@@ -322,7 +322,7 @@ func (c ChangeOver) Lines(sys units.System) []string {
 		}
 		out = append(out, line.String())
 		begun := false
-		for _, job := range [2]Plan{s.Strip, s.Load} {
+		for _, job := range [...]Plan{s.Strip, s.Load} {
 			if len(job.Order.Steps) == 0 {
 				continue
 			}

@@ -37,7 +37,7 @@ func TestFiguresOfAChange(t *testing.T) {
 		s.Rigging.Arbor.Plate = arbor.Plate{Mass: 2 * units.Pound, Thickness: 0.125 * units.Inch, Every: 3 * units.Inch}
 		return s
 	}
-	lamps, cable, tail := pounds("lamps", 60), pounds("cable", 20), pounds("", 20)
+	lamps, cable, tail, tag := pounds("lamps", 60), pounds("cable", 20), pounds("", 20), pounds("tag", 0.5)
 	for _, c := range []struct {
 		name        string
 		from, to    lineset.Set
@@ -52,6 +52,8 @@ func TestFiguresOfAChange(t *testing.T) {
 		{"another cable goes on", of(lamps, tail), of(cable, tail, lamps), "", "hang cable, add 2 of the 10", 0, 2, 22, 1, "lamps, item 2", "1 of 1 sets change; the bridge handles 22 lb in all, with 1 hand-over"},
 		{"all comes off", of(lamps, cable), of(), "take out 7 of the 10, strip cable, strip lamps", "", 7, 0, 76, 1, "", "1 of 1 sets change; the bridge handles 76 lb in all, with 1 hand-over"},
 		{"one cable for another", of(lamps, cable), of(lamps, tail), "strip cable", "hang item 2", 0, 0, 0, 0, "lamps", "1 of 1 sets change; the bridge handles 0 lb in all, with 0 hand-overs"},
+		{"a tag goes on that no piece is put in for", of(lamps, cable), of(lamps, cable, tag), "", "hang tag", 0, 0, 0, 0, "lamps, cable", "1 of 1 sets change; the bridge handles 0 lb in all, with 0 hand-overs"},
+		{"and comes off", of(tag, lamps, cable), of(lamps, cable), "strip tag", "", 0, 0, 0, 0, "lamps, cable", "1 of 1 sets change; the bridge handles 0 lb in all, with 0 hand-overs"},
 		{"the list in another order", of(lamps, cable), of(cable, lamps), "", "", 0, 0, 0, 0, "", "0 of 1 sets change; the bridge handles 0 lb in all, with 0 hand-overs"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -79,11 +81,15 @@ func TestFiguresOfAChange(t *testing.T) {
 				t.Errorf("%s stays; %q", stays, lines)
 			}
 			changed := c.strip+c.load != ""
-			if head := "plain: bridge handles " + units.US.Format(s.Handled); s.Changed != changed || changed && !strings.HasPrefix(lines[0], head) || !changed && lines[0] != "plain: no change" {
-				t.Errorf("changed %v: %q", s.Changed, lines)
+			head := "plain: no change"
+			if changed {
+				head = "plain: bridge handles " + units.US.Format(s.Handled)
 			}
-			if changed && (lines[0] == "plain: bridge handles "+units.US.Format(s.Handled)) != (c.stays == "") {
-				t.Errorf("%q", lines[0])
+			if c.stays != "" {
+				head += "; stays: " + c.stays
+			}
+			if s.Changed != changed || lines[0] != head {
+				t.Errorf("changed %v: %q; want %q", s.Changed, lines, head)
 			}
 			if whole(got.Handled, units.Pound) != c.handled || got.HandOvers != c.hands || (got.Changed == 1) != changed || got.InTurn {
 				t.Errorf("%+v", got)
@@ -109,6 +115,26 @@ func TestItemsStayWithoutPieces(t *testing.T) {
 	s := got.Sets[0]
 	if strip, load := calls(s.Strip.Order), calls(s.Load.Order); strip != "take out 1 of the 44, strip legs" || load != "add 1 of the 22" || !slices.Equal(s.Stays, []string{"lamps"}) || s.HandOvers != 2 {
 		t.Errorf("%s | %s; %v stays", strip, load, s.Stays)
+	}
+}
+
+// 110 lb are two of the 44 and one of the 22, 132 lb are three of the 44. Both of the 44 would stay, but with one border off they are
+// 33 lb too heavy: one comes out, and goes in again with the third in one hand-over, as one kind.
+func TestPiecesThatMustComeOutGoInTogether(t *testing.T) {
+	night := func(hang ...load.Item) *lineset.RiggedHouse {
+		return mustRigHouse(t, lineset.House{Name: "Quillmoor Playhouse", Stock: stock, Sets: []lineset.Set{plain(t, purchase.Single, hang...)}})
+	}
+	border, legs := pounds("border", 55), pounds("legs", 77)
+	got, err := night(border, border).ChangeOver(night(border, legs), within(20, 100), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := got.Sets[0]
+	if strip, load := calls(s.Strip.Order), calls(s.Load.Order); strip != "take out 1 of the 22, take out 1 of the 44, strip border" || load != "hang legs, add 2 of the 44" {
+		t.Errorf("%s | %s", strip, load)
+	}
+	if !slices.Equal(s.In, []lineset.PiecesOf{{Piece: "44", Count: 2}}) || whole(s.Handled, units.Pound) != 22+44+88 || s.HandOvers != 2 {
+		t.Errorf("%+v", s)
 	}
 }
 
@@ -219,7 +245,8 @@ func TestChangeOverAtTrims(t *testing.T) {
 	}
 	got, err := changeOver(t, from, to, within(0, 60), lineset.WorkTrim{Trim: 4 * units.Foot, Deck: true, Bridge: true}, lineset.WorkTrim{Trim: 12 * units.Foot, Bridge: true, End: true})
 	want := "hang cloth, add 3 of the 10, open the rope lock, fly to 12' 0\", shut the rope lock, add 6 of the 10"
-	if err != nil || calls(got.Sets[0].Load.Order) != want || got.Sets[0].HandOvers != 1 {
+	all := []lineset.PiecesOf{{Piece: "10", Count: 3 + 6}}
+	if err != nil || calls(got.Sets[0].Load.Order) != want || got.Sets[0].HandOvers != 1 || !slices.Equal(got.Sets[0].In, all) || got.Pieces[0].In != 9 {
 		t.Errorf("%v: %+v", err, got.Sets)
 	}
 	// What cannot be stripped is told of too, though nothing is to be loaded.

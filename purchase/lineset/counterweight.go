@@ -74,10 +74,8 @@ func (r *Rigged) counterweight(stock arbor.Stock) (Counterweight, error) {
 	for i := range enough {
 		enough[i].Count = plenty
 	}
-	if r.ample, err = frame.Fill(c.Pieces, enough, arbor.EitherSide); err != nil {
-		return Counterweight{}, wantedFault(err)
-	}
-	return c, nil
+	r.ample, err = frame.Fill(c.Pieces, enough, arbor.EitherSide)
+	return c, wantedFault(err)
 }
 
 // plenty is more pieces of a kind than any arbor takes.

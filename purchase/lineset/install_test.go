@@ -148,7 +148,7 @@ func TestFaultsByTheReadersNames(t *testing.T) {
 			"batten.lines missing", "made_off missing", "arbor.length missing", "arbor.room missing", "arbor.capacity missing",
 			"run.upper_stop missing", "purchase missing", "head_block missing", "rail out of range", // not over an idler on the deck
 		}},
-		{"two negative", func(r *lineset.Rigging) { r.Idler.Mass, r.Idler.Base = -1, -1 }, []string{"idler.mass negative", "idler.base negative"}},
+		{"three negative", func(r *lineset.Rigging) { r.Idler.Mass, r.Idler.Base, r.Bed = -1, -1, -1 }, []string{"idler.mass negative", "idler.base negative", "bed negative"}},
 		{"a drag of all the load", func(r *lineset.Rigging) { r.Drag = 1 }, []string{"drag out of range"}},
 		{"a dead end under the arbor's top", func(r *lineset.Rigging) { r.DeadEnds = 50 * units.Foot }, []string{"dead_ends out of range"}},
 		{"loft blocks left out and one line's given", func(r *lineset.Rigging) {
@@ -156,7 +156,11 @@ func TestFaultsByTheReadersNames(t *testing.T) {
 		}, []string{"loft_blocks out of range"}},
 		{"made off over the loft blocks", func(r *lineset.Rigging) { r.MadeOff = 60 * units.Foot }, []string{"loft_blocks out of range"}},
 		{"all lines on one side of the middle", func(r *lineset.Rigging) { r.Batten.Lines = load.Spaced(1*units.Foot, 3*units.Foot, 5) }, []string{"batten.lines tips"}},
+		{"all lines from the end to short of the middle", func(r *lineset.Rigging) { r.Batten.Lines = load.Spaced(0, 5*units.Foot, 5) }, []string{"batten.lines tips"}},
 		{"all lines on the other side", func(r *lineset.Rigging) { r.Batten.Lines = load.Spaced(22*units.Foot, 4*units.Foot, 5) }, []string{"batten.lines tips"}},
+		{"the arbor's top half a nanometre under the head block", func(r *lineset.Rigging) {
+			r.HeadBlock, r.DeadEnds, r.LoftBlocks, r.Run.UpperStop = 17, 17.5, 18, 17-0.5e-9
+		}, []string{"lift[0].path[3] twice", "lift[1].path[3] twice", "lift[2].path[3] twice", "lift[3].path[3] twice", "lift[4].path[3] twice", "hand.path[4] twice"}},
 		{"the last line just in the middle", func(r *lineset.Rigging) { r.Batten.Lines = load.Spaced(1*units.Foot, 5*units.Foot, 5) }, nil},
 		{"the first line just in the middle", func(r *lineset.Rigging) { r.Batten.Lines = load.Spaced(21*units.Foot, 5*units.Foot, 5) }, nil},
 	} {
@@ -267,7 +271,11 @@ func TestWhichSetIsWrong(t *testing.T) {
 	if !errors.As(err, &fe) || fe.Field != "sets[2].name" || fe.Value != `"border"` || fe.Want != "a name of its own: sets[1] has it already" {
 		t.Errorf("%v", err)
 	}
-	h.Sets[2].Name, h.Sets[2].Like, h.Sets[2].Low = "third", "none", 0
+	h.Sets[0].Name, h.Sets[2].Name = "", ""
+	if diff := cmp.Diff([]string{"sets[0].name missing", "sets[2].name missing"}, faults(second(h.Rig()))); diff != "" {
+		t.Errorf("two without a name are no two of one: %s", diff)
+	}
+	h.Sets[0].Name, h.Sets[2].Name, h.Sets[2].Like, h.Sets[2].Low = "first electric", "third", "none", 0
 	if diff := cmp.Diff([]string{"sets[2].like unknown", "sets[2].low_trim missing"}, faults(second(h.Rig()))); diff != "" {
 		t.Error(diff)
 	}

@@ -236,12 +236,9 @@ func (r *Rigged) Exceeds() bool {
 	return exceeds(checks)
 }
 
-// hold holds the set against its limits, once, and gives what it looked at if it was now that it did. There is nothing to hold of
+// hold holds the set against its limits, once, and gives what it looked at if it was now that it did. There is nothing to look at of
 // a Rigged that Rig did not make.
 func (r *Rigged) hold() (checks []Check, looks []look) {
-	if r.load == nil {
-		return nil, nil
-	}
 	checks = r.checks.Get(func() []Check {
 		var err error
 		looks, err = r.looks()

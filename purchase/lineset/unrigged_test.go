@@ -2,7 +2,9 @@ package lineset_test
 
 import (
 	"errors"
+	"fmt"
 	"math"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -16,10 +18,15 @@ import (
 	"example.com/steelyard/units"
 )
 
-// asked is every question of a set at one trim, with whether it was refused.
+// asked is every question of a set at one trim, with whether it was refused. A refusal gives no figure.
 func asked(r *lineset.Rigged, trim units.Length) map[string]error {
 	refused := map[string]error{}
-	ask := func(what string, _ any, err error) { refused[what] = err }
+	ask := func(what string, answer any, err error) {
+		refused[what] = err
+		if given := reflect.ValueOf(answer); err != nil && given.IsValid() && !given.IsZero() {
+			refused[what] = fmt.Errorf("refused, and yet %+v: %s", answer, err.Error())
+		}
+	}
 	at, err := r.At(trim)
 	ask("At", at, err)
 	ask("AtInto", nil, r.AtInto(new(lineset.State), trim))
@@ -58,11 +65,13 @@ func TestEveryQuestionOfATrim(t *testing.T) {
 	}{
 		{1, true},
 		{1 - hair/2, true},
+		{1 - hair, true},
 		{1 - 2*hair, false},
 		{0.5, false},
 		{-1, false},
 		{14, true},
 		{14 + hair/2, true},
+		{14 + hair, true},
 		{14 + 2*hair, false},
 		{14.5, false},
 		{1e12, false},
