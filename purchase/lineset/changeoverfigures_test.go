@@ -168,6 +168,9 @@ func TestPiecesThroughTheHouse(t *testing.T) {
 		{"the one that gives goes first", []float64{0, 100, 50}, []float64{80, 0, 50}, "bac", true, []lineset.PieceChange{
 			{Name: "10", Out: 10, In: 8, Most: 15, Stock: 14}, {Name: "5", Stock: 2},
 		}},
+		{"if it is for one piece alone", []float64{0, 90, 50}, []float64{10, 0, 50}, "bac", true, []lineset.PieceChange{
+			{Name: "10", Out: 9, In: 1, Most: 14, Stock: 14}, {Name: "5", Stock: 2},
+		}},
 		{"those that stay come last", []float64{50, 20, 0}, []float64{50, 0, 30}, "bca", false, []lineset.PieceChange{
 			{Name: "10", Out: 2, In: 3, Most: 8, Stock: 14}, {Name: "5", Stock: 2},
 		}},

@@ -93,6 +93,33 @@ func TestHeapBendsTheCurve(t *testing.T) {
 	}
 }
 
+// What an idler keeps the hand line tight with is told: its weight, what holds it, or that neither is known.
+func TestWhatKeepsTheHandLineTight(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		idler lineset.Idler
+		check string
+		basis string
+	}{
+		{
+			"free", lineset.Idler{Mass: 60 * units.Pound}, "lift on the idler",
+			"hand line tension at the lock, from the idler's weight as given: a batten-heavy set that takes off more lifts the idler, and the lock alone does not hold it",
+		},
+		{
+			"held", lineset.Idler{Mass: 60 * units.Pound, Base: 100 * units.PoundForce}, "outer rope kept tight",
+			"hand line tension at the lock, from that at the held idler as given: a batten-heavy set that takes off more leaves the rope above the lock slack, and pulls at what holds the idler",
+		},
+		{"of no known weight", lineset.Idler{}, "lift on the idler", ""},
+	} {
+		s := two(purchase.Double)
+		c.idler.Height = s.Rigging.Idler.Height
+		s.Rigging.Idler = c.idler
+		if got := named(t, mustRig(t, s), c.check); got.Basis != c.basis || (got.Verdict == lineset.NoLimit) != (c.basis == "") {
+			t.Errorf("%s: %v", c.name, got)
+		}
+	}
+}
+
 // The lift on the idler is the batten-heavy side alone; out of balance is either.
 func TestLiftOnTheIdler(t *testing.T) {
 	s := electric()

@@ -53,6 +53,13 @@ func TestPiecesInTheArbor(t *testing.T) {
 			t.Errorf("%s: %d pieces, %d plates, %v lb, %v in, arbor %v; want %+v", c.name, end.Pieces, end.Plates, mass, height, end.Arbor, c)
 		}
 	}
+	// An interval that is a nanometre longer is not yet full.
+	longer := s
+	longer.Rigging.Arbor.Plate.Every = 24*units.Inch + 1e-9
+	check, err := mustRig(t, longer).CheckOrder(lineset.Order{From: lineset.FromBare, Steps: []lineset.OrderStep{of(lineset.AddPieces, "44", 12)}}, within(5000, 5000))
+	if err != nil || check.States[1].Plates != 1 {
+		t.Errorf("%v: %+v", err, check.States)
+	}
 	// A lock plate weighs, and takes room, on the rods of an empty arbor too.
 	s.Rigging.Arbor.Lock = arbor.Lock{Mass: 3 * units.Pound, Thickness: 1 * units.Inch}
 	r = mustRig(t, s)
@@ -60,7 +67,7 @@ func TestPiecesInTheArbor(t *testing.T) {
 	for _, row := range slices.Backward(r.Counterweight().Stack.Pipe) {
 		steps = append(steps, of(lineset.TakePieces, row.Name, row.Count))
 	}
-	check, err := r.CheckOrder(lineset.Order{From: lineset.FromBare, Steps: steps}, within(5000, 5000))
+	check, err = r.CheckOrder(lineset.Order{From: lineset.FromBare, Steps: steps}, within(5000, 5000))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -148,6 +148,10 @@ func TestFaultsByTheReadersNames(t *testing.T) {
 			"batten.lines missing", "made_off missing", "arbor.length missing", "arbor.room missing", "arbor.capacity missing",
 			"run.upper_stop missing", "purchase missing", "head_block missing", "rail out of range", // not over an idler on the deck
 		}},
+		{"no lift lines, and the loft blocks told twice", func(r *lineset.Rigging) { r.Batten.Lines, r.Run.LoftBlocks = nil, r.LoftBlocks }, []string{"batten.lines missing"}},
+		{"no lift lines, and the loft blocks told otherwise", func(r *lineset.Rigging) { r.Batten.Lines, r.Run.LoftBlocks = nil, r.LoftBlocks-1 }, []string{
+			"batten.lines missing", "run.loft_blocks out of range",
+		}},
 		{"three negative", func(r *lineset.Rigging) { r.Idler.Mass, r.Idler.Base, r.Bed = -1, -1, -1 }, []string{"idler.mass negative", "idler.base negative", "bed negative"}},
 		{"a drag of all the load", func(r *lineset.Rigging) { r.Drag = 1 }, []string{"drag out of range"}},
 		{"a dead end under the arbor's top", func(r *lineset.Rigging) { r.DeadEnds = 50 * units.Foot }, []string{"dead_ends out of range"}},
