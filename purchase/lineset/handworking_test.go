@@ -323,3 +323,27 @@ func ExampleHand_Working() {
 	// left to the hand at the arbor: 1037.9 lbf − 937.0 lbf arbor = 100.9 lbf
 	// pull on the inner rope: 100.9 lbf at the arbor / (1 + 1 / 1.0400) = 51.4 lbf
 }
+
+// Nothing has no sign: of a balanced set whose hand line weighs nothing, and whose idler nobody weighed, every rope at the rail bears 0.
+func TestNothingHasNoSign(t *testing.T) {
+	s := plain(t, purchase.Single, pounds("lamps", 60))
+	s.Rigging.Idler.Mass = 0
+	for _, sys := range []units.System{units.US, units.Metric} {
+		h, err := rigTens(t, s).Hand(6 * units.Foot)
+		if err != nil {
+			t.Fatal(err)
+		}
+		ropes := 0
+		for _, step := range h.Working(sys) {
+			if strings.Contains(step.Formula+step.Result, "−0") {
+				t.Errorf("%s: %s = %s", step.Name, step.Formula, step.Result)
+			}
+			if strings.HasPrefix(step.Name, "hand line at the arbor's ") {
+				ropes++
+			}
+		}
+		if ropes != 2 {
+			t.Errorf("%d ropes at the arbor", ropes)
+		}
+	}
+}

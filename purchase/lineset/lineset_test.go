@@ -101,6 +101,8 @@ func TestVerdicts(t *testing.T) {
 		{"chandelier", func(s *lineset.Set) {
 			s.Hang = load.Hang{{Name: "chandelier", Mass: 720 * units.Pound, From: 21 * units.Foot, To: 21 * units.Foot}}
 		}, "lift line tension", lineset.Exceeds, "the middle line takes nearly all of it"},
+		{"low trim just at the highest", func(s *lineset.Set) { s.Low, s.High = 50*units.Foot, 50*units.Foot }, "travel to low trim", lineset.Within, "no travel at all, and none is asked"},
+		{"high trim just at the lowest", func(s *lineset.Set) { s.Low, s.High = 4*units.Foot, 4*units.Foot }, "travel to high trim", lineset.Within, "no travel at all, and none is asked"},
 		{"trims above the reach", func(s *lineset.Set) { s.Low, s.High = 51*units.Foot, 53*units.Foot }, "travel to low trim", lineset.Exceeds, "it cannot come so high, not even for low trim"},
 		{"trims below the reach", func(s *lineset.Set) { s.Low, s.High = 1*units.Foot, 3*units.Foot }, "travel to high trim", lineset.Exceeds, "it cannot come so low, not even for high trim"},
 		{"no limit", func(s *lineset.Set) { s.Rigging.Limits.LiftLine = lineset.ForceLimit{} }, "lift line tension", lineset.NoLimit, "an absent limit is not a pass"},
