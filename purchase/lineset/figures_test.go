@@ -102,11 +102,15 @@ func TestWhatKeepsTheHandLineTight(t *testing.T) {
 		basis string
 	}{
 		{
-			"free", lineset.Idler{Mass: 60 * units.Pound}, "lift on the idler",
+			"free",
+			lineset.Idler{Mass: 60 * units.Pound},
+			"lift on the idler",
 			"hand line tension at the lock, from the idler's weight as given: a batten-heavy set that takes off more lifts the idler, and the lock alone does not hold it",
 		},
 		{
-			"held", lineset.Idler{Mass: 60 * units.Pound, Base: 100 * units.PoundForce}, "outer rope kept tight",
+			"held",
+			lineset.Idler{Mass: 60 * units.Pound, Base: 100 * units.PoundForce},
+			"outer rope kept tight",
 			"hand line tension at the lock, from that at the held idler as given: a batten-heavy set that takes off more leaves the rope above the lock slack, and pulls at what holds the idler",
 		},
 		{"of no known weight", lineset.Idler{}, "lift on the idler", ""},
