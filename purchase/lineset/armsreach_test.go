@@ -58,6 +58,20 @@ func TestPlanWithinReachOverPipeWeight(t *testing.T) {
 	}
 }
 
+// A plate between pipe and show weight, an inch thick, takes the room of a piece: over 4 pieces of the one 7 of the other are in reach.
+func TestWithinReachOverAPlate(t *testing.T) {
+	s := overBridge(t).Set()
+	s.Rigging.Arbor.Tare -= 40 * units.Pound
+	s.Rigging.Arbor.Plate = arbor.Plate{Mass: 1 * units.Pound, Thickness: 1 * units.Inch, Every: 100 * units.Inch}
+	r := rigTens(t, s)
+	for n := 1; n <= 9; n++ {
+		_, err := r.CheckOrder(lineset.Order{From: lineset.FromBare, Steps: []lineset.OrderStep{add(n)}}, within(1000, 1000))
+		if ok := !errors.Is(err, lineset.ErrOutOfReach); ok != (n <= 7) || ok && err != nil {
+			t.Errorf("%d pieces: %v", n, err)
+		}
+	}
+}
+
 func TestCheckOrderWithinReach(t *testing.T) {
 	r := overBridge(t)
 	for _, c := range []struct {

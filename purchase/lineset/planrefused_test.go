@@ -35,6 +35,11 @@ func TestWhatNoOrderSays(t *testing.T) {
 			"no order of loading keeps within the limits given; there is one with a limit of 0.3 lbf (1.4 N) both ways, " +
 				"or of 1000.1 lbf (4448.7 N) arbor-heavy with the other as it is",
 		},
+		{
+			lineset.NoOrderError{Job: lineset.Loading, Either: lbf(0.1), ArborHeavy: 0.1 * units.Newton, BattenHeavy: 0.2 * units.Newton}, // 0.445 N; 0.022 and 0.045 lbf
+			"no order of loading keeps within the limits given; there is one with a limit of 0.1 lbf (0.5 N) both ways, " +
+				"or of 0.1 lbf (0.1 N) arbor-heavy with the other as it is, or of 0.1 lbf (0.2 N) batten-heavy with the other as it is",
+		},
 		{lineset.NoOrderError{Job: lineset.Stripping, Tips: true}, "no order of stripping keeps the batten from tipping, whatever the limits"},
 	} {
 		if got := c.err.Error(); got != c.want {

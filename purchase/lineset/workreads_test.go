@@ -72,6 +72,7 @@ func TestCounterweightReads(t *testing.T) {
 		}, "with what hangs at 4'"},
 		{"nothing hangs", purchase.Single, units.US, func(s *lineset.Set) { s.Hang = nil }, []string{
 			"wanted at the arbor, with what hangs: 1 × the mean of 11.4 lbf and 7.8 lbf, as mass = 9.6 lb",
+			"show weight wanted: 9.6 lb − 9.6 lb = 0.0 lb",
 			"show weight: no pieces = 0.0 lb",
 		}, "carried, bare batten"},
 		{"less hangs than the ropes take off", purchase.Single, units.US, func(s *lineset.Set) { s.Hang[0].Mass, s.Balance = 0.1*units.Pound, lineset.AtHigh }, []string{
