@@ -44,6 +44,10 @@ func TestPlanWithinReach(t *testing.T) {
 	if _, err := r.Order(lineset.Loading, within(0, 200)); !errors.Is(err, lineset.ErrOutOfReach) || !errors.As(err, &fe) || fe.Field != "trims" {
 		t.Errorf("at the lowest trim alone: %v", err)
 	}
+	at[1].Deck, at[1].Bridge = true, false
+	if _, err := r.Order(lineset.Loading, within(0, 200), at...); !errors.Is(err, lineset.ErrOutOfReach) || !errors.As(err, &fe) || fe.Value != "piece 13 from the bottom" {
+		t.Errorf("with nobody on the bridge where the rest is in reach: %v", err)
+	}
 }
 
 // Pipe weight is in reach below the show weight: with 4 pieces of it, 8 of the show weight are.

@@ -203,6 +203,17 @@ func TestHandNotes(t *testing.T) {
 			}
 		})
 	}
+	// Ropes that are slack on the way are named, if it is one.
+	for _, slack := range [][]string{nil, {"lift line 3"}, {"lift line 3", "lift line 4"}} {
+		h := lineset.Hand{Trim: 5, Feel: purchase.Feel{Held: true}, Terms: lineset.HandTerms{Idler: 20}, In: lineset.HandPull{Slack: slack}}
+		var want []string
+		if slack != nil {
+			want = []string{"flying in, slack somewhere on the way: " + strings.Join(slack, ", ") + "; the pull to fly in does not quite add up"}
+		}
+		if notes := h.Notes(); !slices.Equal(notes, want) {
+			t.Errorf("%q, want %q", notes, want)
+		}
+	}
 	if notes := (lineset.Hand{}).Notes(); notes != nil {
 		t.Errorf("%q of nothing", notes)
 	}

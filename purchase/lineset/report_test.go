@@ -67,3 +67,18 @@ func TestRoundingIsNoImbalance(t *testing.T) {
 		t.Error("no sum was rounded")
 	}
 }
+
+// The least that is no rounding has its side: a thousandth of a pound on pieces of 10 lb.
+func TestTheLeastHasItsSide(t *testing.T) {
+	for _, c := range []struct {
+		lb   float64
+		want lineset.Hazard
+	}{
+		{60.1, lineset.RestsOnStop}, {60.001, lineset.RestsOnStop}, {60, lineset.Balanced}, {59.999, lineset.RunsOut}, {59.9, lineset.RunsOut},
+	} {
+		p := mustPlan(t, rigTens(t, plain(t, purchase.Single, pounds("lamps", c.lb))), lineset.Loading, within(100, 100))
+		if end := p.Check.States[len(p.Check.States)-1]; end.Hazard != c.want || math.Abs(end.Imbalance.In(units.PoundForce)-(c.lb-60)) > 1e-9 {
+			t.Errorf("%v lb: %v, %v", c.lb, end.Imbalance, end.Hazard)
+		}
+	}
+}
