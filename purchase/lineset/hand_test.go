@@ -281,3 +281,28 @@ func ExampleRigged_Hand() {
 	// to fly in: 30.9 lbf on the outer rope
 	// stays by itself up to 38.3 lbf batten-heavy
 }
+
+// Rise and factor of each stop of a rope: nothing comes before its first, and only over sheaves it turns and is dragged upon, which makes
+// the next part the tighter while the batten flies out.
+func TestTermsOfEachRope(t *testing.T) {
+	for _, kind := range []purchase.Kind{purchase.Single, purchase.Double, purchase.Triple} {
+		s := two(kind)
+		s.Rigging.Drag = 0.02
+		h, err := mustRig(t, s).Hand(6 * units.Foot)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, rope := range append(slices.Clone(h.Terms.Lift), h.Terms.Hand) {
+			last := len(rope.Stops) - 1
+			for i, stop := range rope.Stops {
+				sheave := i > 0 && i < last
+				if i == 0 && stop.Rise != 0 || sheave != (stop.Factor > 1) || sheave != (stop.Turn > 0) || stop.Turn > units.Turn/2 {
+					t.Errorf("%v purchase, %s at %s: %+v", kind, rope.Name, stop.At, stop)
+				}
+			}
+			if first := rope.Stops[0]; first.Factor != 1 || rope.Stops[last].Factor != 1 {
+				t.Errorf("%v purchase, %s: %+v", kind, rope.Name, rope.Stops)
+			}
+		}
+	}
+}

@@ -78,16 +78,11 @@ func ropeTerms(rope purchase.Rope, turns []purchase.Turn, datum map[purchase.Bod
 		if i == 0 || i == len(rope.Path)-1 {
 			continue
 		}
-		turn := turns[i-1]
-		t.Stops[i].Turn = min(turn.Angle, units.Turn/2)
-		k, err := stop.Drag.Factor(t.Stops[i].Turn)
-		switch {
-		case err != nil:
+		t.Stops[i].Turn = min(turns[i-1].Angle, units.Turn/2)
+		// A layout lays every rope the way in which it runs while the batten flies out: the tight side is the next stop's.
+		var err error
+		if t.Stops[i].Factor, err = stop.Drag.Factor(t.Stops[i].Turn); err != nil {
 			return RopeTerms{}, err
-		case turn.Speed > 0: // the tight side is the one that the rope runs to
-			t.Stops[i].Factor = k
-		case turn.Speed < 0:
-			t.Stops[i].Factor = 1 / k
 		}
 	}
 	return t, nil

@@ -263,6 +263,10 @@ func TestHandWorkingOfAnything(t *testing.T) {
 			t.Hand.Stops = slices.Clone(t.Hand.Stops)
 			t.Hand.Stops[1].Factor = -1
 		}, "a tension below nothing"},
+		{"a factor of nothing", func(t *lineset.HandTerms) {
+			t.Hand.Stops = slices.Clone(t.Hand.Stops)
+			t.Hand.Stops[1].Factor = 0
+		}, "a tension without end on the other side"},
 		{"a factor that is no number", func(t *lineset.HandTerms) {
 			t.Lift = slices.Clone(t.Lift)
 			t.Lift[2].Stops = slices.Clone(t.Lift[2].Stops)
