@@ -32,14 +32,10 @@ func (w *Work) Extremes() (sag, hog, shear Peak) {
 			shear, shearBeaten = Peak{after, x[i]}, float64(size*(1+tie))
 		}
 	}
-	length, begin, even := w.length[:len(held)], w.begin, w.layout.even
+	length := w.length[:len(held)]
 	for j := range held {
 		s, m, n, from, to := &held[j], moment[j], moment[j+1], tight[j], tight[j+1]
-		q := 0.0
-		if even && to == from+1 {
-			q = begin[from]
-		}
-		if s.crestAtMost(sagBeaten, length[j], m, n, q) {
+		if s.crestAtMost(sagBeaten, length[j], m, n, w.evenOn(from, to)) {
 			continue
 		}
 		if m, at := w.crest(from, to, m, s.left); m > sagBeaten {
@@ -47,6 +43,15 @@ func (w *Work) Extremes() (sag, hog, shear Peak) {
 		}
 	}
 	return sag, hog, shear
+}
+
+// evenOn is a weight per length that lies all along from one tight line to the next: that of the covers. Where loads lean, or a
+// slack line is between, none is known.
+func (w *Work) evenOn(from, to int) float64 {
+	if !w.layout.even || to > from+1 {
+		return 0
+	}
+	return w.begin[from]
 }
 
 // crestAtMost reports that the moment is nowhere more than most in a span that has the moments m and n at its ends and a

@@ -155,11 +155,7 @@ func TestPropMoments(t *testing.T) {
 			if got := o.moment(w.Reaction, place); place < from || place > to || math.Abs(got-value) > tol {
 				t.Fatalf("crest of %v to %v: %v at %v, where the moment is %v", from, to, value, place, got)
 			}
-			q := 0.0
-			if w.layout.even && w.tight[j+1] == w.tight[j]+1 {
-				q = w.begin[w.tight[j]]
-			}
-			if less := value - tol; s.crestAtMost(less, to-from, m, n, q) {
+			if less := value - tol; s.crestAtMost(less, to-from, m, n, w.evenOn(w.tight[j], w.tight[j+1])) {
 				t.Fatalf("crest of %v to %v: %v, said to be no more than %v", from, to, value, less)
 			}
 			for k := range 101 {
@@ -197,6 +193,36 @@ func TestCrestAtMost(t *testing.T) {
 		if got := c.span.crestAtMost(c.most, c.length, c.m, c.n, c.q); got != c.atMost {
 			t.Errorf("%s: %v, want %v", c.name, got, c.atMost)
 		}
+	}
+}
+
+// 2 N over the first 2 m of a beam on lines at 0, 1, 2 and 10 m are 1 N/m on either span; from the second line to the last, with
+// the third slack, nothing is known to lie all along, and what lies there still sags.
+func TestEvenOn(t *testing.T) {
+	lines, loads := []float64{0, 1, 2, 10}, []Stretch{{0, 2}}
+	even := NewLayout(Beam{Lines: lines, Loads: loads}).Work()
+	even.Load([]float64{2})
+	leaning := NewLayout(Beam{Lines: lines, Loads: loads, Taper: []float64{-1}}).Work()
+	leaning.Load([]float64{2})
+	for _, c := range []struct {
+		name     string
+		w        *Work
+		from, to int
+		want     float64
+	}{
+		{"a span under the load", even, 1, 2, 1},
+		{"a span beside it", even, 2, 3, 0},
+		{"over a slack line", even, 1, 3, 0},
+		{"a span under a load that leans", leaning, 0, 1, 0},
+	} {
+		if got := c.w.evenOn(c.from, c.to); got != c.want {
+			t.Errorf("%s: %v, want %v", c.name, got, c.want)
+		}
+	}
+	even.Hold(0b1011)
+	sag, _, _ := even.Extremes()
+	if m, at := even.crestFrom(1); sag != (Peak{m, at}) || m <= 0 {
+		t.Errorf("largest sagging moment %v; it is %v, over the slack line", sag, Peak{m, at})
 	}
 }
 
