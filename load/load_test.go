@@ -3,6 +3,7 @@ package load_test
 import (
 	"encoding/json"
 	"errors"
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -140,6 +141,11 @@ func TestSlackLineAndGap(t *testing.T) {
 	if !s.Lines[2].Slack || s.Lines[2].Tension != 0 {
 		t.Errorf("third: %+v, want slack", s.Lines[2])
 	}
+	for i, l := range s.Lines[:2] {
+		if l.Gap != 0 || math.Signbit(float64(l.Gap)) {
+			t.Errorf("line %d pulls, with a gap of %v", i, l.Gap)
+		}
+	}
 	// A simple span of L leaves its supports at a slope PL²/16EI; the far end stands L further on.
 	inertia := math.Pi / 64 * (math.Pow(0.05, 4) - math.Pow(0.04, 4))
 	near(t, "gap", float64(s.Lines[2].Gap), w*16/(16*210e9*inertia)*4, 1e-6)
@@ -229,8 +235,13 @@ func TestOnDeckText(t *testing.T) {
 			t.Errorf("%s: %v, %v", name, back, err)
 		}
 	}
-	if _, err := load.OnDeck(9).MarshalText(); !errors.Is(err, units.ErrUnknown) {
-		t.Errorf("9: %v", err)
+	for _, none := range []load.OnDeck{load.Stands + 1, 9} {
+		if want := fmt.Sprintf("OnDeck(%d)", int(none)); none.String() != want {
+			t.Errorf("%q, want %q", none.String(), want)
+		}
+		if _, err := none.MarshalText(); !errors.Is(err, units.ErrUnknown) {
+			t.Errorf("%v: %v", none, err)
+		}
 	}
 	kept := load.Piles
 	var f *units.FieldError

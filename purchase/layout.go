@@ -99,7 +99,7 @@ func (l Layout) Validate() error {
 }
 
 // validate is Validate but for the turns, which want the ropes laid.
-func (l *Layout) validate() error {
+func (l Layout) validate() error {
 	var p check.Problems
 	if !l.Kind.known() {
 		p.Add("kind", kindShown(l.Kind), wantKind, kindFault(l.Kind))
@@ -160,7 +160,7 @@ func (l *Layout) validate() error {
 }
 
 // validateLoft looks at one loft block and the mule blocks of its line.
-func (l *Layout) validateLoft(i int, trim bool, blocks *places) error {
+func (l Layout) validateLoft(i int, trim bool, blocks *places) error {
 	var p check.Problems
 	b := &l.Loft[i]
 	check.Positive(&p, "across", b.Across, "the distance from the arbor to the loft block")
@@ -176,7 +176,7 @@ func (l *Layout) validateLoft(i int, trim bool, blocks *places) error {
 }
 
 // handKind is the kind of the hand line.
-func (l *Layout) handKind() Kind {
+func (l Layout) handKind() Kind {
 	if l.Hand == 0 {
 		return l.Kind
 	}
@@ -213,7 +213,7 @@ func (l Layout) Rig() (*Reeved, error) {
 }
 
 // found is what the ropes of a valid layout meet. Only mule blocks, whose names are the caller's, may still be at odds with them.
-func (l *Layout) found(r *Reeving) (blocks, error) {
+func (l Layout) found(r *Reeving) (blocks, error) {
 	if slices.ContainsFunc(l.Loft, func(b Loft) bool { return len(b.Mules) > 0 }) {
 		return r.validate()
 	}
@@ -260,7 +260,7 @@ func (l Layout) Reeving() Reeving {
 }
 
 // stops is how many all ropes have together.
-func (l *Layout) stops() int {
+func (l Layout) stops() int {
 	n := 2 + 2*int(l.handKind().orSingle())
 	for i := range l.Loft {
 		n += 3 + int(l.Kind.orSingle()) + len(l.Loft[i].Mules)
@@ -277,7 +277,7 @@ func (k Kind) orSingle() Kind {
 }
 
 // handPath lays the hand line over the head block, the arbor's top and its foot.
-func (l *Layout) handPath(path []Stop, head, top, foot Stop) []Stop {
+func (l Layout) handPath(path []Stop, head, top, foot Stop) []Stop {
 	over, under, round := head, top, foot
 	over.Tread, under.Tread, round.Tread = l.Sheaves.HandHead, l.Sheaves.HandArbor, l.Sheaves.HandArbor
 	idler := Stop{Name: IdlerBlock, On: Idler, Tread: l.Sheaves.Idler}
@@ -302,7 +302,7 @@ func (l *Layout) handPath(path []Stop, head, top, foot Stop) []Stop {
 }
 
 // turning gives every sheave of a path its drag and its mass at the rim.
-func (l *Layout) turning(path []Stop) {
+func (l Layout) turning(path []Stop) {
 	for i := 1; i < len(path)-1; i++ {
 		path[i].Drag, path[i].Rim = l.Drag, l.Rim
 	}

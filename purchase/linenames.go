@@ -15,7 +15,7 @@ const (
 // of seven lines has 28 of them.
 type lineNames struct{ text string }
 
-func (l *Layout) lineNames() lineNames {
+func (l Layout) lineNames() lineNames {
 	of := [...]string{battenName, loftName, "", liftName}
 	switch l.Kind {
 	case Double:

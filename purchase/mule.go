@@ -25,7 +25,7 @@ type Mule struct {
 // maxMules leaves room on a path for all its other stops.
 const maxMules = maxStops / 2
 
-func (l *Layout) checkMules(p *check.Problems, line int, blocks *places) {
+func (l Layout) checkMules(p *check.Problems, line int, blocks *places) {
 	b := &l.Loft[line]
 	if n := len(b.Mules); n > maxMules {
 		p.Add("mules", strconv.Itoa(n)+" mule blocks", "at most "+strconv.Itoa(maxMules), units.ErrOutOfRange)
@@ -69,7 +69,7 @@ func muleField(line, k int) string {
 }
 
 // names tells whether the layout itself may give a block that name.
-func (l *Layout) names(name string) bool {
+func (l Layout) names(name string) bool {
 	fixed := []string{HeadBlock, ArborTop, ArborFoot, IdlerBlock, HandDeadEnd, RailDeadEnd, HandBlock, RailBlock, RopeLock}
 	for i := range l.Loft {
 		fixed = append(fixed, LoftBlock(i+1), DeadEnd(i+1), BeamBlock(i+1))
@@ -79,7 +79,7 @@ func (l *Layout) names(name string) bool {
 
 // checkTurns makes sure that a lift line turns at every sheave a Layout names: at
 // one where it runs straight on, whoever gave it meant another place.
-func (l *Layout) checkTurns(lift []Rope) error {
+func (l Layout) checkTurns(lift []Rope) error {
 	var p check.Problems
 	var h rope.Heights
 	h[Batten], h[Arbor] = l.Trim.In(units.Metre), l.ArborTop.In(units.Metre)

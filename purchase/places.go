@@ -67,7 +67,7 @@ func (b *blocks) add(s *Stop) int {
 
 // blocks is [Reeving.findBlocks] for the ropes that the layout lays, without mule blocks. Each line has a loft block and, but in
 // single purchase, one at the head beam of its own; all else is where the first line meets it.
-func (l *Layout) blocks(r *Reeving) blocks {
+func (l Layout) blocks(r *Reeving) blocks {
 	b := blocks{named: make([]Block, 0, 8+2*len(r.Lift)), of: make([]int, 0, r.stops())}
 	const loft, beam = 1, 4 // on the path of a lift line, over head block and arbor
 	b.meet(r.Lift[0].Path)

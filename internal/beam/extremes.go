@@ -34,25 +34,35 @@ func (w *Work) Extremes() (sag, hog, shear Peak) {
 	}
 	length := w.length[:len(held)]
 	for j := range held {
-		s, m, n := &held[j], moment[j], moment[j+1]
-		if s.crestAtMost(sagBeaten, length[j], m, n) {
+		s, m, n, from, to := &held[j], moment[j], moment[j+1], tight[j], tight[j+1]
+		if s.crestAtMost(sagBeaten, length[j], m, n, w.evenOn(from, to)) {
 			continue
 		}
-		if m, at := w.crest(tight[j], tight[j+1], m, s.left); m > sagBeaten {
+		if m, at := w.crest(from, to, m, s.left); m > sagBeaten {
 			sag, sagBeaten = Peak{m, at}, float64(m*(1+tie))
 		}
 	}
 	return sag, hog, shear
 }
 
-// crestAtMost reports that the moment is nowhere more than most in a span that has the moments m and n at its ends. The
-// curve bends one way, so it lies above the two straight lines from its ends to its crest, and the area below it, which is
-// L·(m + n)/2 and a sixth of the span's own two terms, is no less than theirs.
-func (s *simple) crestAtMost(most, length, m, n float64) bool {
+// evenOn is a weight per length that lies all along from one tight line to the next: that of the covers. Where loads lean, or a
+// slack line is between, none is known.
+func (w *Work) evenOn(from, to int) float64 {
+	if !w.layout.even || to > from+1 {
+		return 0
+	}
+	return w.begin[from]
+}
+
+// crestAtMost reports that the moment is nowhere more than most in a span that has the moments m and n at its ends and a
+// weight per length of q or more all along. Without q the curve bends one way, so it lies above the two straight lines from its
+// ends to its crest, and the area below it, which is L·(m + n)/2 and a sixth of the span's own two terms, is no less than
+// theirs; q takes qL³/12 from the area and gives qL²/8 to the crest, if that is in the middle.
+func (s *simple) crestAtMost(most, length, m, n, q float64) bool {
 	if m < n {
 		m = n
 	}
-	return s.atLeft+s.atRight <= float64(3*length*(most-m))
+	return s.atLeft+s.atRight <= float64(length*(float64(3*(most-m))+float64(q*length*length/8)))
 }
 
 // crest is the largest moment in the span from one tight line to the next, from the moment and shear beside the first on.

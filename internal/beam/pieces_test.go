@@ -155,7 +155,7 @@ func TestPropMoments(t *testing.T) {
 			if got := o.moment(w.Reaction, place); place < from || place > to || math.Abs(got-value) > tol {
 				t.Fatalf("crest of %v to %v: %v at %v, where the moment is %v", from, to, value, place, got)
 			}
-			if less := value - tol; s.crestAtMost(less, to-from, m, n) {
+			if less := value - tol; s.crestAtMost(less, to-from, m, n, w.evenOn(w.tight[j], w.tight[j+1])) {
 				t.Fatalf("crest of %v to %v: %v, said to be no more than %v", from, to, value, less)
 			}
 			for k := range 101 {
@@ -168,27 +168,61 @@ func TestPropMoments(t *testing.T) {
 	})
 }
 
-// A span of its own: 10 m under 1 N/m bears 12.5 N·m and may bear 100/6; 8 m under 1 N in the middle bears P·L/4 = 2 N·m, all
-// that it may. The greater moment over an end comes on top.
+// A span of its own: 10 m under 1 N/m bears 12.5 N·m and may bear 100/6, less 100/24 for each N/m that is known to be even; 8 m
+// under 1 N in the middle bears P·L/4 = 2 N·m, all that it may. The greater moment over an end comes on top.
 func TestCrestAtMost(t *testing.T) {
 	even, point := simpleCover(10, 1, 1), simplePiece(8, 4, 0, 0)
 	for _, c := range []struct {
-		name               string
-		span               simple
-		length, m, n, most float64
-		atMost             bool
+		name                  string
+		span                  simple
+		length, m, n, q, most float64
+		atMost                bool
 	}{
-		{"even load, as much as it may bear", even, 10, 0, 0, 16.67, true},
-		{"even load, less", even, 10, 0, 0, 16.66, false},
-		{"point, as much as it bears", point, 8, 0, 0, 2, true},
-		{"point, less", point, 8, 0, 0, 1.999, false},
-		{"point, moments over its ends", point, 8, -1, -3, 1, true},
-		{"point, moments over its ends the other way round", point, 8, -3, -1, 1, true},
-		{"point, moments over its ends, less", point, 8, -1, -3, 0.999, false},
+		{"even load, as much as it may bear", even, 10, 0, 0, 0, 16.67, true},
+		{"even load, less", even, 10, 0, 0, 0, 16.66, false},
+		{"half of it known to be even, as much as it may bear", even, 10, 0, 0, 0.5, 14.584, true},
+		{"half of it known to be even, less", even, 10, 0, 0, 0.5, 14.583, false},
+		{"all of it known to be even, as much as it bears", even, 10, 0, 0, 1, 12.5, true},
+		{"all of it known to be even, less", even, 10, 0, 0, 1, 12.499, false},
+		{"point, as much as it bears", point, 8, 0, 0, 0, 2, true},
+		{"point, less", point, 8, 0, 0, 0, 1.999, false},
+		{"point, moments over its ends", point, 8, -1, -3, 0, 1, true},
+		{"point, moments over its ends the other way round", point, 8, -3, -1, 0, 1, true},
+		{"point, moments over its ends, less", point, 8, -1, -3, 0, 0.999, false},
 	} {
-		if got := c.span.crestAtMost(c.most, c.length, c.m, c.n); got != c.atMost {
+		if got := c.span.crestAtMost(c.most, c.length, c.m, c.n, c.q); got != c.atMost {
 			t.Errorf("%s: %v, want %v", c.name, got, c.atMost)
 		}
+	}
+}
+
+// 2 N over the first 2 m of a beam on lines at 0, 1, 2 and 10 m are 1 N/m on either span; from the second line to the last, with
+// the third slack, nothing is known to lie all along, and what lies there still sags.
+func TestEvenOn(t *testing.T) {
+	lines, loads := []float64{0, 1, 2, 10}, []Stretch{{0, 2}}
+	even := NewLayout(Beam{Lines: lines, Loads: loads}).Work()
+	even.Load([]float64{2})
+	leaning := NewLayout(Beam{Lines: lines, Loads: loads, Taper: []float64{-1}}).Work()
+	leaning.Load([]float64{2})
+	for _, c := range []struct {
+		name     string
+		w        *Work
+		from, to int
+		want     float64
+	}{
+		{"a span under the load", even, 1, 2, 1},
+		{"a span beside it", even, 2, 3, 0},
+		{"over a slack line", even, 1, 3, 0},
+		{"a span under a load that leans", leaning, 0, 1, 0},
+	} {
+		if got := c.w.evenOn(c.from, c.to); got != c.want {
+			t.Errorf("%s: %v, want %v", c.name, got, c.want)
+		}
+	}
+	even.Hold(0b1011)
+	sag, _, _ := even.Extremes()
+	if m, at := even.crestFrom(1); sag != (Peak{m, at}) || m <= 0 {
+		t.Errorf("largest sagging moment %v; it is %v, over the slack line", sag, Peak{m, at})
 	}
 }
 

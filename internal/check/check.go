@@ -41,57 +41,55 @@ const smallest = 1e-9
 
 // Finite reports whether q is a number of a size that can be computed with, and
 // notes a fault where it is not.
+//
+// Of each of these the usual case stands alone, so that it is compiled in place.
 func Finite[Q units.Quantity](p *Problems, field string, q Q) bool {
-	if math.Abs(float64(q)) <= limit {
-		return true
-	}
-	tooMuch(p, field, q)
-	return false
+	return -limit <= q && q <= limit || infinite(p, field, q)
 }
 
-func tooMuch[Q units.Quantity](p *Problems, field string, q Q) {
+func infinite[Q units.Quantity](p *Problems, field string, q Q) bool {
 	if f := float64(q); math.IsNaN(f) || math.IsInf(f, 0) {
 		p.Add(field, Show(q), "a finite number", units.ErrNotFinite)
-		return
+	} else {
+		p.Add(field, Show(q), "at most "+Q(limit).String(), units.ErrOutOfRange)
 	}
-	p.Add(field, Show(q), "at most "+Q(limit).String(), units.ErrOutOfRange)
+	return false
 }
 
 // NotNegative reports whether q is zero or more, and notes a fault where not.
 func NotNegative[Q units.Quantity](p *Problems, field string, q Q) bool {
-	if !Finite(p, field, q) {
-		return false
-	}
-	if q < 0 {
+	return q >= 0 && q <= limit || negative(p, field, q)
+}
+
+func negative[Q units.Quantity](p *Problems, field string, q Q) bool {
+	if Finite(p, field, q) {
 		p.Add(field, Show(q), "0 or more", units.ErrNegative)
-		return false
 	}
-	return true
+	return false
 }
 
 // Positive reports whether q is more than zero, and notes a fault where not: a
 // zero counts as missing. What says what the field should hold, such as "the
 // height of the head block above the deck".
 func Positive[Q units.Quantity](p *Problems, field string, q Q, what string) bool {
-	if !Finite(p, field, q) {
-		return false
-	}
+	return q >= smallest && q <= limit || notPositive(p, field, q, what)
+}
+
+func notPositive[Q units.Quantity](p *Problems, field string, q Q, what string) bool {
 	switch {
+	case !Finite(p, field, q):
 	case q == 0:
 		p.Add(field, "", what, units.ErrMissing)
-		return false
 	case q < 0:
 		p.Add(field, Show(q), what+", more than 0", units.ErrNegative)
-		return false
-	case q < smallest:
+	default:
 		p.Add(field, Show(q), what+", at least "+Q(smallest).String(), units.ErrOutOfRange)
-		return false
 	}
-	return true
+	return false
 }
 
 // IsPositive tells whether Positive finds nothing wrong: who asks often need not put a name together first.
-func IsPositive[Q units.Quantity](q Q) bool { return q >= smallest && float64(q) <= limit }
+func IsPositive[Q units.Quantity](q Q) bool { return q >= smallest && q <= limit }
 
 // Show writes a quantity for an error message, in both systems: the reader of the
 // message may have written it in either. The SI figure has nine digits: feet and

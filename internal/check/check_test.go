@@ -34,6 +34,9 @@ func TestRanges(t *testing.T) {
 				var p check.Problems
 				ok := test(&p)
 				var fe *units.FieldError
+				if joined, many := p.Err().(interface{ Unwrap() []error }); many && len(joined.Unwrap()) > 1 {
+					t.Errorf("%s: %d faults of one value: %v", what, len(joined.Unwrap()), p.Err())
+				}
 				switch err := p.Err(); {
 				case ok != (want == nil) || !errors.Is(err, want):
 					t.Errorf("%s: %v, error %v; want %v", what, ok, err, want)

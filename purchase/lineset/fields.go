@@ -19,7 +19,7 @@ var layoutFields = map[string]string{
 
 // rename gives the faults of the rigging's layout under the names that the reader
 // wrote: each once, and none of a field that known has a fault of already.
-func (r *Rigging) rename(layout, known error) error {
+func (r Rigging) rename(layout, known error) error {
 	seen := map[string]bool{}
 	for _, e := range flatten(known) {
 		if fe := (*units.FieldError)(nil); errors.As(e, &fe) {
@@ -54,7 +54,7 @@ func (r *Rigging) rename(layout, known error) error {
 }
 
 // renameLoft does it for the faults of one loft block and the mule blocks beyond it. Mule blocks have the same names here.
-func (r *Rigging) renameLoft(fault *units.FieldError) {
+func (r Rigging) renameLoft(fault *units.FieldError) {
 	number, rest, _ := strings.Cut(strings.TrimPrefix(fault.Field, "loft["), "]")
 	line, err := strconv.Atoi(number)
 	switch {

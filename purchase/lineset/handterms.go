@@ -37,7 +37,7 @@ type StopTerms struct {
 	Rise units.Length  `json:"rise"` // from the stop before: the tension grows by so much rope's weight; negative: down
 	Turn units.Angle   `json:"turn"` // of the rope at a sheave
 	// Factor is the tension past the sheave over that up to it, along the path, while the batten flies out. While it flies in
-	// it is the inverse. 1 at an end, and where no rope runs past.
+	// it is the inverse. 1 at an end.
 	Factor float64 `json:"factor"`
 }
 

@@ -51,8 +51,7 @@ func (h House) Rig() (*RiggedHouse, error) {
 	p.Within("stock", "", validateStock(h.Stock))
 	shared := map[string]*installed{} // nil: a rigging that something is wrong with
 	for _, name := range slices.Sorted(maps.Keys(h.Riggings)) {
-		rigging := h.Riggings[name]
-		on, err := rigging.install(nil)
+		on, err := h.Riggings[name].install(nil)
 		p.Within(strictjson.Member("riggings", name), "", err)
 		shared[name] = on
 	}

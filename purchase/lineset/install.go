@@ -36,7 +36,7 @@ func (on *installed) hung(h load.Hang) (*load.Rigged, error) {
 }
 
 // install is Validate, and gives what was found on the way. Of the hang it tells no faults.
-func (r *Rigging) install(h load.Hang) (*installed, error) {
+func (r Rigging) install(h load.Hang) (*installed, error) {
 	var p check.Problems
 	layout := r.layout()
 	ropes, unlaid := layout.Rig()
@@ -105,7 +105,7 @@ func (r *Rigging) install(h load.Hang) (*installed, error) {
 }
 
 // tips tells whether the batten tips with nothing on it.
-func (r *Rigging) tips(batten load.Batten, trim units.Length) error {
+func (r Rigging) tips(batten load.Batten, trim units.Length) error {
 	lines := batten.Lines
 	if middle := batten.Length.Scale(0.5); lines[0].At <= middle && lines[len(lines)-1].At >= middle {
 		return nil

@@ -17,7 +17,7 @@ type Loft struct {
 }
 
 // loft is what line i has of its own.
-func (r *Rigging) loft(i int) Loft {
+func (r Rigging) loft(i int) Loft {
 	if i >= len(r.Loft) {
 		return Loft{}
 	}
@@ -25,7 +25,7 @@ func (r *Rigging) loft(i int) Loft {
 }
 
 // loftField is the field that says how high the loft block of line i is.
-func (r *Rigging) loftField(i int) string {
+func (r Rigging) loftField(i int) string {
 	if r.loft(i).Height != 0 {
 		return "loft[" + strconv.Itoa(i) + "].height"
 	}
@@ -33,7 +33,7 @@ func (r *Rigging) loftField(i int) string {
 }
 
 // lowestLoft gives the line whose loft block is the lowest; without lines, the height that all would have.
-func (r *Rigging) lowestLoft() (line int, height units.Length) {
+func (r Rigging) lowestLoft() (line int, height units.Length) {
 	height = r.LoftBlocks
 	for i := range r.Batten.Lines {
 		h := r.LoftBlocks
@@ -48,7 +48,7 @@ func (r *Rigging) lowestLoft() (line int, height units.Length) {
 }
 
 // mules are the names of all mule blocks, each once, in the order of the lines.
-func (r *Rigging) mules() []string {
+func (r Rigging) mules() []string {
 	var names []string
 	for _, l := range r.Loft {
 		for _, m := range l.Mules {
@@ -62,7 +62,7 @@ func (r *Rigging) mules() []string {
 
 // checkLoft looks at what the layout cannot: whether each line's own can be told apart. LoftBlocks may be left out where no
 // line asks for it, but must not be nonsense.
-func (r *Rigging) checkLoft(p *check.Problems) {
+func (r Rigging) checkLoft(p *check.Problems) {
 	check.NotNegative(p, "loft_blocks", r.LoftBlocks)
 	if n, lines := len(r.Loft), len(r.Batten.Lines); n != 0 && n != lines {
 		p.Add("loft", strconv.Itoa(n)+" of them", "one for each of the "+strconv.Itoa(lines)+" lift lines, empty where a line has nothing of its own; or none at all", units.ErrOutOfRange)

@@ -121,7 +121,7 @@ func limit[Q units.Quantity](p *check.Problems, field string, most Q, basis stri
 }
 
 // layout lays the standard ropes of the rigging.
-func (r *Rigging) layout() purchase.Layout {
+func (r Rigging) layout() purchase.Layout {
 	l := purchase.Layout{
 		Kind:        r.Purchase,
 		Hand:        r.HandPurchase,
@@ -152,7 +152,7 @@ func (r *Rigging) layout() purchase.Layout {
 }
 
 // hand is the purchase of the hand line.
-func (r *Rigging) hand() purchase.Kind {
+func (r Rigging) hand() purchase.Kind {
 	if r.HandPurchase == 0 {
 		return r.Purchase
 	}

@@ -14,7 +14,7 @@ import (
 //
 // Where the ropes cannot be laid, some other field is at fault and is reported; so
 // that the missing path is not, a metre stands in for it, which is less than any.
-func (r *Rigging) stretched(ropes *purchase.Reeved) load.Batten {
+func (r Rigging) stretched(ropes *purchase.Reeved) load.Batten {
 	b := r.Batten
 	wanting := func(l load.Line) bool { return l.EA != 0 && l.Path == 0 }
 	if !slices.ContainsFunc(b.Lines, wanting) {
@@ -35,7 +35,7 @@ func (r *Rigging) stretched(ropes *purchase.Reeved) load.Batten {
 }
 
 // paths gives the length of each lift line, or nil where the ropes cannot be laid.
-func (r *Rigging) paths(ropes *purchase.Reeved) []units.Length {
+func (r Rigging) paths(ropes *purchase.Reeved) []units.Length {
 	g, err := ropes.Geometry(r.MadeOff)
 	if err != nil {
 		return nil

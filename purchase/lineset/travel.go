@@ -33,7 +33,7 @@ type Travel struct {
 
 // flight is how the arbor flies, and the batten with it, under a ratio that the ropes make. What stands around the
 // run is the rigging's, of which the run may say no other.
-func (r *Rigging) flight(ratio float64) (arbor.Flight, error) {
+func (r Rigging) flight(ratio float64) (arbor.Flight, error) {
 	run := r.Run
 	run.HeadBlock = r.HeadBlock
 	_, run.LoftBlocks = r.lowestLoft()
@@ -41,7 +41,7 @@ func (r *Rigging) flight(ratio float64) (arbor.Flight, error) {
 }
 
 // checkRun notes a height that the run tells otherwise than the rigging does.
-func (r *Rigging) checkRun(p *check.Problems) {
+func (r Rigging) checkRun(p *check.Problems) {
 	_, loft := r.lowestLoft()
 	for _, h := range []struct {
 		field     string
@@ -59,7 +59,7 @@ func (r *Rigging) checkRun(p *check.Problems) {
 
 // renameFlight gives the faults of a flight under the names that the reader wrote. Run and arbor were found right by
 // themselves.
-func (r *Rigging) renameFlight(err error) error {
+func (r Rigging) renameFlight(err error) error {
 	var p check.Problems
 	for _, e := range flatten(err) {
 		var fe *units.FieldError
