@@ -67,11 +67,20 @@ func TestWithinReachOverAPlate(t *testing.T) {
 	s := overBridge(t).Set()
 	s.Rigging.Arbor.Tare -= 40 * units.Pound
 	s.Rigging.Arbor.Plate = arbor.Plate{Mass: 1 * units.Pound, Thickness: 1 * units.Inch, Every: 100 * units.Inch}
-	r := rigTens(t, s)
+	r, err := s.Rig(append(arbor.Stock{{Name: "5", Mass: 5 * units.Pound, Thickness: 1 * units.Inch, Count: 20}}, tens...))
+	if err != nil {
+		t.Fatal(err)
+	}
 	for n := 1; n <= 9; n++ {
-		_, err := r.CheckOrder(lineset.Order{From: lineset.FromBare, Steps: []lineset.OrderStep{add(n)}}, within(1000, 1000))
-		if ok := !errors.Is(err, lineset.ErrOutOfReach); ok != (n <= 7) || ok && err != nil {
-			t.Errorf("%d pieces: %v", n, err)
+		for _, piece := range []string{"10", "5"} { // as the pipe weight is, and other ones; both, from the fifth on
+			steps := []lineset.OrderStep{of(lineset.AddPieces, piece, n)}
+			if piece == "5" && n > 4 {
+				steps = []lineset.OrderStep{of(lineset.AddPieces, piece, 4), of(lineset.AddPieces, "10", n-4)}
+			}
+			_, err := r.CheckOrder(lineset.Order{From: lineset.FromBare, Steps: steps}, within(1000, 1000))
+			if ok := !errors.Is(err, lineset.ErrOutOfReach); ok != (n <= 7) || ok && err != nil {
+				t.Errorf("%d of the %s: %v", n, piece, err)
+			}
 		}
 	}
 }

@@ -70,11 +70,9 @@ func (r *Rigged) whole(l look) look {
 // is at one of them.
 func (r *Rigged) stations() []units.Length {
 	low, high := r.travel.reached()
-	trims := []units.Length{low}
+	var trims []units.Length
 	for _, b := range append([]units.Length{low}, r.load.Turns(low, high)...) {
-		if b > low {
-			trims = append(trims, b)
-		}
+		trims = append(trims, b)
 		if above := units.Length(math.Nextafter(b.In(units.Metre), math.Inf(1))); above < high && r.load.CarriedAbove(b) != r.load.Carried(b) {
 			trims = append(trims, above)
 		}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -154,6 +155,13 @@ func TestJoltOfTheStiffestLine(t *testing.T) {
 	s.Rigging.Batten.Lines[0].EA, s.Rigging.Batten.Lines[1].EA = s.Rigging.Batten.Lines[1].EA, s.Rigging.Batten.Lines[0].EA
 	if again, err := rigFifties(t, s, 40).Jolt(run); err != nil || !near.Rel(again, got, 1e-9) {
 		t.Errorf("the other way round %v, %v; want %v", again, err, got)
+	}
+	// Lines that give by 250 · 100 / 5000 = 5 ft: 1 + 12 / √(32.174 · 5)
+	soft := s
+	soft.Rigging.Batten.Lines = slices.Clone(s.Rigging.Batten.Lines)
+	soft.Rigging.Batten.Lines[0].EA, soft.Rigging.Batten.Lines[1].EA = 5_000*units.PoundForce, 5_000*units.PoundForce
+	if got, err := rigFifties(t, soft, 40).Jolt(run); err != nil || !near.Abs(got, 1+12/12.68347, 1e-4) {
+		t.Errorf("%v, %v; by hand 1.946", got, err)
 	}
 	// A batten that weighs something, and 10 ft of slack: the others bear all of it, and stretch by pull · 100 ft / EA.
 	s.Rigging.Batten.Pipe.Density = load.PipeSteelDensity
