@@ -180,12 +180,12 @@ func (r *Reeved) rest(m *memory, moved float64) {
 		blocks[i].Load = Vector{}
 	}
 	rests := r.rests
-	ropes, bears := m.ropes[:len(rests)], m.bears[:len(rests)]
+	ropes, bear, known := m.ropes[:len(rests)], m.bear[:len(rests)], m.known[:len(rests)]
 	for i := range rests {
-		l, on := &rests[i], &bears[i]
-		c := l.plain.At(moved) + float64(l.perPull*on.pull)
+		l := &rests[i]
+		c := l.plain.At(moved) + float64(l.perPull*known[i])
 		slack := false
-		first, parts := l.begin, on.parts
+		first, parts := l.begin, bear[i]
 		stops := l.stops[:len(parts)]
 		last := c + first.hung.At(moved)
 		if last < 0 {

@@ -15,15 +15,13 @@ type memory struct {
 	state   *State // its owner
 	running *Running
 	ropes   []RopeState // of each of Reeved.rests
-	bears   []bears     // the same
+	bear    [][]Part    // its parts
 	parts   []Part      // of all lift lines, and then of the hand line
 	blocks  []Block
-}
 
-// bears is what pulls on one of Reeved.rests, a lift line at the batten and the hand line at height 0, and the parts that bear it.
-type bears struct {
-	pull  float64
-	parts []Part
+	// Known is what pulls on each of Reeved.rests: a lift line at the batten, the hand line at height 0. It stands here and not in a
+	// slice of its own, which two goroutines' memories might have side by side.
+	known [maxLines + 2]float64
 }
 
 // knows tells whether it holds the names of a reeving.
@@ -35,7 +33,7 @@ func (r *Reeved) remember() *memory {
 	for _, l := range r.all() {
 		parts += len(l.legs)
 	}
-	m := &memory{of: r, ropes: make([]RopeState, len(r.rests)), bears: make([]bears, len(r.rests)), parts: make([]Part, parts), blocks: slices.Clone(r.blocks)}
+	m := &memory{of: r, ropes: make([]RopeState, len(r.rests)), bear: make([][]Part, len(r.rests)), parts: make([]Part, parts), blocks: slices.Clone(r.blocks)}
 	left := m.parts
 	for i, l := range r.all() {
 		of := take(&left, len(l.legs))
@@ -44,7 +42,7 @@ func (r *Reeved) remember() *memory {
 	}
 	for i := range r.rests {
 		l := &r.rests[i]
-		m.bears[i].parts = m.parts[l.first:][:len(l.stops):len(l.stops)]
+		m.bear[i] = m.parts[l.first:][:len(l.stops):len(l.stops)]
 	}
 	return m
 }

@@ -188,10 +188,10 @@ func (r *Reeved) AtInto(s *State, trim units.Length, on Bodies) error {
 	}
 	s.Trim, s.ArborTop = trim, units.Length(r.top+moved)
 	s.Lift, s.Blocks = m.lift(), m.blocks[:r.named:r.named]
-	carried, bears := 0.0, m.bears[:len(on.Pulls)]
+	carried, known := 0.0, m.known[:len(on.Pulls)]
 	for i, pull := range on.Pulls {
-		bears[i].pull = pull.In(units.Newton)
-		carried += bears[i].pull
+		known[i] = pull.In(units.Newton)
+		carried += known[i]
 	}
 	imbalance := r.imbalance(moved, carried, on.Arbor.Weight(units.StandardGravity).In(units.Newton))
 	s.Imbalance = units.Force(imbalance)
@@ -214,7 +214,7 @@ func (r *Reeved) AtInto(s *State, trim units.Length, on Bodies) error {
 	}
 	s.Lock, s.Grip = units.Force(asked), units.Force(grip)
 	handBelow, handAbove := len(r.lift), len(r.lift)+1
-	m.bears[handBelow].pull, m.bears[handAbove].pull = below, below-held
+	m.known[handBelow], m.known[handAbove] = below, below-held
 	r.rest(m, moved)
 	hand, stops := m.hand(), r.hand.stations[r.lock:]
 	gripped := &hand[r.lock]
