@@ -66,7 +66,6 @@ func (r *Rigged) counterweight(stock arbor.Stock) (Counterweight, error) {
 	}
 	c.Stack, c.Ideal, c.Short = short.Fits, short.Ideal, short.Binds()
 	c.Arbor = c.Tare + c.Stack.Mass
-	r.ample = c.Stack
 	if len(c.Short) == 0 {
 		return c, nil
 	}
@@ -74,7 +73,8 @@ func (r *Rigged) counterweight(stock arbor.Stock) (Counterweight, error) {
 	for i := range enough {
 		enough[i].Count = plenty
 	}
-	r.ample, err = frame.Fill(c.Pieces, enough, arbor.EitherSide)
+	ample, err := frame.Fill(c.Pieces, enough, arbor.EitherSide)
+	r.ample = &ample
 	return c, wantedFault(err)
 }
 

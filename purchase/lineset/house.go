@@ -220,7 +220,11 @@ func (r *RiggedHouse) totals(at func(set int) *State) Totals {
 		c := PieceCount{Name: piece.Name, Stock: piece.Count}
 		for _, s := range r.sets {
 			c.Used += s.counter.Stack.Used(piece.Name)
-			c.Wanted += s.ample.Used(piece.Name)
+			ample := &s.counter.Stack
+			if s.ample != nil {
+				ample = s.ample
+			}
+			c.Wanted += ample.Used(piece.Name)
 		}
 		t.Pieces = append(t.Pieces, c)
 	}

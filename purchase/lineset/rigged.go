@@ -37,7 +37,7 @@ type computed struct {
 
 	lowest, highest units.Length // that it reaches, and a hair
 
-	ample arbor.Stack // what would be stacked were there enough pieces of every kind
+	ample *arbor.Stack // what would be stacked were there enough pieces of every kind; nil: what is stacked
 }
 
 // Rig checks the set and computes it, with the given pieces to fill its arbor
