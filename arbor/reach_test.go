@@ -17,6 +17,24 @@ var thirty = arbor.Stack{
 	Show: []arbor.Row{{Name: "44", Count: 24, Mass: 44 * units.Pound, Thickness: 2 * units.Inch}},
 }
 
+// Spreader plates lie among show weight. Pipe weight alone has none, and may be as tall as the room; one piece of show weight more
+// is two inches and a plate too tall.
+func TestReachPipeWeightFillsTheRoom(t *testing.T) {
+	frame := carriage
+	frame.Room = 60 * units.Inch
+	frame.Plate = arbor.Plate{Mass: 2 * units.Pound, Thickness: 0.25 * units.Inch, Every: 24 * units.Inch}
+	f := mustFly(t, overRail, frame, doubled)
+	row := func(n int) []arbor.Row {
+		return []arbor.Row{{Name: "44", Count: n, Mass: 44 * units.Pound, Thickness: 2 * units.Inch}}
+	}
+	if got, err := f.Reach("rail", 4*units.Foot, arbor.Stack{Pipe: row(30)}); err != nil || got.Above != 30 {
+		t.Errorf("%+v, %v", got, err)
+	}
+	if _, err := f.Reach("rail", 4*units.Foot, arbor.Stack{Pipe: row(29), Show: row(1)}); !errors.Is(err, units.ErrOutOfRange) {
+		t.Errorf("with show weight: %v", err)
+	}
+}
+
 // Worked by hand. With the batten at 4 ft the arbor's foot is at 53 − 8 = 45 ft
 // and its lowest piece lies at 45.5 ft; arms reach from 41 to 46 ft.
 func TestReach(t *testing.T) {

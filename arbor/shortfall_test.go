@@ -11,6 +11,20 @@ import (
 	"pgregory.net/rapid"
 )
 
+// Where nothing falls short both stacks are the same, but each is the caller's own.
+func TestShortfallsStacksAreApart(t *testing.T) {
+	f := arbor.Frame{Length: 8 * units.Foot, Room: 40 * units.Inch, Capacity: 1000 * units.Pound}
+	stock := arbor.Stock{{Name: "20", Mass: 20 * units.Pound, Thickness: units.Inch, Count: 60}}
+	s, err := f.Shortfall(arbor.Wanted{Pipe: 200 * units.Pound, Show: 100 * units.Pound}, stock, arbor.EitherSide)
+	if err != nil || len(s.Fits.Pipe) != 1 || len(s.Fits.Show) != 1 {
+		t.Fatalf("%+v, %v", s, err)
+	}
+	s.Fits.Pipe[0].Count, s.Fits.Show[0].Count = 0, 0
+	if s.Ideal.Pipe[0].Count != 10 || s.Ideal.Show[0].Count != 5 {
+		t.Errorf("who changes the one changes the other: %+v", s.Ideal)
+	}
+}
+
 func TestShortfall(t *testing.T) {
 	lb, in := units.Pound, units.Inch
 	twenty := func(count int) arbor.Stock {

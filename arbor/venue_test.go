@@ -3,6 +3,7 @@ package arbor_test
 import (
 	"errors"
 	"math"
+	"strings"
 	"testing"
 
 	"example.com/steelyard/arbor"
@@ -161,6 +162,26 @@ func TestCompareRefuses(t *testing.T) {
 	}
 	if diff := cmp.Diff(want, fields(t, err)); diff != "" {
 		t.Errorf("all at once\n%s", diff)
+	}
+	// Sixteen to one, the most that a ratio may be, must leave no more than 50 t at the arbor: 3.125 t.
+	for _, most := range []struct {
+		field string
+		mass  func(*arbor.Venue) *units.Mass
+	}{
+		{"bare", func(v *arbor.Venue) *units.Mass { return &v.Bare }},
+		{"load", func(v *arbor.Venue) *units.Mass { return &v.Load }},
+	} {
+		v := wall
+		*most.mass(&v) = 3126
+		_, err := v.Compare(1)
+		var fault *units.FieldError
+		if !errors.As(err, &fault) || fault.Field != most.field || !errors.Is(err, units.ErrOutOfRange) || !strings.Contains(fault.Want, "(3125 kg)") {
+			t.Errorf("%s of 3126 kg: %v", most.field, err)
+		}
+		*most.mass(&v) = 3125
+		if _, err = v.Compare(1); errors.As(err, &fault) && fault.Field == most.field {
+			t.Errorf("%s of 3125 kg: %v", most.field, err)
+		}
 	}
 	// An arbor of 50 t and its lock plate outweigh all that may be wanted, in the one reading that has a run for it.
 	v = wall
