@@ -135,6 +135,21 @@ func TestTiesGoLeft(t *testing.T) {
 	}
 }
 
+// An even load from end to end with the middle one of three lines left out: the moment is largest just over the line that bears
+// nothing, qL²/8, where one field ends and the next begins, and rounding alone tells in which of them the shear passes zero.
+func TestCrestOverASlackMiddleLine(t *testing.T) {
+	for k := range 200 {
+		half, weight := 3+0.0371*float64(k), 50+1.913*float64(k)
+		w := NewLayout(Beam{Lines: []float64{1, 1 + half, 1 + 2*half}, Loads: []Stretch{{1, 1 + 2*half}}}).Work()
+		w.Load([]float64{weight})
+		w.Hold(0b101)
+		sag, _, _ := w.Extremes()
+		if want := weight * 2 * half / 8; !(math.Abs(sag.Value-want) <= 1e-9*want) || !(math.Abs(sag.At-(1+half)) <= 1e-6) {
+			t.Fatalf("%v over %v: %+v, want %v at %v", weight, 2*half, sag, want, 1+half)
+		}
+	}
+}
+
 // A single line carries two cantilevers: no sagging, hogging wL²/8 over the line, shear wL/2.
 func TestOneLine(t *testing.T) {
 	w := NewLayout(Beam{Lines: []float64{2}, Loads: []Stretch{{0, 4}}}).Work()
