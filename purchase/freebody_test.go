@@ -271,3 +271,28 @@ func TestVerifyRopeWeightShift(t *testing.T) {
 			Of(kind.String(), "lbf", want, 1e-9).Check(t, (low - high).In(units.PoundForce))
 	}
 }
+
+// A double hand line that is made off on the idler itself and not at the rail: three parts hold 60 kg, 20 kg each, and raised by a foot
+// it slacks three feet of rope.
+func TestHandLineMadeOffOnTheIdler(t *testing.T) {
+	l := oneLine(purchase.Double)
+	reeving := l.Reeving()
+	end := &reeving.Hand.Path[0]
+	end.Name, end.On, end.Height = "idler's becket", purchase.Idler, 0.1
+	r, err := reeving.Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := r.At(10, massed(100, 200, 60))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, p := range s.Hand.Parts {
+		if from, to := p.TensionFrom.In(units.Newton), p.TensionTo.In(units.Newton); !near.Rel(from, 20*g, 1e-12) || !near.Rel(to, 20*g, 1e-12) {
+			t.Errorf("%s to %s: %v and %v N, want a third of the idler, %v N", p.From, p.To, from, to, 20*g)
+		}
+	}
+	if raised, err := r.RaiseIdler(1*units.Foot, 60); err != nil || !near.Rel(raised.Slack.In(units.Foot), 3, 1e-12) {
+		t.Errorf("raised by a foot: %+v, %v", raised, err)
+	}
+}

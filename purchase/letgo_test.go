@@ -236,6 +236,82 @@ func TestRunawayOnRopesAlone(t *testing.T) {
 	}
 }
 
+// Where the sheaves on the arbor hold as a rope that skids does, and the others run freely, a heavy hand line makes the mass that
+// is felt grow by more than half before it brings the set to rest: it is followed beyond there, by the motion's law in time, to
+// where it rests, and to a stop just before.
+func TestRunawayComesToRestLate(t *testing.T) {
+	l := oneLine(purchase.Single)
+	l.Hand, l.DeadEnd, l.HandMass = purchase.Double, 65*units.Foot, 4
+	reeving := l.Reeving()
+	for i, s := range reeving.Hand.Path {
+		if s.On == purchase.Arbor {
+			reeving.Hand.Path[i].Drag = 0.6
+		}
+	}
+	r, err := reeving.Rig()
+	if err != nil {
+		t.Fatal(err)
+	}
+	const from = 15.8
+	on := massed(200, 32, 40)
+	for _, c := range []struct {
+		name   string
+		low    float64
+		atStop bool
+	}{
+		{"comes to rest", 2, false},
+		{"a stop just before", 5.7, true},
+	} {
+		got, err := r.LetGo(purchase.LetGo{Trim: from, Low: units.Length(c.low), High: from, On: on})
+		if err != nil {
+			t.Fatal(err)
+		}
+		want := follow(t, r, on, purchase.In, from, c.low, 0.005)
+		if got.Way != purchase.In || got.AtStop != c.atStop || want.atStop != c.atStop {
+			t.Fatalf("%s: %+v, followed in time %+v", c.name, got, want)
+		}
+		for what, is := range map[string][2]float64{
+			"ends": {got.Ends.In(units.Metre), want.ends}, "most": {got.Most.In(units.MetrePerSecond), want.most},
+			"time": {got.Time.In(units.Second), want.time},
+		} {
+			if !near.Abs(is[0], is[1], 1e-5*is[1]) {
+				t.Errorf("%s, %s: %v, followed in time %v", c.name, what, is[0], is[1])
+			}
+		}
+		if c.atStop && !near.Abs(got.Speed.In(units.MetrePerSecond), want.speed, 1e-6) {
+			t.Errorf("%s: %v at the stop, followed in time %v", c.name, got.Speed, want.speed)
+		}
+	}
+}
+
+// Let go a milligram or less out of balance, on ropes that drive it the harder the further it runs, a set all but stays at first: so long
+// that the sum of the time does not settle. It is told all the same, with how far it may be off. By hand the law z” = (f + 2λgz)/m has
+// z = f/(2λg)·(cosh kt − 1), k² = 2λg/m.
+func TestLetGoNextToBalance(t *testing.T) {
+	l := oneLine(purchase.Single)
+	l.LiftMass = 0.3
+	r := mustRig(t, l)
+	balanced, err := r.Counterweight(10, 100)
+	if err != nil {
+		t.Fatal(err)
+	}
+	felt, err := r.Felt(10, 100, balanced)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, light := range []float64{1e-6, 1e-9} {
+		got, err := r.LetGo(purchase.LetGo{Trim: 10, Low: 4, High: 14, On: massed(100, balanced.In(units.Kilogram)-light, 20)})
+		if err != nil || got.Way != purchase.In || !got.AtStop {
+			t.Fatalf("%v kg out of balance: %+v, %v", light, got, err)
+		}
+		drift := 2 * 0.3 * g
+		want := math.Acosh(1+6*drift/(light*g)) / math.Sqrt(drift/felt.Batten.In(units.Kilogram))
+		if off := math.Abs(got.Time.In(units.Second)/want - 1); !(off <= got.Error) || !(got.Error > 1e-11 && got.Error < 0.5) {
+			t.Errorf("%v kg out of balance: %v, off by %v as is told; by hand %v s, off by %v", light, got.Time, got.Error, want, off)
+		}
+	}
+}
+
 // 130 kg against 100 kg on one line without drag, by hand: it is driven by 30 kg's weight, which a hand on the inner rope holds
 // back, or on the outer one where it is the arbor that is the heavier. The stops may be where it is let go, or not.
 func TestLetGoByHand(t *testing.T) {

@@ -135,6 +135,28 @@ func TestTiesGoLeft(t *testing.T) {
 	}
 }
 
+// A beam that weighs something, with the middle one of three lines too long to bear any: the moment is largest just there, where
+// one field ends and the next begins, and rounding alone tells in which of them the shear passes zero.
+func TestCrestOverASlackMiddleLine(t *testing.T) {
+	for k := range 400 {
+		length, tip := 6.0047+0.0237*float64(k), 0.0331+0.0023*float64(k)
+		own := 70 + 3.713*float64(k)
+		w := NewLayout(Beam{
+			Lines: []float64{tip, length / 2, length - tip}, Low: []float64{0, 1e9, 0},
+			Loads: []Stretch{{0, length}}, Still: []float64{own},
+		}).Work()
+		w.Load([]float64{own})
+		if !w.Hang(1e-9) || w.Reaction[1] != 0 {
+			t.Fatalf("pulls %v, want none on the middle line", w.Reaction)
+		}
+		sag, _, _ := w.Extremes()
+		want := own/2*(length/2-tip) - own/2*length/4
+		if !(math.Abs(sag.Value-want) <= 1e-9*own*length) || !(math.Abs(sag.At-length/2) <= 1e-6) {
+			t.Fatalf("%v over %v: %+v, want %v in the middle", own, length-2*tip, sag, want)
+		}
+	}
+}
+
 // A single line carries two cantilevers: no sagging, hogging wL²/8 over the line, shear wL/2.
 func TestOneLine(t *testing.T) {
 	w := NewLayout(Beam{Lines: []float64{2}, Loads: []Stretch{{0, 4}}}).Work()

@@ -38,6 +38,10 @@ func TestLoadsThatNoHouseHas(t *testing.T) {
 		{"a heap of 1 t", hung(heap(1e3)), "", ""},
 		{"of two million", hung(heap(2e9)), "", ""},
 		{"of so much that one line cannot be told", hung(heap(9e11)), "hang", " N on a lift line"},
+		{"so much under a batten of 2 t", func(s *lineset.Set) {
+			hung(heap(9e11))(s)
+			s.Rigging.Batten.Fittings = 2e3
+		}, "hang", " N on a lift line"},
 		{"two of so much that they cannot be added", hung(heap(9e11), heap(9e11)), "hang", " kg to be carried"},
 		{"a batten of two million tonnes", batten(2e9), "", ""},
 		{"of so much that one line cannot be told", batten(9e11), "rigging", " N on a lift line"},

@@ -319,6 +319,25 @@ func TestMuleBlockOfASlackLine(t *testing.T) {
 	}
 }
 
+// Of several lines that bear nothing at all it is the one nearest the arbor that is named, as of several that bear alike; of mule
+// blocks the first that is given.
+func TestWorstOfNothing(t *testing.T) {
+	idle := lineset.State{Ropes: purchase.State{Lift: make([]purchase.RopeState, 3)}}
+	if line, tension := idle.WorstLine(); line != 1 || tension != 0 {
+		t.Errorf("line %d with %v, want the first with none", line, tension)
+	}
+	s := two(purchase.Single)
+	s.Rigging.LiftLine, s.Rigging.Batten.Pipe.Density = 0, load.PipeSteelDensity
+	s.Rigging.Batten.Lines = append(s.Rigging.Batten.Lines, load.Line{At: 41 * units.Foot, Long: 10 * units.Foot})
+	s.Rigging.Loft = []lineset.Loft{{}, {}, {Mules: []purchase.Mule{
+		{Name: "farther", On: purchase.Grid, Across: 30 * units.Foot, Height: 57 * units.Foot},
+		{Name: "nearer", On: purchase.Grid, Across: 20 * units.Foot, Height: 55 * units.Foot},
+	}}}
+	if c := named(t, mustRig(t, s), "mule block load"); c.Where != "farther" || c.Demand != units.Value(units.Force(0)) || c.Trim != s.Low {
+		t.Errorf("%v; want nothing, at the first block that the rope comes to", c)
+	}
+}
+
 // Which way a set is out of balance is told of the least there is: a tenth of a pound either way, and none.
 func TestWhichWayOutOfBalance(t *testing.T) {
 	for lb, want := range map[float64]string{60.1: "batten-heavy", 59.9: "arbor-heavy", 50: "balanced"} {
