@@ -35,7 +35,7 @@ func TestDecodeBreaksOffInsideAValue(t *testing.T) {
 		var got house
 		err := strictjson.Decode([]byte(`{"sets":[{`+c.text+`, "more": 1}]}`), &got)
 		var broken []string
-		for _, e := range strings.Split(err.Error(), "\n") {
+		for e := range strings.SplitSeq(err.Error(), "\n") {
 			if strings.Contains(e, "where JSON breaks off") {
 				broken = append(broken, e)
 			}
