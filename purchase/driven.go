@@ -10,6 +10,8 @@ import (
 
 // driven is what drag makes of a rope while batten and arbor move, and what comes of it.
 type driven struct {
+	*course
+	grip [grips]int  // the part that a hand grips; −1: none
 	at   []dragged   // each stop
 	onto [2][]upward // what the rope pulls each body up with while it runs, out and in, by where a hand grips it: a lift line nowhere
 }
@@ -25,8 +27,8 @@ type dragged struct {
 // lift line and the idler of the hand line, and the arbor.
 type upward struct{ known, arbor rope.Tension }
 
-func (u *upward) add(body int, t *rope.Tension, along float64) {
-	switch Body(body) {
+func (u *upward) add(body Body, t *rope.Tension, along float64) {
+	switch body {
 	case Batten, Idler:
 		u.known.Add(t, along)
 	case Arbor:
@@ -38,10 +40,10 @@ func (u *upward) add(body int, t *rope.Tension, along float64) {
 // has no side to be tight.
 func (l *laid) drive(d *driven, drag func(*Stop) float64) {
 	for i := range d.at {
-		at, k, past := &d.at[i], 1.0, l.past[i]
+		at, k, past := &d.at[i], 1.0, d.past[i]
 		at.drag = drag(&l.rope.Path[i])
 		if at.drag != 0 && i > 0 && i < len(l.legs) {
-			a, b := l.legs[i-1].runs, l.legs[i].runs
+			a, b := l.legs[i-1], l.legs[i]
 			k = rope.DragRatio(at.drag, a.across, a.up, b.across, b.up)
 		}
 		at.tight = k
@@ -55,7 +57,7 @@ func (l *laid) drive(d *driven, drag func(*Stop) float64) {
 	}
 	for way, onto := range d.onto {
 		for role := range onto {
-			onto[role] = l.forces(d, way, l.grip[role])
+			onto[role] = l.forces(d, way, d.grip[role])
 		}
 	}
 }
@@ -72,18 +74,18 @@ func (r *Reeved) drives() []driven {
 // newDrives has room for what drag makes of the lift lines and then of the hand line, and drive fills that in, with any drag
 // at each sheave.
 func (r *Reeved) newDrives() []driven {
-	drives := make([]driven, len(r.lift)+1)
+	drives, motions := make([]driven, len(r.lift)+1), r.motions()
 	stops := 0
 	for _, l := range r.all() {
-		stops += len(l.path)
+		stops += len(l.stations)
 	}
 	at, onto := make([]dragged, stops), make([]upward, 2*(len(r.lift)+grips))
 	for i, l := range r.all() {
-		roles := nowhere + 1
+		roles, grip := nowhere+1, [grips]int{nowhere: -1}
 		if i == len(r.lift) {
-			roles = grips
+			roles, grip = grips, motions.grip
 		}
-		drives[i] = driven{at: take(&at, len(l.path)), onto: [2][]upward{take(&onto, roles), take(&onto, roles)}}
+		drives[i] = driven{course: &motions.courses[i], grip: grip, at: take(&at, len(l.stations)), onto: [2][]upward{take(&onto, roles), take(&onto, roles)}}
 	}
 	return drives
 }
@@ -99,8 +101,8 @@ func (l *laid) rises(part int) rope.Straight {
 	return l.stations[part+1].hung.Less(l.stations[part].hung)
 }
 
-// rising is 1 where the part rises, else −1: above a hand that pulls down the rope bears the pull too.
-func (l *leg) rising() float64 { return math.Copysign(1, l.runs.up) }
+// rising is 1 where a part rises, else −1: above a hand that pulls down the rope bears the pull too.
+func (d *direction) rising() float64 { return math.Copysign(1, d.up) }
 
 // forces gives the upward force of the rope on each body that moves, while it runs and a hand pulls down on one of its
 // parts, or on none (−1).
@@ -112,23 +114,23 @@ func (l *laid) forces(d *driven, way, grip int) (onto upward) {
 	mass := l.weight / units.StandardGravity.In(units.MetrePerSecondSquared)
 	t := rope.Tension{PerStart: 1}
 	for i := range l.legs {
-		leg, past, rim := &l.legs[i], l.past[i], l.rope.Path[i].Rim.In(units.Kilogram) // at an end none runs past, and all this does nothing
+		leg, past, rim := &l.legs[i], d.past[i], l.rope.Path[i].Rim.In(units.Kilogram) // at an end none runs past, and all this does nothing
 		turning := float64(mass * float64(past*past))
 		t.PerSquare -= turning
 		t = t.Times(d.at[i].factor[way])
 		if rim != 0 {
 			t.PerAcceleration.Start += float64(l.gain(d, i, way) * float64(rim*past))
 		}
-		onto.add(l.path[i].Body, &t, leg.runs.up)
+		onto.add(l.on(i), &t, leg.up)
 		t.PerSquare += turning
 		t.Plain = t.Plain.Plus(l.rises(i))
-		t.PerAcceleration = t.PerAcceleration.Plus(leg.length.Times(float64(mass * leg.speed)))
+		t.PerAcceleration = t.PerAcceleration.Plus(d.length[i].Times(float64(mass * d.speed[i])))
 		if i == grip {
 			t.PerPull += leg.rising()
 		}
-		next, arriving := l.past[i+1], t
+		next, arriving := d.past[i+1], t
 		arriving.PerSquare -= float64(mass * float64(next*next))
-		onto.add(l.path[i+1].Body, &arriving, -leg.runs.up)
+		onto.add(l.on(i+1), &arriving, -leg.up)
 	}
 	return onto
 }
@@ -137,7 +139,7 @@ func (l *laid) forces(d *driven, way, grip int) (onto upward) {
 func (l *laid) gain(d *driven, stop, way int) float64 {
 	s, gain := &d.at[stop], 1.0
 	if s.drag != 0 {
-		a, b := l.legs[stop-1].runs, l.legs[stop].runs
+		a, b := l.legs[stop-1], l.legs[stop]
 		gain = rope.DragGain(s.drag, a.across, a.up, b.across, b.up)
 	}
 	if s.factor[way] < 1 {
@@ -155,7 +157,7 @@ func (d *driven) start(way Way, pull, moved float64) float64 {
 // running fills in the tensions of the whole rope while it runs, and what it pulls its blocks with, from the tension at its
 // beginning on. It gives the lowest: below zero it is not borne, and counts as zero.
 func (l *laid) running(d *driven, parts []Part, blocks []Block, way Way, role int, start, pull, moved float64) (low float64) {
-	grip := l.grip[role]
+	grip := d.grip[role]
 	t := start
 	for i := range l.legs {
 		leg := &l.legs[i]
@@ -174,10 +176,10 @@ func (l *laid) running(d *driven, parts []Part, blocks []Block, way Way, role in
 		}
 		parts[i].TensionFrom, parts[i].TensionTo = units.Force(from), units.Force(to)
 		a, b := &blocks[l.stations[i].block].Load, &blocks[l.stations[i+1].block].Load
-		a.Across += units.Force(from * leg.runs.across)
-		a.Up += units.Force(from * leg.runs.up)
-		b.Across -= units.Force(to * leg.runs.across)
-		b.Up -= units.Force(to * leg.runs.up)
+		a.Across += units.Force(from * leg.across)
+		a.Up += units.Force(from * leg.up)
+		b.Across -= units.Force(to * leg.across)
+		b.Up -= units.Force(to * leg.up)
 	}
 	return low
 }
@@ -185,7 +187,7 @@ func (l *laid) running(d *driven, parts []Part, blocks []Block, way Way, role in
 // slack finds where the rope would have to push the most while it runs as for running, as a fault of its path; nil where
 // it is taut all along.
 func (l *laid) slack(d *driven, field string, way Way, role int, start, pull, moved float64) error {
-	grip := l.grip[role]
+	grip := d.grip[role]
 	var low float64
 	var part int
 	t := start
@@ -206,5 +208,5 @@ func (l *laid) slack(d *driven, field string, way Way, role int, start, pull, mo
 	if low >= -slackened {
 		return nil
 	}
-	return slackFault(field, part, l.part(part), check.Show(units.Force(low)))
+	return slackFault(field, part, l.named(part), check.Show(units.Force(low)))
 }

@@ -73,7 +73,7 @@ func (r *Reeved) RaiseIdler(by units.Length, idler units.Mass) (RaisedIdler, err
 	check.NotNegative(&p, "idler", idler)
 	if r.lock < 0 {
 		p.Add("hand", "", "a hand line round an idler", units.ErrMissing)
-	} else if room := r.lockHeight - (r.idler + r.hand.path[r.lock].Z); ok && by.In(units.Metre) > float64(room*(1+1e-12)) {
+	} else if room := r.lockHeight - (r.idler + r.hand.rope.Path[r.lock].Height.In(units.Metre)); ok && by.In(units.Metre) > float64(room*(1+1e-12)) {
 		p.Add("by", check.Show(by), "at most "+check.Show(units.Length(room))+", up to the rope lock", units.ErrOutOfRange)
 	}
 	if err := p.Err(); err != nil {

@@ -53,18 +53,19 @@ func (r *Reeved) Felt(trim units.Length, carried, arbor units.Mass) (Felt, error
 	add(FeltMass{Name: "batten and what hangs on it", Mass: carried, Speed: 1, Felt: carried})
 	add(FeltMass{Name: "arbor and what is in it", Mass: arbor, Speed: 1 / r.ratio, Felt: arbor.Scale(1 / float64(r.ratio*r.ratio))})
 	var rims FeltMass
-	for _, l := range r.all() {
-		row := FeltMass{Name: l.rope.Name}
-		for i := range l.legs {
-			if speed := abs(l.legs[i].speed); speed > still {
-				mass := l.rope.Mass.Over(units.Length(l.legs[i].length.At(moved)))
+	courses := r.motions().courses
+	for k, l := range r.all() {
+		row, course := FeltMass{Name: l.rope.Name}, &courses[k]
+		for i, speed := range course.speed {
+			if speed := abs(speed); speed > still {
+				mass := l.rope.Mass.Over(units.Length(course.length[i].At(moved)))
 				row.Mass += mass
 				row.Speed = max(row.Speed, speed)
 				row.Felt += mass.Scale(float64(speed * speed))
 			}
 		}
 		add(row)
-		for i, past := range l.past {
+		for i, past := range course.past {
 			if speed := abs(past); speed > still {
 				rim := l.rope.Path[i].Rim
 				rims.Mass += rim
@@ -79,13 +80,14 @@ func (r *Reeved) Felt(trim units.Length, carried, arbor units.Mass) (Felt, error
 }
 
 // ropesFelt is what is felt of the ropes and the sheaves.
-func (r *Reeved) ropesFelt() (felt rope.Straight) {
-	for _, l := range r.all() {
-		for i := range l.legs {
-			square := float64(l.legs[i].speed * l.legs[i].speed)
-			felt = felt.Plus(l.legs[i].length.Times(float64(l.rope.Mass.In(units.KilogramPerMetre) * square)))
+func (r *Reeved) ropesFelt(courses []course) (felt rope.Straight) {
+	for k, l := range r.all() {
+		course := &courses[k]
+		for i, speed := range course.speed {
+			square := float64(speed * speed)
+			felt = felt.Plus(course.length[i].Times(float64(l.rope.Mass.In(units.KilogramPerMetre) * square)))
 		}
-		for i, past := range l.past {
+		for i, past := range course.past {
 			felt.Start += float64(l.rope.Path[i].Rim.In(units.Kilogram) * float64(past*past))
 		}
 	}

@@ -125,6 +125,7 @@ func (r *Reeved) gives(way Way, hand Pulling, speed units.Speed) units.Power {
 	if hand.Rope != drives {
 		return 0
 	}
-	rope := speed.Scale(math.Abs(r.hand.legs[r.hand.grip[drives]].speed))
+	m := r.motions()
+	rope := speed.Scale(math.Abs(m.courses[len(r.lift)].speed[m.grip[drives]]))
 	return units.Power(hand.Pull.In(units.Newton) * rope.In(units.MetrePerSecond))
 }

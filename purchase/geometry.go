@@ -75,11 +75,12 @@ func (r *Reeved) geometry(trim units.Length) Geometry {
 	y := r.top + r.movedTo(trim)
 	h := r.heights(y)
 	g := Geometry{Trim: trim, ArborTop: units.Length(y), Lift: make([]RopeGeometry, len(r.lift))}
+	courses := r.motions().courses
 	for i := range r.lift {
-		g.Lift[i] = r.lift[i].geometry(&h)
+		g.Lift[i] = r.lift[i].geometry(&h, &courses[i])
 	}
-	if len(r.hand.path) > 0 {
-		g.Hand = r.hand.geometry(&h)
+	if r.lock >= 0 {
+		g.Hand = r.hand.geometry(&h, &courses[len(r.lift)])
 	}
 	return g
 }
@@ -87,29 +88,34 @@ func (r *Reeved) geometry(trim units.Length) Geometry {
 // still is a speed, as a share of the batten's, that only rounding has left.
 const still = 1e-12 // untyped: a plain ratio
 
-func (l *laid) geometry(h *rope.Heights) RopeGeometry {
-	last := len(l.path) - 1
-	out := RopeGeometry{
-		Name: l.rope.Name, Length: units.Length(l.path.Length(h)),
-		Parts: make([]PartGeometry, last), Turns: make([]Turn, last-1),
-	}
+func (l *laid) geometry(h *rope.Heights, course *course) RopeGeometry {
+	last := len(l.legs)
+	out := RopeGeometry{Name: l.rope.Name, Parts: make([]PartGeometry, last), Turns: make([]Turn, last-1)}
 	out.AtBatten, _ = l.pull(Batten, 0)
 	for i := range out.Parts {
-		_, _, length := l.path.Part(i, h)
+		_, _, length := l.part(i, h)
+		out.Length += units.Length(length)
 		a, b := &l.rope.Path[i], &l.rope.Path[i+1]
-		out.Parts[i] = PartGeometry{From: a.Name, To: b.Name, Length: units.Length(length), Speed: unlessStill(l.legs[i].speed)}
+		out.Parts[i] = PartGeometry{From: a.Name, To: b.Name, Length: units.Length(length), Speed: unlessStill(course.speed[i])}
 		if off := units.Abs(b.Offset - a.Offset).In(units.Metre); off > 0 && a.On != Batten && b.On != Batten {
 			out.Parts[i].Fleet = units.Angle(rope.FleetAngle(off, max(length, plumb)))
 		}
 	}
 	for i := range out.Turns {
 		s := l.rope.Path[i+1]
-		out.Turns[i] = Turn{At: s.Name, On: s.On, Angle: units.Angle(l.path.Turn(i+1, h)), Speed: unlessStill(l.past[i+1])}
+		out.Turns[i] = Turn{At: s.Name, On: s.On, Angle: units.Angle(l.turn(i+1, h)), Speed: unlessStill(course.past[i+1])}
 		if s.Tread > 0 && l.rope.Diameter > 0 {
 			out.Turns[i].SheaveRatio = units.Ratio(s.Tread, l.rope.Diameter)
 		}
 	}
 	return out
+}
+
+// turn is [rope.Turn] at a sheave.
+func (l *laid) turn(stop int, h *rope.Heights) float64 {
+	ux, uz, _ := l.part(stop-1, h)
+	vx, vz, _ := l.part(stop, h)
+	return rope.Turn(ux, uz, vx, vz)
 }
 
 func unlessStill(speed float64) float64 {

@@ -11,22 +11,11 @@ import (
 // the way, and all that the rope's own weight does goes straight with the arbor's travel: what does not depend
 // on the trim is worked out here, once.
 type laid struct {
-	rope   *Rope
-	path   rope.Path
-	weight float64 // N/m
-
-	stations []station // of each stop
-	legs     []leg     // of each part
-
-	past []float64  // how fast the rope runs past each stop, seen from it, while the batten flies out at a unit of speed
-	grip [grips]int // the part that a hand grips; −1: none
+	rope     *Rope
+	weight   float64     // N/m
+	stations []station   // of each stop
+	legs     []direction // of each part, from the stop it leaves to the one it runs to
 }
-
-// Where a hand may grip a rope: nowhere, or at the rail on the part of a role.
-const (
-	nowhere = int(DeadRope)
-	grips   = int(OuterRope) + 1
-)
 
 // rests is what makes the tension at height 0 of a rope at rest without drag: what is known to pull on it, a lift line at the
 // batten, and the rope's own weight.
@@ -45,23 +34,14 @@ type station struct {
 	block int           // which of the reeving's blocks it belongs to; nobody's on the batten
 }
 
-// leg is the same for a part.
-type leg struct {
-	runs   direction
-	speed  float64 // of its rope towards the path's end, while the batten flies out at a unit of speed
-	length rope.Straight
-}
-
-// direction is that of a part, from the stop it leaves to the one it runs to.
+// direction is that of a part, or a sum of such.
 type direction struct{ across, up float64 }
 
 // ground is memory for ropes that are laid one after the other, made for all of them at once.
 type ground struct {
-	path     rope.Path
 	stations []station
-	legs     []leg
-	past     []float64
-	blocks   []int // of each stop; −1: none
+	legs     []direction
+	blocks   []blockNumber // of each stop
 }
 
 // take cuts the first n off.
@@ -75,53 +55,61 @@ func take[S ~[]E, E any](from *S, n int) S {
 func (m *ground) lay(l *laid, rp *Rope, h *rope.Heights, nobodys int) {
 	n := len(rp.Path)
 	l.rope, l.weight = rp, rp.Mass.Weight(units.StandardGravity).In(units.NewtonPerMetre)
-	l.path, l.stations, l.legs = take(&m.path, n), take(&m.stations, n), take(&m.legs, n-1)
-	l.past = take(&m.past, n)
-	l.grip[nowhere] = -1 // what a hand finds at the rail comes later
+	l.stations, l.legs = take(&m.stations, n), take(&m.legs, n-1)
 	for i, block := range take(&m.blocks, n) {
-		s := &rp.Path[i]
-		l.path[i] = rope.Stop{Body: int(s.On), X: s.Across.In(units.Metre), Z: s.Height.In(units.Metre)}
-		if block < 0 {
-			block = nobodys
+		l.stations[i].block = int(block)
+		if block == noBlock {
+			l.stations[i].block = nobodys
 		}
-		l.stations[i].block = block
 	}
 	for i := range l.legs {
-		across, up, length := l.path.Part(i, h)
-		l.legs[i].runs, l.legs[i].length.Start = direction{across, up}, length
+		from, to := &l.stations[i], &l.stations[i+1]
+		across, up, _ := l.part(i, h)
+		l.legs[i] = direction{across, up}
+		from.pulls.across += across
+		from.pulls.up += up
+		to.pulls.across -= across
+		to.pulls.up -= up
 	}
+}
+
+// on is the body that a stop rides on, and height how high the stop is.
+func (l *laid) on(stop int) Body { return l.rope.Path[stop].On }
+
+func (l *laid) height(stop int, h *rope.Heights) float64 {
+	s := &l.rope.Path[stop]
+	return s.Height.In(units.Metre) + h[s.On]
+}
+
+// part is [rope.Part] for a part, and apart how far its ends are apart across and in height.
+func (l *laid) part(i int, h *rope.Heights) (across, up, length float64) {
+	return rope.Part(l.apart(i, h))
+}
+
+func (l *laid) apart(i int, h *rope.Heights) (across, up float64) {
+	a, b := &l.rope.Path[i], &l.rope.Path[i+1]
+	return b.Across.In(units.Metre) - a.Across.In(units.Metre), l.height(i+1, h) - l.height(i, h)
 }
 
 // rate is how much more rope the path up to a stop wants for each unit that a body rises, as [rope.Path.Rate].
 func (l *laid) rate(body Body, last int) (rate float64) {
 	for i := range l.legs[:last] {
-		up := l.legs[i].runs.up
-		if Body(l.path[i].Body) == body {
+		up := l.legs[i].up
+		if l.on(i) == body {
 			rate -= up
 		}
-		if Body(l.path[i+1].Body) == body {
+		if l.on(i+1) == body {
 			rate += up
 		}
 	}
 	return rate
 }
 
-// settle fills in all of this but what a hand grips, and gives how a lift line rests. While the arbor rises by a unit the bodies
-// rise by travel, and while the batten flies out at one they rise as fast as out says.
-func (l *laid) settle(at *rope.Heights, travel, out *rope.Speeds) (lift rests) {
-	l.run(out)
+// settle fills in what the rope's own weight does, and gives how a lift line rests. While the arbor rises by a unit the bodies rise
+// by travel.
+func (l *laid) settle(at *rope.Heights, travel *rope.Speeds) (lift rests) {
 	for i := range l.stations {
-		l.stations[i].hung = l.height(i, at, travel).Times(l.weight)
-	}
-	for i := range l.legs {
-		leg, from, to := &l.legs[i], &l.stations[i], &l.stations[i+1]
-		across, up := leg.runs.across, leg.runs.up
-		from.pulls.across += across
-		from.pulls.up += up
-		to.pulls.across -= across
-		to.pulls.up -= up
-		// A part whose length changes hangs plumb.
-		leg.length.Rate = float64((travel[l.path[i+1].Body] - travel[l.path[i].Body]) * up)
+		l.stations[i].hung = rope.Straight{Start: l.height(i, at), Rate: travel[l.on(i)]}.Times(l.weight)
 	}
 	if parts, hung := l.pull(Batten, 0); parts > 0 {
 		lift = rests{perPull: 1 / parts, plain: hung.Times(-1 / parts), begin: &l.stations[0], stops: l.stations[1:]}
@@ -129,30 +117,11 @@ func (l *laid) settle(at *rope.Heights, travel, out *rope.Speeds) (lift rests) {
 	return lift
 }
 
-// run fills in how fast the rope of each part runs while bodies move: that of the first part as its end's body takes it along, and
-// past each sheave as fast as up to it, seen from the sheave.
-func (l *laid) run(out *rope.Speeds) {
-	for i := range l.legs {
-		leg, by := &l.legs[i], out[l.path[i].Body]
-		leg.speed = float64(by * leg.runs.up)
-		if i > 0 {
-			before := &l.legs[i-1]
-			past := before.speed - float64(by*before.runs.up)
-			l.past[i] = past
-			leg.speed += past
-		}
-	}
-}
-
-func (l *laid) height(i int, at *rope.Heights, travel *rope.Speeds) rope.Straight {
-	return rope.Straight{Start: l.path.Height(i, at), Rate: travel[l.path[i].Body]}
-}
-
 // pull is [rope.Path.Pull] on a body, of the stops from one on: how many parts pull it up, and what the rope's own
 // weight adds to them.
 func (l *laid) pull(body Body, from int) (parts float64, hung rope.Straight) {
 	for i := from; i < len(l.stations); i++ {
-		if Body(l.path[i].Body) == body {
+		if l.on(i) == body {
 			at := &l.stations[i]
 			parts += at.pulls.up
 			hung = hung.Plus(at.hung.Times(at.pulls.up))
@@ -161,13 +130,13 @@ func (l *laid) pull(body Body, from int) (parts float64, hung rope.Straight) {
 	return parts, hung
 }
 
-// part is a part with the names of its stops, and no tension.
-func (l *laid) part(i int) Part { return Part{From: l.rope.Path[i].Name, To: l.rope.Path[i+1].Name} }
+// named is a part with the names of its stops, and no tension.
+func (l *laid) named(i int) Part { return Part{From: l.rope.Path[i].Name, To: l.rope.Path[i+1].Name} }
 
 // parts fills them in.
 func (l *laid) parts(parts []Part) {
 	for i := range parts {
-		parts[i] = l.part(i)
+		parts[i] = l.named(i)
 	}
 }
 

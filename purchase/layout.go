@@ -227,14 +227,14 @@ func (l Layout) Reeving() Reeving {
 		Trim: l.Trim, ArborTop: l.ArborTop, Idler: l.Idler, Lock: l.Rail,
 	}
 	stops := make([]Stop, 0, l.stops())
-	names := l.lineNames()
 	head := Stop{Name: HeadBlock, On: HeadBeam, Height: l.HeadBlock}
 	top := Stop{Name: ArborTop, On: Arbor}
 	foot := Stop{Name: ArborFoot, On: Arbor, Height: -l.ArborLength}
 	for i, b := range l.Loft {
+		names := namesOf(i)
 		path := append(stops[len(stops):],
-			Stop{Name: names.next(battenName, i), On: Batten, Across: b.Across},
-			Stop{Name: names.next(loftName, i), On: Grid, Across: b.Across, Height: b.Height, Offset: b.Offsets.Loft, Tread: l.Sheaves.Loft})
+			Stop{Name: names.batten, On: Batten, Across: b.Across},
+			Stop{Name: names.loft, On: Grid, Across: b.Across, Height: b.Height, Offset: b.Offsets.Loft, Tread: l.Sheaves.Loft})
 		for _, m := range b.Mules {
 			path = append(path, Stop{Name: m.Name, On: m.On, Across: m.Across, Height: m.Height, Offset: m.Offset, Tread: l.Sheaves.Mule})
 		}
@@ -245,15 +245,15 @@ func (l Layout) Reeving() Reeving {
 		under.Tread = l.Sheaves.Arbor
 		switch l.Kind {
 		case Double:
-			path = append(path, over, under, Stop{Name: names.next(deadName, i), On: HeadBeam, Height: l.DeadEnd, Offset: b.Offsets.Beam})
+			path = append(path, over, under, Stop{Name: names.dead, On: HeadBeam, Height: l.DeadEnd, Offset: b.Offsets.Beam})
 		case Triple:
-			path = append(path, over, under, Stop{Name: names.next(beamName, i), On: HeadBeam, Height: l.DeadEnd, Offset: b.Offsets.Beam, Tread: l.Sheaves.Beam}, end)
+			path = append(path, over, under, Stop{Name: names.beam, On: HeadBeam, Height: l.DeadEnd, Offset: b.Offsets.Beam, Tread: l.Sheaves.Beam}, end)
 		default:
 			path = append(path, over, end)
 		}
 		stops = stops[:len(stops)+len(path)]
 		l.turning(path)
-		r.Lift[i] = Rope{Name: names.next(liftName, i), Mass: l.LiftMass, Diameter: l.LiftDiameter, Path: path[:len(path):len(path)]}
+		r.Lift[i] = Rope{Name: names.lift, Mass: l.LiftMass, Diameter: l.LiftDiameter, Path: path[:len(path):len(path)]}
 	}
 	r.Hand = Rope{Name: "hand line", Mass: l.HandMass, Diameter: l.HandDiameter, Path: l.handPath(stops[len(stops):], head, top, foot)}
 	return r

@@ -63,7 +63,7 @@ func (r *Reeved) LetGo(l LetGo) (Runaway, error) {
 			stop = l.Low
 		}
 		m := r.motion(way, DeadRope, l.On)
-		f := m.flight(way, r.movedTo(l.Trim), r.ratio, r.felt.Plus(rope.Straight{Start: bodies}))
+		f := m.flight(way, r.movedTo(l.Trim), r.ratio, r.motions().felt.Plus(rope.Straight{Start: bodies}))
 		first := f.gain(0, 0)
 		if !(first > 1e-12*units.StandardGravity.In(units.MetrePerSecondSquared)) {
 			continue

@@ -11,43 +11,36 @@ const (
 	beamName   = "beam block "
 )
 
-// lineNames are the names of what every lift line has of its own, line by line. They are cut out of one text: a layout
-// of seven lines has 28 of them.
-type lineNames struct{ text string }
+// lineNames are the names of what a lift line may have of its own.
+type lineNames struct{ lift, batten, loft, dead, beam string }
 
-func (l Layout) lineNames() lineNames {
-	of := [...]string{battenName, loftName, "", liftName}
-	switch l.Kind {
-	case Double:
-		of[2] = deadName
-	case Triple:
-		of[2] = beamName
+// namesOf gives those of a line, counted from 0.
+func namesOf(line int) lineNames {
+	if line < len(fewLines) {
+		return fewLines[line]
 	}
-	text := make([]byte, 0, 1024) // more make more
-	for i := range l.Loft {
-		for _, name := range of {
-			if name != "" {
-				text = append(text, name...)
-				text = strconv.AppendInt(text, int64(i+1), 10)
-			}
-		}
-	}
-	return lineNames{string(text)}
+	return newNames(line)
 }
 
-// next cuts the next name off, which is that of a line counted from 0.
-func (n *lineNames) next(name string, line int) string {
-	size := len(name) + digits(line+1)
-	first := n.text[:size]
-	n.text = n.text[size:]
-	return first
+// fewLines are those of as many lines as most battens have, which need not be put together anew for each set.
+var fewLines = [...]lineNames{
+	{liftName + "1", battenName + "1", loftName + "1", deadName + "1", beamName + "1"},
+	{liftName + "2", battenName + "2", loftName + "2", deadName + "2", beamName + "2"},
+	{liftName + "3", battenName + "3", loftName + "3", deadName + "3", beamName + "3"},
+	{liftName + "4", battenName + "4", loftName + "4", deadName + "4", beamName + "4"},
+	{liftName + "5", battenName + "5", loftName + "5", deadName + "5", beamName + "5"},
+	{liftName + "6", battenName + "6", loftName + "6", deadName + "6", beamName + "6"},
+	{liftName + "7", battenName + "7", loftName + "7", deadName + "7", beamName + "7"},
+	{liftName + "8", battenName + "8", loftName + "8", deadName + "8", beamName + "8"},
+	{liftName + "9", battenName + "9", loftName + "9", deadName + "9", beamName + "9"},
+	{liftName + "10", battenName + "10", loftName + "10", deadName + "10", beamName + "10"},
+	{liftName + "11", battenName + "11", loftName + "11", deadName + "11", beamName + "11"},
+	{liftName + "12", battenName + "12", loftName + "12", deadName + "12", beamName + "12"},
 }
 
-// digits is how many a number above zero is written with.
-func digits(n int) int {
-	count := 1
-	for ; n >= 10; n /= 10 {
-		count++
+func newNames(line int) lineNames {
+	number := strconv.Itoa(line + 1)
+	return lineNames{
+		lift: liftName + number, batten: battenName + number, loft: loftName + number, dead: deadName + number, beam: beamName + number,
 	}
-	return count
 }

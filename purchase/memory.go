@@ -2,7 +2,6 @@ package purchase
 
 import (
 	"reflect"
-	"slices"
 
 	"example.com/steelyard/units"
 )
@@ -33,7 +32,7 @@ func (r *Reeved) remember() *memory {
 	for _, l := range r.all() {
 		parts += len(l.legs)
 	}
-	m := &memory{of: r, ropes: make([]RopeState, len(r.rests)), bear: make([][]Part, len(r.rests)), parts: make([]Part, parts), blocks: slices.Clone(r.blocks)}
+	m := &memory{of: r, ropes: make([]RopeState, len(r.rests)), bear: make([][]Part, len(r.rests)), parts: make([]Part, parts), blocks: r.newBlocks()}
 	left := m.parts
 	for i, l := range r.all() {
 		of := take(&left, len(l.legs))

@@ -74,7 +74,7 @@ func (r *Reeved) Gain(trim units.Length, on Bodies, way Way, speed units.Speed, 
 	}
 	var p check.Problems
 	check.NotNegative(&p, "pull", hand.Pull)
-	if hand.Pull > 0 && r.hand.grip[min(hand.Rope, OuterRope)] < 0 {
+	if hand.Pull > 0 && r.motions().grip[min(hand.Rope, OuterRope)] < 0 {
 		p.Add("rope", hand.Rope.String(), "a rope at the rail that moves the set: the inner or the outer one", units.ErrOutOfRange)
 	}
 	if err := p.Err(); err != nil {
@@ -115,7 +115,7 @@ func (r *Reeved) HandFor(trim units.Length, on Bodies, s Speeding) (Pulling, err
 // pullFor is the pull on a given rope, which may be below zero.
 func (r *Reeved) pullFor(moved float64, on Bodies, s Speeding, rope Role) (Pulling, bool) {
 	m := r.motion(s.Way, rope, on)
-	if r.hand.grip[rope] < 0 || abs(m.pull) < still {
+	if r.motions().grip[rope] < 0 || abs(m.pull) < still {
 		return Pulling{}, false
 	}
 	v := s.Speed.In(units.MetrePerSecond)
@@ -141,7 +141,7 @@ func (r *Reeved) canMove(trim units.Length, on Bodies, way Way, speed units.Spee
 
 // weighs tells whether anything that moves has a mass.
 func (r *Reeved) weighs(on Bodies) bool {
-	weighs := on.Arbor > 0 || r.felt.Start > 0
+	weighs := on.Arbor > 0 || r.motions().felt.Start > 0
 	for _, pull := range on.Pulls {
 		weighs = weighs || pull > 0
 	}

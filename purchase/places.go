@@ -55,61 +55,91 @@ func (b *places) clash(here place, guess int, field func(rope, at int) string) (
 
 // blocks is which block each stop of a reeving is.
 type blocks struct {
-	named []Block // with no load
-	of    []int   // by the number of the stop, the ropes one after the other; −1: none
+	named int           // how many there are
+	of    []blockNumber // by the number of the stop, the ropes one after the other
 }
 
-// add gives a block the next number.
-func (b *blocks) add(s *Stop) int {
-	b.named = append(b.named, Block{Name: s.Name, On: s.On})
-	return len(b.named) - 1
+// blockNumber counts blocks from 0, as the paths meet them.
+type blockNumber int16
+
+// noBlock is that of a stop on the batten.
+const noBlock blockNumber = -1
+
+// add gives a new block its number.
+func (b *blocks) add() blockNumber {
+	b.named++
+	return blockNumber(b.named - 1)
 }
 
 // blocks is [Reeving.findBlocks] for the ropes that the layout lays, without mule blocks. Each line has a loft block and, but in
 // single purchase, one at the head beam of its own; all else is where the first line meets it.
 func (l Layout) blocks(r *Reeving) blocks {
-	b := blocks{named: make([]Block, 0, 8+2*len(r.Lift)), of: make([]int, 0, r.stops())}
 	const loft, beam = 1, 4 // on the path of a lift line, over head block and arbor
-	b.meet(r.Lift[0].Path)
+	b := blocks{of: make([]blockNumber, 0, r.stops())}
+	line := r.Lift[0].Path
+	b.meet(line, nil)
 	first := b.of
-	for _, rp := range r.Lift[1:] {
-		of := b.of[len(b.of):][:len(first)]
-		copy(of, first)
-		of[loft] = b.add(&rp.Path[loft])
+	for range r.Lift[1:] {
+		b.of = append(b.of, first...)
+		of := b.of[len(b.of)-len(first):]
+		of[loft] = b.add()
 		if len(of) > beam {
-			of[beam] = b.add(&rp.Path[beam])
+			of[beam] = b.add()
 		}
-		b.of = b.of[:len(b.of)+len(first)]
 	}
-	b.meet(r.Hand.Path)
+	b.meet(r.Hand.Path, line)
 	return b
 }
 
-// meet numbers the blocks along a path as they are met.
-func (b *blocks) meet(path []Stop) {
+// meet numbers the blocks along a path, after those that the first path of all meets.
+func (b *blocks) meet(path, first []Stop) {
+	here := len(b.of)
 	for k := range path {
-		number := -1
-		if s := &path[k]; s.On != Batten {
-			if number = slices.IndexFunc(b.named, func(b Block) bool { return b.Name == s.Name }); number < 0 {
-				number = b.add(s)
+		b.of = append(b.of, b.numberOf(path[:k+1], first, b.of[here:]))
+	}
+}
+
+// numberOf is the number of the last stop of a path, of which the others have theirs.
+func (b *blocks) numberOf(path, first []Stop, others []blockNumber) blockNumber {
+	s := &path[len(path)-1]
+	if s.On == Batten {
+		return noBlock
+	}
+	same := func(t Stop) bool { return t.Name == s.Name }
+	if k := slices.IndexFunc(first, same); k >= 0 {
+		return b.of[k]
+	}
+	if k := slices.IndexFunc(path, same); k < len(others) {
+		return others[k]
+	}
+	return b.add()
+}
+
+// newBlocks gives the blocks, with no load; then the rope lock, then nobody's, for stops on the batten.
+func (r *Reeved) newBlocks() []Block {
+	all := make([]Block, 0, r.named+2)
+	for _, l := range r.all() {
+		for i := range l.stations {
+			if s := &l.rope.Path[i]; l.stations[i].block == len(all) {
+				all = append(all, Block{Name: s.Name, On: s.On})
 			}
 		}
-		b.of = append(b.of, number)
 	}
+	return append(all, Block{Name: RopeLock, On: Rail}, Block{})
 }
 
 // findBlocks makes sure that each name stands for one block. The rope lock has its name already.
 func (r Reeving) findBlocks(p *check.Problems) blocks {
 	met := make(places, 0, 8+2*len(r.Lift))
-	b := blocks{of: make([]int, 0, r.stops())}
+	b := blocks{of: make([]blockNumber, 0, r.stops())}
 	field := func(rope, at int) string { return stopField(rope, at, len(r.Lift)) }
-	before := []int(nil) // the blocks of the rope before, which a lift line mostly shares
+	before := []blockNumber(nil) // the blocks of the rope before, which a lift line mostly shares
 	for i, rp := range r.ropes() {
 		begin := len(b.of)
 		for k := range rp.Path[:min(len(rp.Path), maxStops)] {
-			s, number, guess := &rp.Path[k], -1, -1
+			s, number, guess := &rp.Path[k], int(noBlock), -1
 			if k < len(before) {
-				guess = before[k]
+				guess = int(before[k])
 			}
 			switch {
 			case s.On == Batten:
@@ -121,13 +151,10 @@ func (r Reeving) findBlocks(p *check.Problems) blocks {
 					p.Add(field(i, k), strconv.Quote(s.Name), want, units.ErrDuplicate)
 				}
 			}
-			b.of = append(b.of, number)
+			b.of = append(b.of, blockNumber(number))
 		}
 		before = b.of[begin:]
 	}
-	b.named = make([]Block, 0, len(met)+2)
-	for _, p := range met {
-		b.add(p.stop)
-	}
+	b.named = len(met)
 	return b
 }

@@ -27,6 +27,7 @@ const (
 type Reeved struct {
 	of     Reeving // nobody else's
 	lift   []laid
+	moving lazy.Value[*motions]
 	driven lazy.Value[[]driven] // of each lift line, then of the hand line; see drives
 
 	rests []rests // of each lift line, then of the hand line below the rope lock and above it
@@ -40,13 +41,10 @@ type Reeved struct {
 	lockHeight float64
 	idler      float64
 	down, up   float64 // how far the arbor may move from there before two stops of some part meet
-	blocks     []Block // names and bodies; then the rope lock, then nobody's, for stops on the batten; loads zero
-	named      int     // how many of them have a place in the ropes' paths
-	rail       []railRope
+	named      int     // how many blocks have a place in the ropes' paths: see newBlocks
 
 	// With the arbor's top moved up from where it was when the lines were made off:
 	ropes      rope.Straight // imbalance that the ropes' own weight makes, N
-	felt       rope.Straight // mass of ropes and sheaves felt at the batten, kg
 	idlerParts float64       // how many parts of the hand line hold the idler
 	idlerHung  rope.Straight // what the hand line's own weight adds there to the tension at height 0 times the parts, N
 	topParts   float64       // how many parts hold the arbor up on the far side of the lock
@@ -78,7 +76,7 @@ func (r Reeving) rig(found blocks) (*Reeved, error) {
 	h := out.heights(out.top)
 	out.lay(&h, found)
 	for i, l := range out.all() {
-		l.checkParts(&p, i, len(r.Lift))
+		l.checkParts(&p, &h, i, len(r.Lift))
 	}
 	if err := p.Err(); err != nil {
 		return nil, err
@@ -97,12 +95,12 @@ func (r Reeving) rig(found blocks) (*Reeved, error) {
 // ready works out what does not depend on the trim or on what hangs on the ropes.
 func (r *Reeved) ready(h *rope.Heights) {
 	r.perRatio = 1 / r.ratio
-	r.limitTravel(h)
-	travel, flyOut := rope.Speeds{Batten: -r.ratio, Arbor: 1}, rope.Speeds{Batten: 1, Arbor: -r.perRatio}
+	travel := r.travel()
+	r.limitTravel(h, &travel)
 	r.rests = make([]rests, 0, len(r.lift)+2)
 	first := 0
 	for i, l := range r.all() {
-		rests := l.settle(h, &travel, &flyOut)
+		rests := l.settle(h, &travel)
 		if i < len(r.lift) {
 			rests.first = first
 			first += len(l.legs)
@@ -110,13 +108,10 @@ func (r *Reeved) ready(h *rope.Heights) {
 		}
 	}
 	if r.lock >= 0 {
-		r.findRail()
-		r.hand.grip = [grips]int{nowhere: -1, InnerRope: r.partOf(InnerRope), OuterRope: r.partOf(OuterRope)}
 		r.idlerParts, r.idlerHung = r.hand.pull(Idler, 0)
 		r.topParts, _ = r.hand.pull(Arbor, r.lock+1)
 	}
 	r.ropes = r.ropeImbalance()
-	r.felt = r.ropesFelt()
 	if r.lock >= 0 {
 		below, above := r.hand.stations[:r.lock+1], r.hand.stations[r.lock+1:]
 		r.rests = append(r.rests,
@@ -130,7 +125,7 @@ func (r *Reeved) ready(h *rope.Heights) {
 func (r *Reeved) findRatio(p *check.Problems) {
 	for i := range r.lift {
 		l := &r.lift[i]
-		last := len(l.path) - 1
+		last := len(l.legs)
 		byBatten, byArbor := l.rate(Batten, last), l.rate(Arbor, last)
 		n := byArbor / byBatten
 		if byBatten < 0 && byArbor != 0 && n >= 0 {
@@ -158,11 +153,11 @@ func (r *Reeved) findRatio(p *check.Problems) {
 // checkHand finds the part that runs through the lock and makes sure that the
 // hand line lets the arbor move.
 func (r *Reeved) checkHand(p *check.Problems, h *rope.Heights) {
-	path := r.hand.path
-	last := len(path) - 1
+	hand := &r.hand
+	last := len(hand.legs)
 	idler := -1
-	for i, s := range path {
-		if Body(s.Body) == Idler {
+	for i := range hand.stations {
+		if hand.on(i) == Idler {
 			idler = i
 		}
 	}
@@ -170,16 +165,16 @@ func (r *Reeved) checkHand(p *check.Problems, h *rope.Heights) {
 		p.Add("hand", "", "a path round the idler, on to the head block and the arbor's top", units.ErrMissing)
 		return
 	}
-	if n, _ := path.Pull(int(Idler), 0, last, h); n <= 0 {
+	if n, _ := hand.pull(Idler, 0); n <= 0 {
 		p.Add("hand", "", "parts that hold the idler up, so that its weight keeps the hand line tight", units.ErrOutOfRange)
 	}
-	if n, _ := path.Pull(int(Arbor), idler, last, h); n <= 0 {
+	if n, _ := hand.pull(Arbor, idler); n <= 0 {
 		p.Add("hand", "", "a part from the head block down to the arbor's top", units.ErrOutOfRange)
 	}
-	if math.Abs(r.hand.rate(Arbor, last)) > 1e-9 {
+	if math.Abs(hand.rate(Arbor, last)) > 1e-9 {
 		p.Add("hand", "", "as much rope paid out at one end of the arbor as is taken in at the other", ErrOverConstrained)
 	}
-	if z := path.Height(idler, h); r.lockHeight <= z || r.lockHeight >= path.Height(idler+1, h) {
+	if z := hand.height(idler, h); r.lockHeight <= z || r.lockHeight >= hand.height(idler+1, h) {
 		p.Add("lock", check.Show(units.Length(r.lockHeight)), "a height between the idler's and the head block's", units.ErrOutOfRange)
 	}
 	r.lock = idler
@@ -189,25 +184,28 @@ func (r *Reeved) checkHand(p *check.Problems, h *rope.Heights) {
 // checkParts makes sure that no two neighbouring stops coincide, that parts
 // which change their length hang plumb: then the ratio is the same at every trim, and
 // so are the turns; and that the rope turns at every sheave.
-func (l *laid) checkParts(p *check.Problems, number, lifts int) {
+func (l *laid) checkParts(p *check.Problems, h *rope.Heights, number, lifts int) {
 	apart := true
 	for i := range l.legs {
-		a, b := &l.path[i], &l.path[i+1]
-		if l.legs[i].length.Start < plumb {
-			at := stopField(number, i+1, lifts)
-			p.Add(at, strconv.Quote(l.rope.Path[i+1].Name), "a place apart from the stop before it when the lines are made off", units.ErrDuplicate)
-			apart = false
-			continue
+		a, b := &l.rope.Path[i], &l.rope.Path[i+1]
+		across, up := l.apart(i, h)
+		if math.Abs(across) < plumb && math.Abs(up) < plumb {
+			if _, _, length := rope.Part(across, up); length < plumb {
+				at := stopField(number, i+1, lifts)
+				p.Add(at, strconv.Quote(b.Name), "a place apart from the stop before it when the lines are made off", units.ErrDuplicate)
+				apart = false
+				continue
+			}
 		}
-		if a.Body != b.Body && (moves(a) || moves(b)) && math.Abs(a.X-b.X) > plumb {
+		if a.On != b.On && (moves(a) || moves(b)) && math.Abs(across) > plumb {
 			at := stopField(number, i+1, lifts)
-			p.Add(at+".across", check.Show(units.Length(b.X)),
-				check.Show(units.Length(a.X))+", plumb with the stop before it, as one of the two moves", units.ErrOutOfRange)
+			p.Add(at+".across", check.Show(b.Across),
+				check.Show(a.Across)+", plumb with the stop before it, as one of the two moves", units.ErrOutOfRange)
 			apart = false
 		}
 	}
 	for i := 1; apart && i < len(l.legs); i++ {
-		if in, off := l.legs[i-1].runs, l.legs[i].runs; !rope.Turns(in.across, in.up, off.across, off.up, noTurn) {
+		if in, off := &l.legs[i-1], &l.legs[i]; !rope.Turns(in.across, in.up, off.across, off.up, noTurn) {
 			field := ropeField(number, lifts)
 			p.Add(field+".path["+strconv.Itoa(i)+"]", strconv.Quote(l.rope.Path[i].Name),
 				"a place at which the rope turns: here it runs straight past", ErrNoTurn)
@@ -215,18 +213,17 @@ func (l *laid) checkParts(p *check.Problems, number, lifts int) {
 	}
 }
 
-func moves(s *rope.Stop) bool { return Body(s.Body) == Batten || Body(s.Body) == Arbor }
+func moves(s *Stop) bool { return s.On == Batten || s.On == Arbor }
 
 // limitTravel finds how far the arbor may move before two stops of a part meet.
-func (r *Reeved) limitTravel(h *rope.Heights) {
-	speed := [bodies]float64{Batten: -r.ratio, Arbor: 1}
+func (r *Reeved) limitTravel(h *rope.Heights, travel *rope.Speeds) {
 	for _, l := range r.all() {
-		for i := range len(l.path) - 1 {
-			v := speed[l.path[i+1].Body] - speed[l.path[i].Body]
+		for i := range l.legs {
+			v := travel[l.on(i+1)] - travel[l.on(i)]
 			if v == 0 {
 				continue
 			}
-			if meet := (l.path.Height(i, h) - l.path.Height(i+1, h)) / v; meet > 0 {
+			if meet := (l.height(i, h) - l.height(i+1, h)) / v; meet > 0 {
 				r.up = min(r.up, meet)
 			} else {
 				r.down = max(r.down, meet)
@@ -238,12 +235,9 @@ func (r *Reeved) limitTravel(h *rope.Heights) {
 // lay lays all ropes while the bodies are at heights h. Their figures lie side by side, in one piece of memory of each sort.
 func (r *Reeved) lay(h *rope.Heights, found blocks) {
 	ropes := &r.of
-	r.blocks, r.named = append(found.named, Block{Name: RopeLock, On: Rail}, Block{}), len(found.named)
+	r.named = found.named
 	n, lines := ropes.stops(), len(ropes.Lift)
-	m := ground{
-		path: make(rope.Path, n), stations: make([]station, n), legs: make([]leg, n-lines), // with a hand line one more than there are
-		past: make([]float64, n), blocks: found.of,
-	}
+	m := ground{stations: make([]station, n), legs: make([]direction, n-lines), blocks: found.of} // with a hand line one leg more than there are
 	r.lift = make([]laid, lines)
 	for i := range r.lift {
 		m.lay(&r.lift[i], &ropes.Lift[i], h, r.named+1)
@@ -261,7 +255,7 @@ func (r *Reeved) all() iter.Seq2[int, *laid] {
 				return
 			}
 		}
-		if len(r.hand.path) > 0 {
+		if r.hand.rope != nil {
 			yield(len(r.lift), &r.hand)
 		}
 	}

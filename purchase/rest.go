@@ -105,11 +105,11 @@ func (r *Reeved) Rest(trim units.Length, on Bodies) (Rest, error) {
 	}
 	for body := range bodies {
 		load, lock := s.On(body), body == Rail && r.lock >= 0
-		if body == Batten || body == Arbor || body == Idler || !lock && !slices.ContainsFunc(r.blocks[:r.named], func(b Block) bool { return b.On == body }) {
+		if body == Batten || body == Arbor || body == Idler || !lock && !slices.ContainsFunc(s.Blocks[:r.named], func(b Block) bool { return b.On == body }) {
 			continue
 		}
 		band := BlockBand{Name: body.String(), On: body, Across: ForceBand{Value: load.Across}, Up: ForceBand{Value: load.Up}}
-		set.load(&band, lock, func(l *laid, stop int) bool { return Body(l.path[stop].Body) == body })
+		set.load(&band, lock, func(l *laid, stop int) bool { return l.on(stop) == body })
 		out.Bodies = append(out.Bodies, band)
 	}
 	return out, nil

@@ -69,23 +69,21 @@ type railRope struct {
 // the order of its path: two for a single hand line, three for a double, four for a triple one, where two of
 // one role differ in speed and a hand takes the fastest. What each does follows from the path.
 func (r *Reeved) RailRopes() []RailRope {
-	if r == nil {
+	if r.unrigged() != nil {
 		return nil
 	}
-	ropes := make([]RailRope, len(r.rail))
-	for i, one := range r.rail {
+	rail := r.motions().rail
+	ropes := make([]RailRope, len(rail))
+	for i, one := range rail {
 		ropes[i] = one.RailRope
 	}
 	return ropes
 }
 
-// mostRail is how many parts of a hand line pass the rail in triple purchase: more make more room.
-const mostRail = 4
-
-// findRail looks up the parts at the rail.
-func (r *Reeved) findRail() {
-	for i := range r.hand.legs {
-		speed, uz := r.hand.legs[i].speed, r.hand.legs[i].runs.up
+// findRail looks up the parts at the rail; speeds are those of the hand line's parts.
+func (r *Reeved) findRail(speeds []float64) (rail []railRope) {
+	for i, speed := range speeds {
+		uz := r.hand.legs[i].up
 		if uz == 0 || !r.passesLock(i) {
 			continue
 		}
@@ -99,11 +97,9 @@ func (r *Reeved) findRail() {
 		default:
 			one.Role, one.Moves = OuterRope, In
 		}
-		if r.rail == nil {
-			r.rail = make([]railRope, 0, mostRail)
-		}
-		r.rail = append(r.rail, one)
+		rail = append(rail, one)
 	}
+	return rail
 }
 
 // passesLock reports whether a part of the hand line passes or ends at the lock's height, at either end of what the ropes can
@@ -111,7 +107,7 @@ func (r *Reeved) findRail() {
 func (r *Reeved) passesLock(part int) bool {
 	for _, moved := range [...]float64{r.down, r.up} {
 		h := r.heights(r.top + moved)
-		a, b := r.hand.path.Height(part, &h), r.hand.path.Height(part+1, &h)
+		a, b := r.hand.height(part, &h), r.hand.height(part+1, &h)
 		if min(a, b) <= r.lockHeight && max(a, b) >= r.lockHeight {
 			return true
 		}
@@ -281,10 +277,10 @@ func (r *Reeved) Stays(trim units.Length, on Bodies) (Band, error) {
 
 // partOf is the part of the hand line that has a role at the rail: of several, as in a hand line of three parts,
 // the fastest, which is the one at hand's end of the tackle.
-func (r *Reeved) partOf(role Role) int {
+func partOf(rail []railRope, role Role) int {
 	part, fastest := -1, 0.0
-	for i := range r.rail {
-		if one := &r.rail[i]; one.Role == role && one.Speed > fastest+1e-9 {
+	for i := range rail {
+		if one := &rail[i]; one.Role == role && one.Speed > fastest+1e-9 {
 			part, fastest = one.part, one.Speed
 		}
 	}
@@ -304,7 +300,7 @@ func (r *Reeved) lifts(drives []driven, way Way, on Bodies, moved float64) (up f
 // handle gives the tension at the hand line's beginning and the pull on one of the ropes at the rail at which the idler
 // is borne and the arbor is held up by as much as it still wants.
 func (r *Reeved) handle(d *driven, way Way, hand Role, on Bodies, arbor, moved float64) (start, pull float64, ok bool) {
-	if r.hand.grip[hand] < 0 {
+	if d.grip[hand] < 0 {
 		return 0, 0, false
 	}
 	onto := &d.onto[way-Out][hand]

@@ -33,11 +33,14 @@ type Path []Stop
 // Height is the height of stop i above the deck.
 func (p Path) Height(i int, h *Heights) float64 { return p[i].Z + h[p[i].Body] }
 
-// Part gives the unit vector from stop i to stop i+1 and the distance between
-// them. Where the two coincide the vector is zero.
+// Part is [Part] from stop i to stop i+1.
 func (p Path) Part(i int, h *Heights) (ux, uz, length float64) {
-	dx := p[i+1].X - p[i].X
-	dz := p.Height(i+1, h) - p.Height(i, h)
+	return Part(p[i+1].X-p[i].X, p.Height(i+1, h)-p.Height(i, h))
+}
+
+// Part gives the unit vector along a part, from how far its end is from its beginning across and in height, and its length. Where
+// the two coincide the vector is zero.
+func Part(dx, dz float64) (ux, uz, length float64) {
 	switch {
 	case dx == 0 && dz == 0:
 		return 0, 0, 0

@@ -5,15 +5,18 @@ import "math"
 // Turn is the angle, from 0 to π, by which the path turns at stop i: that of the
 // rope's contact with a sheave there. It is exactly 0 for a straight run and
 // exactly π where the rope comes back beside itself. At an end there is none.
-//
-// With u and v the directions of the two parts it is 2·arctan(|v − u|/|v + u|),
-// which loses no digits at small turns, as the arc cosine of u·v would.
 func (p Path) Turn(i int, h *Heights) float64 {
 	if i <= 0 || i >= len(p)-1 {
 		return 0
 	}
 	ux, uz, _ := p.Part(i-1, h)
 	vx, vz, _ := p.Part(i, h)
+	return Turn(ux, uz, vx, vz)
+}
+
+// Turn is the angle between two directions u and v, 2·arctan(|v − u|/|v + u|), which loses no digits at small turns, as the arc
+// cosine of u·v would.
+func Turn(ux, uz, vx, vz float64) float64 {
 	apart, along := between(ux, uz, vx, vz)
 	switch {
 	case apart == 0:
