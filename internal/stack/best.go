@@ -30,7 +30,9 @@ func best(p Problem, limit, few int) Choice {
 	if !p.valid() {
 		return Choice{}
 	}
-	s := search{problem: &p, limit: limit, few: few}
+	var room space
+	s := room.search(&p)
+	s.limit, s.few = limit, few
 	if s.start() {
 		s.both(nil)
 	}
@@ -55,7 +57,9 @@ func refill(p Problem, today []int64, within int64, limit, few int) Choice {
 		return best
 	}
 	within = max(min(within, maxWanted), abs(best.Error))
-	s := search{problem: &p, limit: limit, few: few, nodes: best.Nodes, today: today}
+	var room space
+	s := room.search(&p)
+	s.limit, s.few, s.nodes, s.today = limit, few, best.Nodes, today
 	if !s.within(p.Wanted+within, within) {
 		return best
 	}
@@ -86,25 +90,15 @@ func refill(p Problem, today []int64, within int64, limit, few int) Choice {
 // both runs the walk and, where that does not soon end, the halves. h is filled
 // where it is needed, and serves again for the same kinds; nil: they are wanted once.
 func (s *search) both(h *halves) {
-	size := s.size()
-	first := s.limit
-	// The walk gets about as long as the halves would take: at worst the
-	// time is doubled.
-	if size > 0 && size <= s.limit-s.nodes {
-		first = min(s.nodes+s.few+size/entriesPerStep, s.limit)
-		if s.few == 0 {
-			first = s.nodes
-		}
-	}
-	limit := s.limit
-	s.limit, s.cut, s.walked, s.open = first, false, false, none
+	s.trial, s.begun, s.end = true, s.nodes, -1
+	s.cut, s.walked, s.open = false, false, none
 	s.allPlates()
-	s.limit = limit
-	if !s.cut || first == limit {
+	s.trial = false
+	if !s.cut || s.end < 0 || s.end >= s.limit {
 		return
 	}
 	s.cut, s.open = false, none
-	s.nodes = first
+	s.nodes = s.end
 	if h == nil {
 		h = &halves{}
 	}
@@ -112,6 +106,24 @@ func (s *search) both(h *halves) {
 	s.halves = h
 	s.allPlates()
 	s.halves = nil
+}
+
+// tried tells whether the walk has had its trial. It gets about as long as the halves would take: at worst the time is doubled.
+func (s *search) tried() bool {
+	if !s.trial || s.nodes <= s.begun+s.few {
+		return false
+	}
+	if s.end < 0 {
+		switch size := s.size(); {
+		case size == 0 || size > s.limit-s.begun: // no halves
+			s.end = s.limit
+		case s.few == 0:
+			s.end = s.begun
+		default:
+			s.end = min(s.begun+s.few+size/entriesPerStep, s.limit)
+		}
+	}
+	return s.nodes > s.end
 }
 
 const (
@@ -139,7 +151,7 @@ func (s *search) choice() Choice {
 	}
 	b := s.best
 	c.Found = true
-	c.Count = slices.Clone(b.count[:s.n])
+	c.Count = slices.Clone(b.count)
 	c.Pieces, c.Plates, c.Height, c.Error = b.pieces, b.plates, b.height, b.error
 	c.Mass = s.problem.Wanted + b.error
 	c.Gap = max(0, abs(b.error)-s.open) // nothing is open without a cut

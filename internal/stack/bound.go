@@ -16,7 +16,7 @@ type suffix struct {
 }
 
 // suffixes fills s[i] for the kinds from i on; s[len(kinds)] is of none.
-func suffixes(kinds []Kind, today []int64, s *[MaxKinds + 1]suffix) {
+func suffixes(kinds []Kind, today []int64, s []suffix) {
 	last := suffix{thinnest: none}
 	s[len(kinds)] = last
 	for i := len(kinds) - 1; i >= 0; i-- {

@@ -18,7 +18,8 @@ func MeetRefill(p Problem, today []int64, within int64, limit int) Choice {
 
 // Ladder gives the least mass from a thickness on and the most up to it.
 func Ladder(kinds []Kind, thickness int64) (least, most int64) {
-	l := newLadder(kinds)
+	l := make(ladder, len(kinds))
+	l = l[:l.fill(kinds)]
 	return l.least(thickness), l.most(thickness)
 }
 
@@ -39,8 +40,8 @@ type Suffix struct{ s suffix }
 
 // NewSuffix is of all these kinds.
 func NewSuffix(kinds []Kind) Suffix {
-	var s [MaxKinds + 1]suffix
-	suffixes(kinds, nil, &s)
+	s := make([]suffix, len(kinds)+1)
+	suffixes(kinds, nil, s)
 	return Suffix{s[0]}
 }
 

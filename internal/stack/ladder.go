@@ -7,21 +7,17 @@ import "slices"
 // the airiest the least. Part pieces count, as in Dantzig's bound of the knapsack
 // problem (Operations Research 5, 1957); so it is a bound, and rises with the
 // thickness.
-type ladder struct {
-	kind [MaxKinds]Kind // densest first
-	n    int
-}
+type ladder []Kind // densest first
 
-// newLadder sorts the kinds of which there are any.
-func newLadder(kinds []Kind) ladder {
-	var l ladder
+// fill makes it a ladder of the kinds of which there are any, and tells how many there are.
+func (l ladder) fill(kinds []Kind) (rungs int) {
 	for _, k := range kinds {
 		if k.Count > 0 {
-			l.kind[l.n] = k
-			l.n++
+			l[rungs] = k
+			rungs++
 		}
 	}
-	slices.SortFunc(l.kind[:l.n], func(a, b Kind) int {
+	slices.SortFunc(l[:rungs], func(a, b Kind) int {
 		switch {
 		case ratioLess(b.Mass, b.Thickness, a.Mass, a.Thickness):
 			return -1
@@ -30,14 +26,14 @@ func newLadder(kinds []Kind) ladder {
 		}
 		return 0
 	})
-	return l
+	return rungs
 }
 
 // most is the most mass of pieces up to this thickness.
-func (l *ladder) most(thickness int64) int64 {
+func (l ladder) most(thickness int64) int64 {
 	mass := int64(0)
-	for i := 0; i < l.n && thickness > 0; i++ {
-		k := l.kind[i]
+	for i := 0; i < len(l) && thickness > 0; i++ {
+		k := &l[i]
 		all := product(k.Count, k.Thickness)
 		if all > thickness {
 			return min(Unlimited, mass+scale(thickness, k.Mass, k.Thickness, false))
@@ -49,10 +45,10 @@ func (l *ladder) most(thickness int64) int64 {
 }
 
 // least is the least mass of pieces from this thickness on, of which there are so many.
-func (l *ladder) least(thickness int64) int64 {
+func (l ladder) least(thickness int64) int64 {
 	mass := int64(0)
-	for i := l.n - 1; i >= 0 && thickness > 0; i-- {
-		k := l.kind[i]
+	for i := len(l) - 1; i >= 0 && thickness > 0; i-- {
+		k := &l[i]
 		all := product(k.Count, k.Thickness)
 		if all > thickness {
 			return min(Unlimited, mass+scale(thickness, k.Mass, k.Thickness, true))

@@ -12,20 +12,24 @@ type search struct {
 	limit   int
 	nodes   int
 	few     int     // what the walk gets before the halves are listed; 0: no short cut at all
+	trial   bool    // the walk ends where the halves would soon be done
+	begun   int     // the steps before it
+	end     int     // the steps after which it ends; −1: not yet worked out
 	today   []int64 // how many of each kind are in now; nil where that is no matter
 	change  int64   // most pieces that may be put in or taken out, with today
 	halves  *halves // with them the windows are met in the middle, not walked
 	probe   bool    // only look whether the bounds leave anything: any says so
 
-	kinds  [MaxKinds]Kind // counts cut to what the mass allows
+	kinds  []Kind // counts cut to what the mass allows
 	n      int
-	suffix [MaxKinds + 1]suffix
-	ladder ladder
+	suffix []suffix // of the kinds from each on, and of none
+	ladder ladder   // its room, of which rungs are in use
+	rungs  int
 	mass   int64 // most mass of pieces and plates together
 
-	plates int64           // in the window that is being searched
-	plateH int64           // their thickness
-	count  [MaxKinds]int64 // of the path to the present node
+	plates int64   // in the window that is being searched
+	plateH int64   // their thickness
+	count  []int64 // of the path to the present node
 
 	bound  int64
 	best   candidate
@@ -37,7 +41,7 @@ type search struct {
 
 // candidate is a choice within the search.
 type candidate struct {
-	count          [MaxKinds]int64
+	count          []int64
 	error          int64 // signed
 	pieces, height int64
 	plates         int64
@@ -56,6 +60,27 @@ type room struct {
 	change    int64 // may still be put in or taken out
 }
 
+// space is room for a search among few kinds, as most are, which then asks for none.
+type space struct {
+	kinds, ladder [fewKinds]Kind
+	suffix        [fewKinds + 1]suffix
+	count, best   [fewKinds]int64
+}
+
+const fewKinds = 8
+
+// search is one for a problem, in this room where it is enough.
+func (few *space) search(p *Problem) search {
+	n := len(p.Kinds)
+	s := search{problem: p, n: n}
+	if n <= fewKinds {
+		s.kinds, s.ladder, s.suffix, s.count, s.best.count = few.kinds[:n], few.ladder[:n], few.suffix[:n+1], few.count[:n], few.best[:n]
+	} else {
+		s.kinds, s.ladder, s.suffix, s.count, s.best.count = make([]Kind, n), make(ladder, n), make([]suffix, n+1), make([]int64, n), make([]int64, n)
+	}
+	return s
+}
+
 // start prepares a search for the least error; false when nothing at all is allowed.
 func (s *search) start() bool {
 	p := s.problem
@@ -68,7 +93,6 @@ func (s *search) start() bool {
 func (s *search) within(mass, bound int64) bool {
 	p := s.problem
 	s.mass, s.bound, s.open = min(p.MaxMass, mass), bound, none
-	s.n = len(p.Kinds)
 	if s.mass < 0 || p.MaxHeight < 0 {
 		return false
 	}
@@ -76,8 +100,8 @@ func (s *search) within(mass, bound int64) bool {
 		k.Count = min(k.Count, s.mass/k.Mass, p.MaxHeight/k.Thickness)
 		s.kinds[i] = k
 	}
-	suffixes(s.kinds[:s.n], s.today, &s.suffix)
-	s.ladder = newLadder(s.kinds[:s.n])
+	suffixes(s.kinds, s.today, s.suffix)
+	s.rungs = s.ladder.fill(s.kinds)
 	return true
 }
 
@@ -100,7 +124,7 @@ func (s *search) allPlates() {
 	if pl.Mass > 0 {
 		most = min(most, s.mass/pl.Mass)
 	}
-	l := &s.ladder
+	l := s.ladder[:s.rungs]
 	// Both bounds rise with n: up to most, n plates leave room for more pieces
 	// than n-1 do.
 	heaviest := func(n int64) int64 {
@@ -137,7 +161,7 @@ func (s *search) allPlates() {
 func (s *search) step() bool {
 	if !s.cut {
 		s.nodes++
-		s.cut = s.nodes > s.limit
+		s.cut = s.nodes > s.limit || s.tried()
 	}
 	return !s.cut
 }
@@ -184,7 +208,8 @@ func (s *search) window(n, least, most int64) {
 
 // bounds bounds from below the error of every choice in a window.
 func (s *search) bounds(r room) int64 {
-	least, most := s.ladder.least(r.needed), min(r.mass, s.ladder.most(r.thickness))
+	l := s.ladder[:s.rungs]
+	least, most := l.least(r.needed), min(r.mass, l.most(r.thickness))
 	if least > most {
 		return none
 	}
@@ -194,8 +219,7 @@ func (s *search) bounds(r room) int64 {
 // seed takes as many of each kind in turn as the wish leaves room for: a first
 // error for the walk to beat.
 func (s *search) seed(r room) {
-	clear(s.count[:])
-	for i, k := range s.kinds[:s.n] {
+	for i, k := range s.kinds {
 		c := min(k.Count, r.mass/k.Mass, r.thickness/k.Thickness, max(r.short, 0)/k.Mass)
 		s.count[i] = c
 		r = r.after(k, c)
@@ -224,13 +248,19 @@ func (r room) after(k Kind, c int64) room {
 // keep makes the present path the best.
 func (s *search) keep(r room) {
 	s.bound = abs(r.short)
-	s.best = candidate{count: s.count, error: -r.short, pieces: r.pieces, height: r.height, plates: s.plates}
+	b := &s.best
+	copy(b.count, s.count)
+	b.error, b.pieces, b.height, b.plates = -r.short, r.pieces, r.height, s.plates
 	s.any = true
 }
 
 // node searches all choices of the kinds from i on.
 func (s *search) node(i int, r room) {
-	if !s.step() || s.hopeless(i, r) {
+	if !s.step() {
+		return
+	}
+	nearest, hopeless := s.hopeless(i, r)
+	if hopeless {
 		return
 	}
 	if i >= s.n-1 {
@@ -255,6 +285,9 @@ func (s *search) node(i int, r room) {
 		if c < least || r.short-c*k.Mass-rest.mass > s.bound {
 			return
 		}
+		if s.walked && nearest >= s.bound && s.onlyMore(i, c, r) {
+			return
+		}
 		s.count[i] = c
 		next := r.after(k, c)
 		if s.today != nil {
@@ -264,18 +297,26 @@ func (s *search) node(i int, r room) {
 	}
 }
 
-// hopeless reports that no choice of the kinds from i on can beat the best.
-func (s *search) hopeless(i int, r room) bool {
+// onlyMore reports that as many of kind i as c, or fewer, want more pieces than the best has, of lighter kinds, to come as near as
+// it does: each piece less of kind i wants another one at the least.
+func (s *search) onlyMore(i int, c int64, r room) bool {
+	k, rest := &s.kinds[i], &s.suffix[i+1]
+	mass := r.short - c*k.Mass - s.bound // that the others must have
+	return mass >= 0 && rest.heaviest > 0 && rest.heaviest <= k.Mass && r.pieces+c+ceilDiv(mass, rest.heaviest) > s.best.pieces
+}
+
+// hopeless reports that no choice of the kinds from i on can beat the best. Where one can, it bounds their errors from below.
+func (s *search) hopeless(i int, r room) (e int64, hopeless bool) {
 	rest := &s.suffix[i]
 	if r.needed > rest.thickness {
-		return true
+		return 0, true
 	}
-	e := s.nearest(i, r)
+	e = s.nearest(i, r)
 	if e > s.bound {
-		return true
+		return 0, true
 	}
 	if e < s.bound || !s.walked {
-		return false
+		return e, false
 	}
 	// No smaller error from here: only fewer pieces or a lower stack at the same
 	// error would be better.
@@ -284,7 +325,7 @@ func (s *search) hopeless(i int, r room) bool {
 		mass = ceilDiv(mass, rest.divisor) * rest.divisor
 	}
 	n := rest.fewest(mass, r.needed)
-	return !s.better(r.pieces+n, r.height+max(r.needed, rest.lowest(n, mass)))
+	return e, !s.better(r.pieces+n, r.height+max(r.needed, rest.lowest(n, mass)))
 }
 
 // nearest bounds from below the error of every choice of the kinds from i on.
