@@ -19,31 +19,39 @@ import (
 const most = 1_000_000_000_000_000_000
 
 // nanograms gives a mass as the ledger holds it.
-func nanograms(m units.Mass) int64 { return billionths(float64(m), 12) }
+func nanograms(m units.Mass) int64 { return billionths(float64(m), 1e12, 12) }
 
 // nanometres gives a length as the ledger holds it.
-func nanometres(l units.Length) int64 { return billionths(float64(l), 9) }
+func nanometres(l units.Length) int64 { return billionths(float64(l), 1e9, 9) }
 
 // kilograms gives back a mass from the ledger, rounded once.
-func kilograms(ng int64) units.Mass { return units.Mass(rounded(ng, 12)) }
+func kilograms(ng int64) units.Mass { return units.Mass(rounded(ng, 1e12, 12)) }
 
 // metres gives back a length from the ledger, rounded once.
-func metres(nm int64) units.Length { return units.Length(rounded(nm, 9)) }
+func metres(nm int64) units.Length { return units.Length(rounded(nm, 1e9, 9)) }
 
 // billionths is f·10^places, from f's shortest decimal text, rounded to a whole
-// number half away from zero. It saturates at ±most; NaN gives 0.
-func billionths(f float64, places int) int64 {
-	if math.IsNaN(f) {
-		return 0
-	}
+// number half away from zero. It saturates at ±most; NaN gives 0. Scale is 10^places.
+func billionths(f, scale float64, places int) int64 {
 	// The text is within 2⁻⁵³ of f, and so is the product: where a rounding further from the half than both together leaves it
 	// in no doubt, it wants no text. Nor does a whole number of up to 15 digits that is f again when it is divided: of such
 	// decimals no two are nearest to one float64, and f's shortest text is no longer.
-	scale := math.Pow10(places)
-	x := f * scale
-	n := math.Round(x)
-	if size := math.Abs(x); math.Abs(x-n) < 0.5-float64(size*0x1p-50) || size < 1e15 && n/scale == f {
-		return int64(n)
+	if size := math.Abs(f * scale); size < 1e15 {
+		n := int64(size + 0.5)
+		if whole := float64(n); math.Abs(size-whole) < 0.5-float64(size*0x1p-50) || whole/scale == math.Abs(f) {
+			if f < 0 {
+				return -n
+			}
+			return n
+		}
+	}
+	return fromText(f, places)
+}
+
+// fromText is billionths the long way.
+func fromText(f float64, places int) int64 {
+	if math.IsNaN(f) {
+		return 0
 	}
 	var buf [32]byte
 	text := strconv.AppendFloat(buf[:0], math.Abs(f), 'e', -1, 64)
@@ -91,11 +99,11 @@ func billionths(f float64, places int) int64 {
 	return digits
 }
 
-// rounded is n/10^places as the nearest float64.
-func rounded(n int64, places int) float64 {
+// rounded is n/10^places as the nearest float64. Scale is 10^places.
+func rounded(n int64, scale float64, places int) float64 {
 	if abs := max(n, -n); abs <= 1<<53 {
 		// Both are whole and exact, so the quotient is rounded once.
-		return float64(n) / math.Pow10(places)
+		return float64(n) / scale
 	}
 	var buf [32]byte
 	text := append(strconv.AppendInt(buf[:0], n, 10), "e-"...)

@@ -102,7 +102,7 @@ const mostWorst = 60
 func (r *Rigged) allowedAt(w *beam.Work, carried units.Mass, centre, at units.Length, limits Limits) PointAllowed {
 	reach := r.kernelReach()
 	most := PointAllowed{Mass: carried.Scale(mostTimes), At: at}
-	first, last := r.lines[0], r.lines[len(r.lines)-1]
+	first, last := r.lines[0].at, r.lines[len(r.lines)-1].at
 	if outside := max(first-at, at-last); outside > 0 { // the centre of gravity moves out to an outermost line
 		inside := centre - first
 		if at > last {

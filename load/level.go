@@ -63,10 +63,10 @@ func (r *Rigged) furthest(w *beam.Work) float64 {
 	}
 	low, high := r.low[0], r.low[0]
 	for i := range n {
-		give = max(give, r.bending*r.give[i])
+		give = max(give, r.bending*r.lines[i].give)
 		low, high = min(low, r.low[i]), max(high, r.low[i])
 		if i > 0 {
-			least = min(least, r.lines[i]-r.lines[i-1])
+			least = min(least, r.lines[i].at-r.lines[i-1].at)
 		}
 	}
 	length := float64(r.length)

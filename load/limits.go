@@ -20,7 +20,7 @@ func (r *Rigged) limitFaults(l Limits) error {
 	var p check.Problems
 	check.NotNegative(&p, "line", l.Line)
 	check.NotNegative(&p, "stress", l.Stress)
-	if l == (Limits{}) && !slices.ContainsFunc(r.limits, func(f units.Force) bool { return f > 0 }) {
+	if l == (Limits{}) && !slices.ContainsFunc(r.lines, func(l made) bool { return l.limit > 0 }) {
 		p.Add("", "", "a limit for the lines, the pipe, or both", units.ErrMissing)
 	}
 	return p.Err()
@@ -28,8 +28,8 @@ func (r *Rigged) limitFaults(l Limits) error {
 
 // limit is what line i is let carry; 0 where no limit is given.
 func (r *Rigged) limit(i int, l Limits) units.Force {
-	if r.limits[i] > 0 {
-		return r.limits[i]
+	if own := r.lines[i].limit; own > 0 {
+		return own
 	}
 	return l.Line
 }

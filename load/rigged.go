@@ -12,17 +12,16 @@ import (
 // Rigged is a batten with its hang, checked and ready to be asked. It does not change.
 type Rigged struct {
 	length  units.Length
-	lines   []units.Length
-	hang    Hang
+	lines   []made
+	low     []float64 // bending stiffness times how far each line's end hangs low, N·m³
 	bare    units.Mass
+	hung    units.Mass    // all items
+	lowest  units.Length  // how far the lowest of them reaches under the batten
 	still   units.Mass    // the bare batten and what hangs clear
 	moment  float64       // of that about the middle, kg·m
 	moving  []resting     // the items that pile or stand
 	middle  units.Length  // of the bare batten
 	layout  *beam.Layout  // its first load is the bare batten, then the items
-	give    []float64     // how far each line stretches for a unit of pull, m/N
-	limits  []units.Force // of its own for each line; 0: none
-	low     []float64     // bending stiffness times how far each line's end hangs low, N·m³
 	bending float64       // EI, the pipe's bending stiffness, N·m²
 	section units.SectionModulus
 	breaks  []units.Length
@@ -30,43 +29,39 @@ type Rigged struct {
 	whole   units.Mass   // and this is carried
 }
 
+// made is a line made off on the batten.
+type made struct {
+	at    units.Length
+	give  float64     // how far it stretches for a unit of pull, m/N
+	limit units.Force // of its own; 0: none
+}
+
 // newRigged takes a batten and a hang without faults.
 func newRigged(b Batten, h Hang) *Rigged {
 	onto := func(at units.Length) units.Length { return max(0, min(at, b.Length)) }
 	n, items := len(b.Lines), len(h)
-	figures := make([]float64, 4*n+2*items+2)
-	take := func(n int) []float64 {
-		first := figures[:n:n]
-		figures = figures[n:]
-		return first
-	}
 	r := &Rigged{
 		length:  b.Length,
-		lines:   make([]units.Length, n),
-		hang:    slices.Clone(h),
-		give:    take(n),
-		limits:  make([]units.Force, n),
-		low:     take(n),
+		lines:   make([]made, n),
+		low:     make([]float64, n),
 		bare:    b.BareMass(),
 		middle:  b.Length.Scale(0.5),
 		bending: float64(b.Pipe.Modulus) * float64(b.Pipe.SecondMoment()),
 		section: b.Pipe.SectionModulus(),
 	}
-	desc := beam.Beam{
-		Lines: take(n), Give: take(n), Low: r.low,
-		Loads: make([]beam.Stretch, 1+items), Taper: take(1 + items), Still: take(1 + items),
-	}
+	// The beam keeps nothing of its description, for which few lines and items ask for no memory.
+	var few sketch
+	desc := few.beam(n, 1+items)
+	desc.Low = r.low
 	for i, l := range b.Lines {
-		r.lines[i] = onto(l.At)
-		r.give[i] = l.give()
-		r.limits[i] = l.Limit
-		desc.Lines[i] = float64(r.lines[i])
-		desc.Give[i] = r.bending * r.give[i]
-		desc.Low[i] = r.bending * float64(l.Long)
+		line := made{at: onto(l.At), give: l.give(), limit: l.Limit}
+		r.lines[i] = line
+		r.low[i] = r.bending * float64(l.Long)
+		desc.Lines[i], desc.Give[i] = float64(line.at), r.bending*line.give
 	}
 	moving := 0
-	for i := range r.hang {
-		if r.hang[i].OnDeck != Hangs {
+	for i := range h {
+		if h[i].OnDeck != Hangs {
 			moving++
 		}
 	}
@@ -74,8 +69,9 @@ func newRigged(b Batten, h Hang) *Rigged {
 	desc.Loads[0] = beam.Stretch{From: 0, To: float64(b.Length)}
 	desc.Still[0] = float64(r.bare.Weight(units.StandardGravity))
 	r.still = r.bare
-	for i := range r.hang {
-		item := &r.hang[i]
+	for i, item := range h {
+		r.hung += item.Mass
+		r.lowest = max(r.lowest, item.foot())
 		item.From, item.To = onto(item.From), onto(item.To)
 		from, to := item.From, item.To
 		if to-from < rounding { // a point: weight over next to no length is beyond float64
@@ -112,17 +108,31 @@ func newRigged(b Batten, h Hang) *Rigged {
 	return r
 }
 
+// sketch is room for the description of a beam of few lines and loads.
+type sketch struct {
+	loads   [24]beam.Stretch
+	figures [64]float64
+}
+
+// beam describes one, all of it nought.
+func (s *sketch) beam(lines, loads int) beam.Beam {
+	stretches, figures := s.loads[:], s.figures[:]
+	if size := 2 * (lines + loads); loads > len(stretches) || size > len(figures) {
+		stretches, figures = make([]beam.Stretch, loads), make([]float64, size)
+	}
+	take := func(n int) []float64 {
+		first := figures[:n:n]
+		figures = figures[n:]
+		return first
+	}
+	return beam.Beam{Lines: take(lines), Give: take(lines), Loads: stretches[:loads], Taper: take(loads), Still: take(loads)}
+}
+
 // Bare is the mass of the batten with nothing on it.
 func (r *Rigged) Bare() units.Mass { return r.bare }
 
 // Hung is the mass of all that hangs on the batten, whether it is carried or on the deck.
-func (r *Rigged) Hung() units.Mass {
-	var sum units.Mass
-	for i := range r.hang {
-		sum += r.hang[i].Mass
-	}
-	return sum
-}
+func (r *Rigged) Hung() units.Mass { return r.hung }
 
 // Carried is the mass that the lines carry at the trim: the bare batten, and of each
 // item the part that is not on the deck. See [Item.Carried].
@@ -158,13 +168,7 @@ func (r *Rigged) Breaks() []units.Length { return slices.Clone(r.breaks) }
 
 // Lowest is how far the lowest thing on the batten reaches below it: below this trim
 // something is on the deck. It is 0 for a bare batten.
-func (r *Rigged) Lowest() units.Length {
-	var low units.Length
-	for i := range r.hang {
-		low = max(low, r.hang[i].foot())
-	}
-	return low
-}
+func (r *Rigged) Lowest() units.Length { return r.lowest }
 
 // Share gives how the lines share what is carried at the trim. The error is a
 // *[TipError] where the batten tips at that trim, and a *units.FieldError for a trim that
@@ -205,12 +209,12 @@ func (r *Rigged) share(s *Share, w *beam.Work, trim units.Length, carried units.
 		Stress:  units.Moment(max(sag.Value, -hog.Value)).Stress(r.section),
 	}
 	// All cut to one length, so that the loop need not ask whether each place is there.
-	lines, at, limits, give, pulls, above := s.Lines[:n], r.lines[:n], r.limits[:n], r.give[:n], w.Reaction[:n], w.Deflection[:n]
+	lines, made, pulls, above := s.Lines[:n], r.lines[:n], w.Reaction[:n], w.Deflection[:n]
 	for i := range lines {
-		pull, line := pulls[i], &lines[i]
-		line.At, line.Limit = at[i], limits[i]
+		pull, line, made := pulls[i], &lines[i], &made[i]
+		line.At, line.Limit = made.at, made.limit
 		line.Tension, line.Slack = units.Force(pull), pull == 0
-		line.Stretch, line.Gap = units.Length(give[i]*pull), 0
+		line.Stretch, line.Gap = units.Length(made.give*pull), 0
 		if above[i] != 0 {
 			line.Gap = units.Length(-above[i] / r.bending)
 		}
@@ -224,7 +228,7 @@ func (r *Rigged) solve(w *beam.Work, trim units.Length) (carried units.Mass, cen
 		return 0, 0, p.Err()
 	}
 	carried, centre = r.lay(w, trim, false)
-	if out := max(r.lines[0]-centre, centre-r.lines[len(r.lines)-1]); out > r.reach() {
+	if out := max(r.lines[0].at-centre, centre-r.lines[len(r.lines)-1].at); out > r.reach() {
 		return 0, 0, r.tip(trim, false, centre)
 	}
 	w.LoadWeights()

@@ -63,10 +63,10 @@ func (r *Rigged) Envelope(trim units.Length, mass units.Mass, from, to units.Len
 		Hogging: MomentWith{units.Moment(found.Hog.Value), units.Length(found.Hog.At)},
 	}
 	e.Stress = max(e.Sagging.Moment, -e.Hogging.Moment).Stress(r.section)
-	for i, at := range r.lines {
+	for i, line := range r.lines {
 		most, least := found.Pulls[i].Most, found.Pulls[i].Least
 		e.Lines[i] = LineRange{
-			At:    at,
+			At:    line.at,
 			Most:  TensionWith{units.Force(most.Value), units.Length(most.At)},
 			Least: TensionWith{units.Force(least.Value), units.Length(least.At)},
 		}

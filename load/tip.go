@@ -54,7 +54,7 @@ func (r *Rigged) Tips(from, to units.Length) error {
 	furthest := r.reach()
 	consider := func(trim units.Length, above bool) {
 		centre := r.centre(trim, above)
-		if out := max(r.lines[0]-centre, centre-r.lines[len(r.lines)-1]); out > furthest {
+		if out := max(r.lines[0].at-centre, centre-r.lines[len(r.lines)-1].at); out > furthest {
 			worst, furthest = r.tip(trim, above, centre), out
 		}
 	}
@@ -82,7 +82,7 @@ func (r *Rigged) reach() units.Length {
 	if len(r.lines) == 1 {
 		return rounding
 	}
-	return (r.lines[len(r.lines)-1] - r.lines[0]).Scale(1e-11)
+	return (r.lines[len(r.lines)-1].at - r.lines[0].at).Scale(1e-11)
 }
 
 // kernelReach is reach as the kernel is asked with it, which heeds it on one line alone: twice as far, so that rounding does not
@@ -90,5 +90,5 @@ func (r *Rigged) reach() units.Length {
 func (r *Rigged) kernelReach() float64 { return 2 * float64(r.reach()) }
 
 func (r *Rigged) tip(trim units.Length, above bool, centre units.Length) *TipError {
-	return &TipError{Trim: trim, Above: above, Centre: centre, First: r.lines[0], Last: r.lines[len(r.lines)-1]}
+	return &TipError{Trim: trim, Above: above, Centre: centre, First: r.lines[0].at, Last: r.lines[len(r.lines)-1].at}
 }

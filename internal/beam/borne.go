@@ -6,26 +6,26 @@ type acts struct {
 	parts    []part
 	tips     [2][]tip
 	covers   []cover
-	from, to int // the spans on which covers lie, the last not with them
+	from, to int32 // the spans on which covers lie, the last not with them
 }
 
-type onLine struct{ load, line int }
+type onLine struct{ load, line int32 }
 
 type part struct {
-	load, span int
+	load, span int32
 	simple
 }
 
 // tip is the weight that a load has beyond an outermost line, and its moment about that line.
 type tip struct {
-	load           int
+	load           int32
 	weight, moment float64
 }
 
 // cover is a load on all spans of a range, with its weight per length where it begins and
 // ends, and what that gains per length.
 type cover struct {
-	load, from, to   int
+	load, from, to   int32
 	begin, end, gain float64
 }
 

@@ -17,7 +17,7 @@ type Beam struct {
 	Low   []float64 // EI times how far each line's end hangs below level, unstretched; nil: none does
 	Loads []Stretch // where each load lies
 	Taper []float64 // how each load leans, from −1 to 1: see Stretch; nil: none does
-	Still []float64 // the weight of each load that always has the same, 0 for one that has not; nil: none has. It is kept
+	Still []float64 // the weight of each load that always has the same, 0 for one that has not; nil: none has
 }
 
 func (b *Beam) still(load int) bool { return b.Still != nil && b.Still[load] > 0 }
@@ -75,7 +75,7 @@ func NewLayout(b Beam) *Layout {
 	if n == 0 {
 		return l
 	}
-	room := make(slab, 10*n)
+	room := make(slab, 10*n+len(b.Still))
 	l.x, l.low, l.spans = room.take(n), room.take(n), room.take(n)[:n-1]
 	copy(l.x, b.Lines)
 	copy(l.low, b.Low)
@@ -87,11 +87,14 @@ func NewLayout(b Beam) *Layout {
 	l.all, l.field = places[:n:n], places[n:]
 	l.measure(b.Loads, &room)
 	l.even = !slices.ContainsFunc(b.Taper, func(t float64) bool { return t != 0 })
-	l.still = b.Still
+	if b.Still != nil {
+		l.still = room.take(len(b.Still))
+		copy(l.still, b.Still)
+	}
 	l.base = borne{point: room.take(n), begin: room.take(n), gain: room.take(n), spans: make([]simple, n)}
 	l.makeRoom(&b)
 	for k, s := range b.Loads {
-		c := cutting{Layout: l, load: k}
+		c := cutting{Layout: l, load: int32(k)}
 		if b.still(k) {
 			c.still = b.Still[k]
 		}
@@ -137,7 +140,20 @@ func (l *Layout) sort() {
 			*here, l.marks[*there] = l.marks[*there], *here
 			*there++
 		}
-		slices.SortFunc(l.marks[begins[k]:begins[k+1]], func(a, b mark) int { return cmp.Compare(a.place, b.place) })
+		byPlace(l.marks[begins[k]:begins[k+1]])
+	}
+}
+
+// byPlace sorts marks. A field has few, as a rule: those are put in one by one, without a call for each comparison.
+func byPlace(marks []mark) {
+	if len(marks) > 12 {
+		slices.SortFunc(marks, func(a, b mark) int { return cmp.Compare(a.place, b.place) })
+		return
+	}
+	for i := 1; i < len(marks); i++ {
+		for k := i; k > 0 && marks[k].place < marks[k-1].place; k-- {
+			marks[k], marks[k-1] = marks[k-1], marks[k]
+		}
 	}
 }
 
@@ -199,7 +215,7 @@ func (l *Layout) makeRoom(b *Beam) {
 // cutting cuts a load at the lines. What it does is noted for a unit of its weight; or, where it is still, laid on with it.
 type cutting struct {
 	*Layout
-	load  int
+	load  int32
 	still float64 // its weight; 0: it is not
 }
 
@@ -212,7 +228,7 @@ func (c *cutting) point(place float64) {
 	case c.still > 0:
 		c.base.point[i] += c.still
 	default:
-		c.moving.onLine = append(c.moving.onLine, onLine{c.load, i})
+		c.moving.onLine = append(c.moving.onLine, onLine{c.load, int32(i)})
 	}
 }
 
@@ -235,7 +251,7 @@ func (c *cutting) spread(s Stretch, taper float64) {
 	// Whole spans make a cover only where there are two or more: what rounding leaves where a
 	// cover ends is small because it is long.
 	if after-before > 1 {
-		c.cover(cover{load: c.load, from: before, to: after, begin: per(c.x[before]), end: per(c.x[after]), gain: gain})
+		c.cover(cover{load: c.load, from: int32(before), to: int32(after), begin: per(c.x[before]), end: per(c.x[after]), gain: gain})
 	}
 	for from := s.From; from < s.To; field++ {
 		to := min(s.To, c.right(field))
@@ -282,7 +298,7 @@ func (c *cutting) mark(field int, from, to, begin, end, share float64) {
 }
 
 func (c *cutting) note(m mark) {
-	m.load = int32(c.load)
+	m.load = c.load
 	c.marks = append(c.marks, m)
 }
 
@@ -304,7 +320,7 @@ func (c *cutting) piece(field int, from, to, share, taper float64) {
 			c.base.spans[j].add(c.still, s)
 			return
 		}
-		c.moving.parts = append(c.moving.parts, part{c.load, j, s})
+		c.moving.parts = append(c.moving.parts, part{c.load, int32(j), s})
 	}
 }
 
