@@ -3,7 +3,6 @@ package arbor
 import (
 	"cmp"
 	"math"
-	"slices"
 	"strconv"
 
 	"example.com/steelyard/internal/check"
@@ -92,7 +91,8 @@ type filling struct {
 }
 
 func (f Frame) fill(in filling) (Stack, error) {
-	pieces, kinds := fromHeaviest(in.stock)
+	var few sorted
+	pieces, kinds := few.fromHeaviest(in.stock)
 	return f.fillFrom(in, pieces, kinds)
 }
 
@@ -136,7 +136,9 @@ func (f Frame) fillFrom(in filling, pieces Stock, kinds []stack.Kind) (Stack, er
 	}
 	s := f.stacked(pipe.Mass, pipe.Height, show)
 	s.Wanted, s.Proven = in.wanted, proven
-	s.Pipe, s.Show = rows(pieces, pipe.Count), rows(pieces, show.Count)
+	all := make([]Row, 0, taken(pipe.Count)+taken(show.Count))
+	all = appendRows(all, pieces, pipe.Count)
+	s.cut(appendRows(all, pieces, show.Count), len(all))
 	s.Pieces += int(pipe.Pieces)
 	return s, nil
 }
@@ -176,29 +178,32 @@ func (f Frame) stacked(pipe, height int64, show stack.Choice) Stack {
 	}
 }
 
-// fromHeaviest gives the stock in the order in which pieces are stacked and
-// preferred, and the same as the search takes it.
-func fromHeaviest(stock Stock) (Stock, []stack.Kind) {
-	type both struct {
-		kind stack.Kind
-		at   int
+// sorted is room for a stock of few kinds in the order in which pieces are stacked and preferred.
+type sorted struct {
+	pieces [8]Piece
+	kinds  [8]stack.Kind
+}
+
+// fromHeaviest gives the stock in that order, and the same as the search takes it.
+func (few *sorted) fromHeaviest(stock Stock) (pieces Stock, kinds []stack.Kind) {
+	pieces, kinds = few.pieces[:], few.kinds[:]
+	if len(stock) > len(pieces) {
+		pieces, kinds = make(Stock, len(stock)), make([]stack.Kind, len(stock))
 	}
-	var some [mostKinds]both
-	all := some[:0]
-	for i, p := range stock {
-		all = append(all, both{stack.Kind{Mass: nanograms(p.Mass), Thickness: nanometres(p.Thickness), Count: int64(p.Count)}, i})
+	for i := range stock {
+		p := &stock[i]
+		kind := stack.Kind{Mass: nanograms(p.Mass), Thickness: nanometres(p.Thickness), Count: int64(p.Count)}
+		at := i
+		for ; at > 0; at-- {
+			last, name := &kinds[at-1], pieces[at-1].Name
+			if cmp.Or(cmp.Compare(last.Mass, kind.Mass), cmp.Compare(last.Thickness, kind.Thickness), cmp.Compare(p.Name, name)) >= 0 {
+				break
+			}
+			pieces[at], kinds[at] = pieces[at-1], *last
+		}
+		pieces[at], kinds[at] = *p, kind
 	}
-	slices.SortFunc(all, func(a, b both) int {
-		return cmp.Or(
-			cmp.Compare(b.kind.Mass, a.kind.Mass),
-			cmp.Compare(b.kind.Thickness, a.kind.Thickness),
-			cmp.Compare(stock[a.at].Name, stock[b.at].Name))
-	})
-	pieces, kinds := make(Stock, len(all)), make([]stack.Kind, len(all))
-	for i, b := range all {
-		pieces[i], kinds[i] = stock[b.at], b.kind
-	}
-	return pieces, kinds
+	return pieces[:len(stock)], kinds[:len(stock)]
 }
 
 // validate notes every fault of what Fill is given, each under its own name.
@@ -224,19 +229,45 @@ func validate(f Frame, w Wanted, stock Stock, side Side) error {
 
 // rows lists the kinds of which any are taken.
 func rows(pieces Stock, count []int64) []Row {
-	n := 0
-	for _, c := range count {
-		if c > 0 {
-			n++
-		}
-	}
+	n := taken(count)
 	if n == 0 {
 		return nil
 	}
-	out := make([]Row, 0, n)
+	return appendRows(make([]Row, 0, n), pieces, count)
+}
+
+// cut makes the first so many rows the pipe weight, and the others the show weight; nil where there is none.
+func (s *Stack) cut(rows []Row, pipe int) {
+	s.Pipe, s.Show = nil, nil
+	if pipe > 0 {
+		s.Pipe = rows[:pipe:pipe]
+	}
+	if pipe < len(rows) {
+		s.Show = rows[pipe:]
+	}
+}
+
+// cloned is the stack with rows of its own.
+func (s Stack) cloned() Stack {
+	all := append(append(make([]Row, 0, len(s.Pipe)+len(s.Show)), s.Pipe...), s.Show...)
+	s.cut(all, len(s.Pipe))
+	return s
+}
+
+// taken is of how many kinds any are taken.
+func taken(count []int64) (kinds int) {
+	for _, c := range count {
+		if c > 0 {
+			kinds++
+		}
+	}
+	return kinds
+}
+
+func appendRows(out []Row, pieces Stock, count []int64) []Row {
 	for i, c := range count {
 		if c > 0 {
-			p := pieces[i]
+			p := &pieces[i]
 			out = append(out, Row{Name: p.Name, Count: int(min(c, math.MaxInt)), Mass: p.Mass, Thickness: p.Thickness})
 		}
 	}

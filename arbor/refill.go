@@ -81,7 +81,8 @@ func (f Frame) Refill(today Stack, w Wanted, stock Stock, side Side, within unit
 		return Refilled{}, err
 	}
 
-	pieces, kinds := fromHeaviest(all)
+	var few sorted
+	pieces, kinds := few.fromHeaviest(all)
 	in := make([]int64, len(kinds))
 	var was int64 // thickness of today's show weight
 	for i, piece := range pieces {

@@ -2,7 +2,6 @@ package arbor
 
 import (
 	"errors"
-	"slices"
 
 	"example.com/steelyard/internal/stack"
 	"example.com/steelyard/units"
@@ -50,15 +49,18 @@ func (f Frame) Shortfall(w Wanted, stock Stock, side Side) (Shortfall, error) {
 	}
 	var s Shortfall
 	var err error
-	pieces, kinds := fromHeaviest(stock)
+	var few sorted
+	pieces, kinds := few.fromHeaviest(stock)
 	in := filling{wanted: w, stock: stock, side: side, pipeSide: side, steps: steps, lifted: true}
-	if s.Ideal, err = f.fillFrom(in, pieces, slices.Clone(kinds)); err != nil {
+	if s.Ideal, err = f.fillFrom(in, pieces, kinds); err != nil {
 		return Shortfall{}, err
+	}
+	for i := range kinds { // that was counted down from as many as one likes
+		kinds[i].Count = int64(pieces[i].Count)
 	}
 	if s.Ideal.Proven && f.holds(s.Ideal, pieces) && f.soonDone(kinds) {
 		// The best without limits that keeps to them all the same is the best within them.
-		s.Fits = s.Ideal
-		s.Fits.Pipe, s.Fits.Show = slices.Clone(s.Ideal.Pipe), slices.Clone(s.Ideal.Show)
+		s.Fits = s.Ideal.cloned()
 		return s, nil
 	}
 	var none *NoStackError

@@ -33,7 +33,8 @@ func TestChoicesThatAreSoonDone(t *testing.T) {
 		{"ten numbers of plates, and 50,001", plated, Stock{thin(50_000)}, false},
 		{"no kinds", frame, nil, true},
 	} {
-		_, kinds := fromHeaviest(c.stock)
+		var few sorted
+		_, kinds := few.fromHeaviest(c.stock)
 		if got := c.frame.soonDone(kinds); got != c.soon {
 			t.Errorf("%s: %v, want %v", c.name, got, c.soon)
 		}

@@ -33,7 +33,7 @@ func best(p Problem, limit, few int) Choice {
 	var room space
 	s := room.search(&p)
 	s.limit, s.few = limit, few
-	if s.start() {
+	if s.start(&p) {
 		s.both(nil)
 	}
 	return s.choice()
@@ -60,7 +60,7 @@ func refill(p Problem, today []int64, within int64, limit, few int) Choice {
 	var room space
 	s := room.search(&p)
 	s.limit, s.few, s.nodes, s.today = limit, few, best.Nodes, today
-	if !s.within(p.Wanted+within, within) {
+	if !s.within(p.Kinds, p.Wanted+within, within) {
 		return best
 	}
 	// best itself is one of the choices: no more need be changed than for it.

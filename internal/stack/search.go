@@ -8,7 +8,7 @@ package stack
 // later in the walk. A seed sets best without walked: ties are then not cut
 // until the walk has met the first.
 type search struct {
-	problem *Problem
+	problem Problem // but for its kinds
 	limit   int
 	nodes   int
 	few     int     // what the walk gets before the halves are listed; 0: no short cut at all
@@ -72,7 +72,10 @@ const fewKinds = 8
 // search is one for a problem, in this room where it is enough.
 func (few *space) search(p *Problem) search {
 	n := len(p.Kinds)
-	s := search{problem: p, n: n}
+	s := search{
+		problem: Problem{Wanted: p.Wanted, MaxMass: p.MaxMass, MaxHeight: p.MaxHeight, Plate: p.Plate, Heavy: p.Heavy, Light: p.Light},
+		n:       n,
+	}
 	if n <= fewKinds {
 		s.kinds, s.ladder, s.suffix, s.count, s.best.count = few.kinds[:n], few.ladder[:n], few.suffix[:n+1], few.count[:n], few.best[:n]
 	} else {
@@ -82,21 +85,20 @@ func (few *space) search(p *Problem) search {
 }
 
 // start prepares a search for the least error; false when nothing at all is allowed.
-func (s *search) start() bool {
-	p := s.problem
+func (s *search) start(p *Problem) bool {
 	over := p.overshoot()
-	return s.within(max(p.Wanted, 0)+over, max(over, abs(p.Wanted)))
+	return s.within(p.Kinds, max(p.Wanted, 0)+over, max(over, abs(p.Wanted)))
 }
 
 // within prepares a search among the choices of at most this mass and at most
 // this error; false when nothing at all is allowed.
-func (s *search) within(mass, bound int64) bool {
-	p := s.problem
+func (s *search) within(kinds []Kind, mass, bound int64) bool {
+	p := &s.problem
 	s.mass, s.bound, s.open = min(p.MaxMass, mass), bound, none
 	if s.mass < 0 || p.MaxHeight < 0 {
 		return false
 	}
-	for i, k := range p.Kinds {
+	for i, k := range kinds {
 		k.Count = min(k.Count, s.mass/k.Mass, p.MaxHeight/k.Thickness)
 		s.kinds[i] = k
 	}
@@ -109,7 +111,7 @@ func (s *search) within(mass, bound int64) bool {
 // can reach the wish up and then down. Away from there the error that is left at
 // best only grows, so each direction ends at the first that cannot do as well.
 func (s *search) allPlates() {
-	p := s.problem
+	p := &s.problem
 	pl := p.Plate
 	if pl.Every == 0 {
 		s.window(0, 0, p.MaxHeight)
@@ -168,7 +170,7 @@ func (s *search) step() bool {
 
 // thickest is the most piece thickness that goes with n plates.
 func (s *search) thickest(n int64) int64 {
-	p := s.problem
+	p := &s.problem
 	return min(product(n, p.Plate.Every)-1, p.MaxHeight-n*p.Plate.Thickness)
 }
 

@@ -52,7 +52,7 @@ func (r *Rigged) terms(s State) (HandTerms, error) {
 		Pulls: on.Pulls, Arbor: on.Arbor, Ratio: r.ropes.Ratio(), Parts: r.ropes.Ratio() * r.ropes.HandRatio(),
 		Idler: on.Idler, Base: on.Base, ToLock: rigging.Rail - rigging.Idler.Height, Drag: rigging.Drag,
 	}
-	reeving := rigging.layout().Reeving()
+	reeving := rigging.layout(nil).Reeving()
 	datum := map[purchase.Body]units.Length{purchase.Batten: s.Trim, purchase.Arbor: g.ArborTop, purchase.Idler: reeving.Idler}
 	for i, rope := range reeving.Lift {
 		terms, err := ropeTerms(rope, g.Lift[i].Turns, datum)

@@ -11,6 +11,7 @@ import (
 	"example.com/steelyard/arbor"
 	"example.com/steelyard/internal/check"
 	"example.com/steelyard/internal/strictjson"
+	"example.com/steelyard/load"
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/units"
 )
@@ -51,7 +52,7 @@ func (h House) Rig() (*RiggedHouse, error) {
 	p.Within("stock", "", validateStock(h.Stock))
 	shared := map[string]*installed{} // nil: a rigging that something is wrong with
 	for _, name := range slices.Sorted(maps.Keys(h.Riggings)) {
-		on, err := h.Riggings[name].install(nil)
+		on, err := newInstalled(h.Riggings[name], nil)
 		p.Within(strictjson.Member("riggings", name), "", err)
 		shared[name] = on
 	}
@@ -115,7 +116,7 @@ func (h House) resolve(s *Set, shared map[string]*installed) (*installed, error)
 			Want: "either like or rigging, not both",
 		}
 	case given:
-		on, err := s.Rigging.install(s.Hang)
+		on, err := newInstalled(s.Rigging, s.Hang)
 		return on, units.At("rigging", "", err)
 	}
 	rigging, ok := h.Riggings[s.Like]
@@ -127,6 +128,15 @@ func (h House) resolve(s *Set, shared map[string]*installed) (*installed, error)
 	}
 	s.Rigging = rigging
 	return shared[s.Like], nil
+}
+
+// newInstalled is a rigging that nothing is wrong with; nil with an error.
+func newInstalled(r Rigging, h load.Hang) (*installed, error) {
+	on := new(installed)
+	if err := r.install(on, h); err != nil {
+		return nil, err
+	}
+	return on, nil
 }
 
 // names lists the first few riggings of a house.

@@ -14,8 +14,7 @@ import (
 // Validate reports everything that is wrong with what is installed, as
 // *units.FieldError joined.
 func (r Rigging) Validate() error {
-	_, err := r.install(nil)
-	return err
+	return r.install(new(installed), nil)
 }
 
 // installed is a rigging that nothing is wrong with.
@@ -35,12 +34,16 @@ func (on *installed) hung(h load.Hang) (*load.Rigged, error) {
 	return on.batten.Rig(h)
 }
 
-// install is Validate, and gives what was found on the way. Of the hang it tells no faults.
-func (r Rigging) install(h load.Hang) (*installed, error) {
+// fewLines is how many lines most battens have at most.
+const fewLines = 8
+
+// install is Validate, and fills in what was found on the way; after an error that means nothing. Of the hang it tells no faults.
+func (r Rigging) install(on *installed, h load.Hang) error {
 	var p check.Problems
-	layout := r.layout()
+	var few [fewLines]purchase.Loft // the layout is soon forgotten
+	layout := r.layout(few[:0])
 	ropes, unlaid := layout.Rig()
-	on := &installed{batten: r.stretched(ropes), ropes: ropes, hang: h}
+	*on = installed{batten: r.stretched(ropes), ropes: ropes, hang: h}
 	var err error
 	on.load, err = on.batten.Rig(h)
 	for _, e := range flatten(err) {
@@ -62,12 +65,12 @@ func (r Rigging) install(h load.Hang) (*installed, error) {
 		p.Within("", "", r.rename(layout.Validate(), p.Err()))
 	}
 	if p.Err() != nil {
-		return nil, p.Err()
+		return p.Err()
 	}
 	// With each field right by itself, the ropes must be able to run wherever the
 	// stops let the arbor go.
 	if on.flight, err = r.flight(r.Purchase.Ratio()); err != nil {
-		return nil, r.renameFlight(err)
+		return r.renameFlight(err)
 	}
 	t := &on.flight
 	if line, height := r.lowestLoft(); t.Highest >= height {
@@ -86,10 +89,10 @@ func (r Rigging) install(h load.Hang) (*installed, error) {
 		p.Add("rail", check.Show(r.Rail), "less than "+check.Show(foot)+", the height of the arbor's foot at its upper stop: the rope from the foot to the idler is to pass the rail", units.ErrOutOfRange)
 	}
 	if p.Err() != nil {
-		return nil, p.Err()
+		return p.Err()
 	}
 	if unlaid != nil {
-		return nil, r.rename(unlaid, nil)
+		return r.rename(unlaid, nil)
 	}
 	// At the upper stop the ropes were laid with their stops a nanometre apart. At the lower one less than that may be left.
 	if _, highest := ropes.Reach(); t.Highest >= highest {
@@ -98,10 +101,7 @@ func (r Rigging) install(h load.Hang) (*installed, error) {
 	if err := r.tips(on.batten, t.Lowest); err != nil {
 		p.Add("batten.lines", "", "a lift line on each side of the bare batten's centre of gravity", err)
 	}
-	if p.Err() != nil {
-		return nil, p.Err()
-	}
-	return on, nil
+	return p.Err()
 }
 
 // tips tells whether the batten tips with nothing on it.

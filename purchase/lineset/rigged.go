@@ -50,8 +50,12 @@ func (s Set) Rig(stock arbor.Stock) (*Rigged, error) {
 	if s.Like != "" {
 		p.Add("like", strconv.Quote(s.Like), "the rigging itself: only a house can look one up by name", units.ErrUnknown)
 	}
-	on, err := s.Rigging.install(s.Hang)
-	p.Within("rigging", "", err)
+	var room installed
+	on := &room
+	if err := s.Rigging.install(on, s.Hang); err != nil {
+		p.Within("rigging", "", err)
+		on = nil
+	}
 	flown, err := s.validate(on)
 	p.Within("", "", err)
 	if err := p.Err(); err != nil {

@@ -1,6 +1,8 @@
 package lineset
 
 import (
+	"slices"
+
 	"example.com/steelyard/arbor"
 	"example.com/steelyard/internal/check"
 	"example.com/steelyard/load"
@@ -120,12 +122,12 @@ func limit[Q units.Quantity](p *check.Problems, field string, most Q, basis stri
 	}
 }
 
-// layout lays the standard ropes of the rigging.
-func (r Rigging) layout() purchase.Layout {
+// layout lays the standard ropes of the rigging, with its loft blocks in the room of these where that is enough.
+func (r Rigging) layout(loft []purchase.Loft) purchase.Layout {
 	l := purchase.Layout{
 		Kind:        r.Purchase,
 		Hand:        r.HandPurchase,
-		Loft:        make([]purchase.Loft, len(r.Batten.Lines)),
+		Loft:        slices.Grow(loft, len(r.Batten.Lines))[:len(r.Batten.Lines)],
 		HeadBlock:   r.HeadBlock,
 		DeadEnd:     r.DeadEnds,
 		Rail:        r.Rail,
