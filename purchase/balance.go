@@ -2,7 +2,6 @@ package purchase
 
 import (
 	"example.com/steelyard/internal/check"
-	"example.com/steelyard/internal/rope"
 	"example.com/steelyard/units"
 )
 
@@ -51,24 +50,6 @@ func (r *Reeved) RopeImbalance(trim units.Length) (units.Force, error) {
 // imbalance works in newtons, with carried and arbor as weights.
 func (r *Reeved) imbalance(moved, carried, arbor float64) float64 {
 	return r.ropes.At(moved) + (carried - float64(arbor*r.perRatio))
-}
-
-// ropeImbalance is the part of the imbalance that the ropes' own weight makes.
-//
-// A lift line that bears R at the batten has t(z) = c + w·z along its path with
-// n_b·c + w·s_b = R there (package rope), so it pulls the arbor up with
-// n_a·c + w·s_a, and n_a/n_b is the ratio. The hand line pays out at one end of
-// the arbor what it takes in at the other, so its n is zero: only its weight is
-// left.
-func (r *Reeved) ropeImbalance() rope.Straight {
-	var up rope.Straight
-	for i := range r.lift {
-		_, atBatten := r.lift[i].pull(Batten, 0)
-		_, atArbor := r.lift[i].pull(Arbor, 0)
-		up = up.Plus(atArbor.Less(atBatten.Times(r.ratio)))
-	}
-	_, atArbor := r.hand.pull(Arbor, 0) // nothing without a hand line
-	return up.Plus(atArbor).Times(r.perRatio)
 }
 
 func possible(carried, arbor units.Mass) error {

@@ -1,6 +1,7 @@
 package purchase
 
 import (
+	"math"
 	"strconv"
 
 	"example.com/steelyard/internal/rope"
@@ -13,6 +14,8 @@ import (
 type laid struct {
 	rope     *Rope
 	weight   float64     // N/m
+	batten   float64     // how many parts hold it up
+	arbor    float64     // the same
 	stations []station   // of each stop
 	legs     []direction // of each part, from the stop it leaves to the one it runs to
 }
@@ -51,45 +54,72 @@ func take[S ~[]E, E any](from *S, n int) S {
 	return first
 }
 
-// lay lays a rope along its path while the bodies are at heights h. Stops that belong to no block count with nobody's.
-func (m *ground) lay(l *laid, rp *Rope, h *rope.Heights, nobodys int) {
-	n := len(rp.Path)
+// lay lays a rope along its path while the bodies are at heights h, and tells whether it is plain that nothing is wrong with its
+// parts: see checkParts. Stops that belong to no block count with nobody's.
+func (m *ground) lay(l *laid, rp *Rope, h *rope.Heights, nobodys int) (plain bool) {
+	path := rp.Path
 	l.rope, l.weight = rp, rp.Mass.Weight(units.StandardGravity).In(units.NewtonPerMetre)
-	l.stations, l.legs = take(&m.stations, n), take(&m.legs, n-1)
-	for i, block := range take(&m.blocks, n) {
+	l.stations, l.legs = take(&m.stations, len(path)), take(&m.legs, len(path)-1)
+	for i, block := range take(&m.blocks, len(path)) {
 		l.stations[i].block = int(block)
 		if block == noBlock {
 			l.stations[i].block = nobodys
 		}
 	}
+	plain = true
+	var last direction
 	for i := range l.legs {
-		from, to := &l.stations[i], &l.stations[i+1]
-		across, up, _ := l.part(i, h)
-		l.legs[i] = direction{across, up}
-		from.pulls.across += across
-		from.pulls.up += up
-		to.pulls.across -= across
-		to.pulls.up -= up
+		a, b := &path[i], &path[i+1]
+		across, up := a.upTo(b, h)
+		size := math.Abs(across)
+		if size < plumb && math.Abs(up) < plumb || size > plumb && a.On != b.On && (a.moves() || b.moves()) {
+			plain = false
+		}
+		var leg direction
+		leg.across, leg.up, _ = rope.Part(across, up)
+		l.legs[i] = leg
+		// A change of direction by far more than noTurn is one, with no root taken.
+		if dx, dz := leg.across-last.across, leg.up-last.up; float64(dx*dx)+float64(dz*dz) < 1e-12 {
+			plain = false
+		}
+		l.stations[i].pulls = direction{leg.across - last.across, leg.up - last.up}
+		l.holds(a.On, leg.up-last.up)
+		last = leg
+	}
+	end := len(l.legs)
+	l.stations[end].pulls = direction{-last.across, -last.up}
+	l.holds(path[end].On, -last.up)
+	return plain
+}
+
+// holds adds parts that hold up a body.
+func (l *laid) holds(body Body, parts float64) {
+	switch body {
+	case Batten:
+		l.batten += parts
+	case Arbor:
+		l.arbor += parts
 	}
 }
 
 // on is the body that a stop rides on, and height how high the stop is.
 func (l *laid) on(stop int) Body { return l.rope.Path[stop].On }
 
-func (l *laid) height(stop int, h *rope.Heights) float64 {
-	s := &l.rope.Path[stop]
-	return s.Height.In(units.Metre) + h[s.On]
-}
+func (l *laid) height(stop int, h *rope.Heights) float64 { return l.rope.Path[stop].height(h) }
 
-// part is [rope.Part] for a part, and apart how far its ends are apart across and in height.
+// part is [rope.Part] for a part.
 func (l *laid) part(i int, h *rope.Heights) (across, up, length float64) {
-	return rope.Part(l.apart(i, h))
+	return rope.Part(l.rope.Path[i].upTo(&l.rope.Path[i+1], h))
 }
 
-func (l *laid) apart(i int, h *rope.Heights) (across, up float64) {
-	a, b := &l.rope.Path[i], &l.rope.Path[i+1]
-	return b.Across.In(units.Metre) - a.Across.In(units.Metre), l.height(i+1, h) - l.height(i, h)
+func (s *Stop) height(h *rope.Heights) float64 { return s.Height.In(units.Metre) + h[s.On] }
+
+// upTo is how far another stop is from this one, across and upwards.
+func (s *Stop) upTo(t *Stop, h *rope.Heights) (across, up float64) {
+	return t.Across.In(units.Metre) - s.Across.In(units.Metre), t.height(h) - s.height(h)
 }
+
+func (s *Stop) moves() bool { return s.On == Batten || s.On == Arbor }
 
 // rate is how much more rope the path up to a stop wants for each unit that a body rises, as [rope.Path.Rate].
 func (l *laid) rate(body Body, last int) (rate float64) {
@@ -105,16 +135,25 @@ func (l *laid) rate(body Body, last int) (rate float64) {
 	return rate
 }
 
-// settle fills in what the rope's own weight does, and gives how a lift line rests. While the arbor rises by a unit the bodies rise
-// by travel.
-func (l *laid) settle(at *rope.Heights, travel *rope.Speeds) (lift rests) {
+// settle fills in what the rope's own weight does, and gives what it adds to what holds up batten and arbor: see pull. While the
+// arbor rises by a unit the bodies rise by travel.
+func (l *laid) settle(at *rope.Heights, travel *rope.Speeds) (batten, arbor rope.Straight) {
 	for i := range l.stations {
-		l.stations[i].hung = rope.Straight{Start: l.height(i, at), Rate: travel[l.on(i)]}.Times(l.weight)
+		here, s := &l.stations[i], &l.rope.Path[i]
+		here.hung = rope.Straight{Start: s.height(at), Rate: travel[s.On]}.Times(l.weight)
+		switch s.On {
+		case Batten:
+			batten = batten.Plus(here.hung.Times(here.pulls.up))
+		case Arbor:
+			arbor = arbor.Plus(here.hung.Times(here.pulls.up))
+		}
 	}
-	if parts, hung := l.pull(Batten, 0); parts > 0 {
-		lift = rests{perPull: 1 / parts, plain: hung.Times(-1 / parts), begin: &l.stations[0], stops: l.stations[1:]}
-	}
-	return lift
+	return batten, arbor
+}
+
+// rests gives how a lift line rests of which its own weight adds so much to what holds the batten.
+func (l *laid) rests(hung rope.Straight, first int) rests {
+	return rests{perPull: 1 / l.batten, plain: hung.Times(-1 / l.batten), begin: &l.stations[0], stops: l.stations[1:], first: first}
 }
 
 // pull is [rope.Path.Pull] on a body, of the stops from one on: how many parts pull it up, and what the rope's own

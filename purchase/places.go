@@ -2,7 +2,6 @@ package purchase
 
 import (
 	"math"
-	"slices"
 	"strconv"
 
 	"example.com/steelyard/internal/check"
@@ -105,14 +104,23 @@ func (b *blocks) numberOf(path, first []Stop, others []blockNumber) blockNumber 
 	if s.On == Batten {
 		return noBlock
 	}
-	same := func(t Stop) bool { return t.Name == s.Name }
-	if k := slices.IndexFunc(first, same); k >= 0 {
+	if k := named(first, s.Name); k < len(first) {
 		return b.of[k]
 	}
-	if k := slices.IndexFunc(path, same); k < len(others) {
+	if k := named(path, s.Name); k < len(others) {
 		return others[k]
 	}
 	return b.add()
+}
+
+// named is the first stop of a name; without one, how many there are.
+func named(path []Stop, name string) int {
+	for k := range path {
+		if path[k].Name == name {
+			return k
+		}
+	}
+	return len(path)
 }
 
 // newBlocks gives the blocks, with no load; then the rope lock, then nobody's, for stops on the batten.

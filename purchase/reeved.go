@@ -74,12 +74,13 @@ func (r Reeving) rig(found blocks) (*Reeved, error) {
 		down:       math.Inf(-1), up: math.Inf(1), lock: -1,
 	}
 	h := out.heights(out.top)
-	out.lay(&h, found)
-	for i, l := range out.all() {
-		l.checkParts(&p, &h, i, len(r.Lift))
-	}
-	if err := p.Err(); err != nil {
-		return nil, err
+	if !out.lay(&h, found) {
+		for i, l := range out.all() {
+			l.checkParts(&p, &h, i, len(r.Lift))
+		}
+		if err := p.Err(); err != nil {
+			return nil, err
+		}
 	}
 	out.findRatio(&p)
 	if len(r.Hand.Path) > 0 {
@@ -97,21 +98,26 @@ func (r *Reeved) ready(h *rope.Heights) {
 	r.perRatio = 1 / r.ratio
 	travel := r.travel()
 	r.limitTravel(h, &travel)
+	// A lift line that bears R at the batten has t(z) = c + w·z along its path with n_b·c + w·s_b = R there (package rope), so it
+	// pulls the arbor up with n_a·c + w·s_a, and n_a/n_b is the ratio. The hand line pays out at one end of the arbor what it takes
+	// in at the other, so its n is zero: only its weight is left.
+	var up rope.Straight
 	r.rests = make([]rests, 0, len(r.lift)+2)
 	first := 0
-	for i, l := range r.all() {
-		rests := l.settle(h, &travel)
-		if i < len(r.lift) {
-			rests.first = first
-			first += len(l.legs)
-			r.rests = append(r.rests, rests)
-		}
+	for i := range r.lift {
+		l := &r.lift[i]
+		atBatten, atArbor := l.settle(h, &travel)
+		up = up.Plus(atArbor.Less(atBatten.Times(r.ratio)))
+		r.rests = append(r.rests, l.rests(atBatten, first))
+		first += len(l.legs)
 	}
 	if r.lock >= 0 {
+		_, atArbor := r.hand.settle(h, &travel)
 		r.idlerParts, r.idlerHung = r.hand.pull(Idler, 0)
 		r.topParts, _ = r.hand.pull(Arbor, r.lock+1)
+		up = up.Plus(atArbor)
 	}
-	r.ropes = r.ropeImbalance()
+	r.ropes = up.Times(r.perRatio)
 	if r.lock >= 0 {
 		below, above := r.hand.stations[:r.lock+1], r.hand.stations[r.lock+1:]
 		r.rests = append(r.rests,
@@ -125,8 +131,7 @@ func (r *Reeved) ready(h *rope.Heights) {
 func (r *Reeved) findRatio(p *check.Problems) {
 	for i := range r.lift {
 		l := &r.lift[i]
-		last := len(l.legs)
-		byBatten, byArbor := l.rate(Batten, last), l.rate(Arbor, last)
+		byBatten, byArbor := -l.batten, -l.arbor // how much more rope it wants for a unit that each rises
 		n := byArbor / byBatten
 		if byBatten < 0 && byArbor != 0 && n >= 0 {
 			if r.ratio == 0 {
@@ -188,7 +193,7 @@ func (l *laid) checkParts(p *check.Problems, h *rope.Heights, number, lifts int)
 	apart := true
 	for i := range l.legs {
 		a, b := &l.rope.Path[i], &l.rope.Path[i+1]
-		across, up := l.apart(i, h)
+		across, up := a.upTo(b, h)
 		if math.Abs(across) < plumb && math.Abs(up) < plumb {
 			if _, _, length := rope.Part(across, up); length < plumb {
 				at := stopField(number, i+1, lifts)
@@ -197,7 +202,7 @@ func (l *laid) checkParts(p *check.Problems, h *rope.Heights, number, lifts int)
 				continue
 			}
 		}
-		if a.On != b.On && (moves(a) || moves(b)) && math.Abs(across) > plumb {
+		if a.On != b.On && (a.moves() || b.moves()) && math.Abs(across) > plumb {
 			at := stopField(number, i+1, lifts)
 			p.Add(at+".across", check.Show(b.Across),
 				check.Show(a.Across)+", plumb with the stop before it, as one of the two moves", units.ErrOutOfRange)
@@ -213,17 +218,17 @@ func (l *laid) checkParts(p *check.Problems, h *rope.Heights, number, lifts int)
 	}
 }
 
-func moves(s *Stop) bool { return s.On == Batten || s.On == Arbor }
-
 // limitTravel finds how far the arbor may move before two stops of a part meet.
 func (r *Reeved) limitTravel(h *rope.Heights, travel *rope.Speeds) {
 	for _, l := range r.all() {
-		for i := range l.legs {
-			v := travel[l.on(i+1)] - travel[l.on(i)]
+		path := l.rope.Path
+		for i := range path[1:] {
+			a, b := &path[i], &path[i+1]
+			v := travel[b.On] - travel[a.On]
 			if v == 0 {
 				continue
 			}
-			if meet := (l.height(i, h) - l.height(i+1, h)) / v; meet > 0 {
+			if meet := (a.height(h) - b.height(h)) / v; meet > 0 {
 				r.up = min(r.up, meet)
 			} else {
 				r.down = max(r.down, meet)
@@ -232,19 +237,22 @@ func (r *Reeved) limitTravel(h *rope.Heights, travel *rope.Speeds) {
 	}
 }
 
-// lay lays all ropes while the bodies are at heights h. Their figures lie side by side, in one piece of memory of each sort.
-func (r *Reeved) lay(h *rope.Heights, found blocks) {
+// lay lays all ropes while the bodies are at heights h, and tells whether it is plain that nothing is wrong with their parts. Their
+// figures lie side by side, in one piece of memory of each sort.
+func (r *Reeved) lay(h *rope.Heights, found blocks) (plain bool) {
 	ropes := &r.of
 	r.named = found.named
 	n, lines := ropes.stops(), len(ropes.Lift)
 	m := ground{stations: make([]station, n), legs: make([]direction, n-lines), blocks: found.of} // with a hand line one leg more than there are
 	r.lift = make([]laid, lines)
+	plain = true
 	for i := range r.lift {
-		m.lay(&r.lift[i], &ropes.Lift[i], h, r.named+1)
+		plain = m.lay(&r.lift[i], &ropes.Lift[i], h, r.named+1) && plain
 	}
 	if len(ropes.Hand.Path) > 0 {
-		m.lay(&r.hand, &ropes.Hand, h, r.named+1)
+		plain = m.lay(&r.hand, &ropes.Hand, h, r.named+1) && plain
 	}
+	return plain
 }
 
 // all gives the lift lines and then the hand line, if there is one.
