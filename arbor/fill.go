@@ -138,7 +138,7 @@ func (f Frame) fillFrom(in filling, pieces Stock, kinds []stack.Kind) (Stack, er
 	s.Wanted, s.Proven = in.wanted, proven
 	all := make([]Row, 0, taken(pipe.Count)+taken(show.Count))
 	all = appendRows(all, pieces, pipe.Count)
-	s.cut(appendRows(all, pieces, show.Count), len(all))
+	s.Pipe, s.Show = parted(appendRows(all, pieces, show.Count), len(all))
 	s.Pieces += int(pipe.Pieces)
 	return s, nil
 }
@@ -236,21 +236,21 @@ func rows(pieces Stock, count []int64) []Row {
 	return appendRows(make([]Row, 0, n), pieces, count)
 }
 
-// cut makes the first so many rows the pipe weight, and the others the show weight; nil where there is none.
-func (s *Stack) cut(rows []Row, pipe int) {
-	s.Pipe, s.Show = nil, nil
-	if pipe > 0 {
-		s.Pipe = rows[:pipe:pipe]
+// parted cuts rows into those of the pipe weight, which come first, and those of the show weight; nil where there is none.
+func parted(rows []Row, first int) (pipe, show []Row) {
+	if first > 0 {
+		pipe = rows[:first:first]
 	}
-	if pipe < len(rows) {
-		s.Show = rows[pipe:]
+	if first < len(rows) {
+		show = rows[first:]
 	}
+	return pipe, show
 }
 
 // cloned is the stack with rows of its own.
 func (s Stack) cloned() Stack {
 	all := append(append(make([]Row, 0, len(s.Pipe)+len(s.Show)), s.Pipe...), s.Show...)
-	s.cut(all, len(s.Pipe))
+	s.Pipe, s.Show = parted(all, len(s.Pipe))
 	return s
 }
 

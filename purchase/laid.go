@@ -70,9 +70,9 @@ func (m *ground) lay(l *laid, rp *Rope, h *rope.Heights, nobodys int) (plain boo
 	var last direction
 	for i := range l.legs {
 		a, b := &path[i], &path[i+1]
-		across, up := a.upTo(b, h)
+		across, up := apart(a, b, h)
 		size := math.Abs(across)
-		if size < plumb && math.Abs(up) < plumb || size > plumb && a.On != b.On && (a.moves() || b.moves()) {
+		if size < plumb && math.Abs(up) < plumb || size > plumb && a.On != b.On && (moves(a) || moves(b)) {
 			plain = false
 		}
 		var leg direction
@@ -105,21 +105,21 @@ func (l *laid) holds(body Body, parts float64) {
 // on is the body that a stop rides on, and height how high the stop is.
 func (l *laid) on(stop int) Body { return l.rope.Path[stop].On }
 
-func (l *laid) height(stop int, h *rope.Heights) float64 { return l.rope.Path[stop].height(h) }
+func (l *laid) height(stop int, h *rope.Heights) float64 { return heightOf(&l.rope.Path[stop], h) }
 
 // part is [rope.Part] for a part.
 func (l *laid) part(i int, h *rope.Heights) (across, up, length float64) {
-	return rope.Part(l.rope.Path[i].upTo(&l.rope.Path[i+1], h))
+	return rope.Part(apart(&l.rope.Path[i], &l.rope.Path[i+1], h))
 }
 
-func (s *Stop) height(h *rope.Heights) float64 { return s.Height.In(units.Metre) + h[s.On] }
+func heightOf(s *Stop, h *rope.Heights) float64 { return s.Height.In(units.Metre) + h[s.On] }
 
-// upTo is how far another stop is from this one, across and upwards.
-func (s *Stop) upTo(t *Stop, h *rope.Heights) (across, up float64) {
-	return t.Across.In(units.Metre) - s.Across.In(units.Metre), t.height(h) - s.height(h)
+// apart is how far the stop b is from a, across and upwards.
+func apart(a, b *Stop, h *rope.Heights) (across, up float64) {
+	return b.Across.In(units.Metre) - a.Across.In(units.Metre), heightOf(b, h) - heightOf(a, h)
 }
 
-func (s *Stop) moves() bool { return s.On == Batten || s.On == Arbor }
+func moves(s *Stop) bool { return s.On == Batten || s.On == Arbor }
 
 // rate is how much more rope the path up to a stop wants for each unit that a body rises, as [rope.Path.Rate].
 func (l *laid) rate(body Body, last int) (rate float64) {
@@ -140,7 +140,7 @@ func (l *laid) rate(body Body, last int) (rate float64) {
 func (l *laid) settle(at *rope.Heights, travel *rope.Speeds) (batten, arbor rope.Straight) {
 	for i := range l.stations {
 		here, s := &l.stations[i], &l.rope.Path[i]
-		here.hung = rope.Straight{Start: s.height(at), Rate: travel[s.On]}.Times(l.weight)
+		here.hung = rope.Straight{Start: heightOf(s, at), Rate: travel[s.On]}.Times(l.weight)
 		switch s.On {
 		case Batten:
 			batten = batten.Plus(here.hung.Times(here.pulls.up))

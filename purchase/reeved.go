@@ -190,26 +190,26 @@ func (r *Reeved) checkHand(p *check.Problems, h *rope.Heights) {
 // which change their length hang plumb: then the ratio is the same at every trim, and
 // so are the turns; and that the rope turns at every sheave.
 func (l *laid) checkParts(p *check.Problems, h *rope.Heights, number, lifts int) {
-	apart := true
+	whole := true
 	for i := range l.legs {
 		a, b := &l.rope.Path[i], &l.rope.Path[i+1]
-		across, up := a.upTo(b, h)
+		across, up := apart(a, b, h)
 		if math.Abs(across) < plumb && math.Abs(up) < plumb {
 			if _, _, length := rope.Part(across, up); length < plumb {
 				at := stopField(number, i+1, lifts)
 				p.Add(at, strconv.Quote(b.Name), "a place apart from the stop before it when the lines are made off", units.ErrDuplicate)
-				apart = false
+				whole = false
 				continue
 			}
 		}
-		if a.On != b.On && (a.moves() || b.moves()) && math.Abs(across) > plumb {
+		if a.On != b.On && (moves(a) || moves(b)) && math.Abs(across) > plumb {
 			at := stopField(number, i+1, lifts)
 			p.Add(at+".across", check.Show(b.Across),
 				check.Show(a.Across)+", plumb with the stop before it, as one of the two moves", units.ErrOutOfRange)
-			apart = false
+			whole = false
 		}
 	}
-	for i := 1; apart && i < len(l.legs); i++ {
+	for i := 1; whole && i < len(l.legs); i++ {
 		if in, off := &l.legs[i-1], &l.legs[i]; !rope.Turns(in.across, in.up, off.across, off.up, noTurn) {
 			field := ropeField(number, lifts)
 			p.Add(field+".path["+strconv.Itoa(i)+"]", strconv.Quote(l.rope.Path[i].Name),
@@ -228,7 +228,7 @@ func (r *Reeved) limitTravel(h *rope.Heights, travel *rope.Speeds) {
 			if v == 0 {
 				continue
 			}
-			if meet := (a.height(h) - b.height(h)) / v; meet > 0 {
+			if meet := (heightOf(a, h) - heightOf(b, h)) / v; meet > 0 {
 				r.up = min(r.up, meet)
 			} else {
 				r.down = max(r.down, meet)
