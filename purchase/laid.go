@@ -14,8 +14,8 @@ import (
 type laid struct {
 	rope     *Rope
 	weight   float64     // N/m
-	batten   float64     // how many parts hold it up
-	arbor    float64     // the same
+	batten   float64     // how many parts hold up the batten
+	arbor    float64     // and the arbor
 	stations []station   // of each stop
 	legs     []direction // of each part, from the stop it leaves to the one it runs to
 }

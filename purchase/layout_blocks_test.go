@@ -14,19 +14,7 @@ import (
 // block is the one that its name says. A layout may be odd in one way, as long as it is valid.
 func TestPropValidLayoutLaysValidRopes(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		metres := func(name string, low, high int) units.Length {
-			return units.Length(rapid.IntRange(10*low, 10*high).Draw(t, name)) / 10
-		}
-		kinds := []Kind{Single, Double, Triple}
-		l := Layout{
-			Kind: rapid.SampledFrom(kinds).Draw(t, "kind"), Hand: rapid.SampledFrom(append(kinds, 0)).Draw(t, "hand"),
-			HeadBlock: metres("head block", 20, 21), DeadEnd: metres("dead end", 20, 22), ArborTop: metres("top", 12, 19),
-			Rail: metres("rail", 2, 3), Idler: metres("idler", -1, 1), ArborLength: metres("arbor", 2, 4), Trim: metres("trim", -1, 3),
-			Drag: 0.04, Rim: 2, LiftMass: 0.2, HandMass: 0.2,
-		}
-		for range rapid.IntRange(1, 12).Draw(t, "lines") {
-			l.Loft = append(l.Loft, Loft{Across: metres("across", 1, 20), Height: metres("height", 18, 22)})
-		}
+		l := drawLayout(t)
 		at := rapid.IntRange(0, len(l.Loft)-1).Draw(t, "at")
 		odd := rapid.SampledFrom([]units.Length{-1e13, -1e12, -3, 0, 1e-300, 1e-9, 0.05, 1, 1e12, 1e13}).Draw(t, "odd")
 		rapid.SampledFrom([]func(){
@@ -61,4 +49,22 @@ func TestPropValidLayoutLaysValidRopes(t *testing.T) {
 			t.Fatalf("%+v: %s", l, d)
 		}
 	})
+}
+
+// drawLayout draws a layout as they are.
+func drawLayout(t *rapid.T) Layout {
+	metres := func(name string, low, high int) units.Length {
+		return units.Length(rapid.IntRange(10*low, 10*high).Draw(t, name)) / 10
+	}
+	kinds := []Kind{Single, Double, Triple}
+	l := Layout{
+		Kind: rapid.SampledFrom(kinds).Draw(t, "kind"), Hand: rapid.SampledFrom(append(kinds, 0)).Draw(t, "hand"),
+		HeadBlock: metres("head block", 20, 21), DeadEnd: metres("dead end", 20, 22), ArborTop: metres("top", 12, 19),
+		Rail: metres("rail", 2, 3), Idler: metres("idler", -1, 1), ArborLength: metres("arbor", 2, 4), Trim: metres("trim", -1, 3),
+		Drag: 0.04, Rim: 2, LiftMass: 0.2, HandMass: 0.2,
+	}
+	for range rapid.IntRange(1, 12).Draw(t, "lines") {
+		l.Loft = append(l.Loft, Loft{Across: metres("across", 1, 20), Height: metres("height", 18, 22)})
+	}
+	return l
 }

@@ -1,8 +1,6 @@
 package purchase
 
-import (
-	"example.com/steelyard/internal/rope"
-)
+import "example.com/steelyard/internal/rope"
 
 // motions is how the ropes run, whatever their drag.
 type motions struct {
@@ -46,8 +44,8 @@ func (r *Reeved) motions() *motions {
 func (r *Reeved) travel() rope.Speeds { return rope.Speeds{Batten: -r.ratio, Arbor: 1} }
 
 // course gives that of a rope: while the arbor rises by a unit the bodies rise by travel, and while the batten flies out at one
-// they rise as fast as out says. That of the first part runs as its end's body takes it along, and past each sheave as fast as up
-// to it, seen from the sheave.
+// they rise as fast as out says. The first part runs as its end's body takes it along, and past each sheave the rope runs as
+// fast as up to it, seen from the sheave.
 func (l *laid) course(at *rope.Heights, travel, out *rope.Speeds) course {
 	parts := len(l.legs)
 	figures := make([]float64, 2*parts+1)

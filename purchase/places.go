@@ -104,17 +104,17 @@ func (b *blocks) numberOf(path, first []Stop, others []blockNumber) blockNumber 
 	if s.On == Batten {
 		return noBlock
 	}
-	if k := named(first, s.Name); k < len(first) {
+	if k := firstNamed(first, s.Name); k < len(first) {
 		return b.of[k]
 	}
-	if k := named(path, s.Name); k < len(others) {
+	if k := firstNamed(path, s.Name); k < len(others) {
 		return others[k]
 	}
 	return b.add()
 }
 
-// named is the first stop of a name; without one, how many there are.
-func named(path []Stop, name string) int {
+// firstNamed is the first stop of a name; without one, how many there are.
+func firstNamed(path []Stop, name string) int {
 	for k := range path {
 		if path[k].Name == name {
 			return k

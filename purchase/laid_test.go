@@ -1,0 +1,79 @@
+package purchase
+
+import (
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"example.com/steelyard/internal/check"
+	"example.com/steelyard/internal/near"
+	"example.com/steelyard/internal/rope"
+	"example.com/steelyard/units"
+)
+
+// What is summed up while a rope is laid is what the kernel has of its path by itself.
+func TestPropLaidAsTheKernelHasIt(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		layout := drawLayout(t)
+		r, err := layout.Rig()
+		if err != nil {
+			t.Skip(err)
+		}
+		h := r.heights(r.top)
+		geometry := r.geometry(layout.Trim)
+		for i, l := range r.all() {
+			path := make(rope.Path, len(l.rope.Path))
+			for k, s := range l.rope.Path {
+				path[k] = rope.Stop{Body: int(s.On), X: s.Across.In(units.Metre), Z: s.Height.In(units.Metre)}
+			}
+			last := len(path) - 1
+			at := func(what string, got, want float64) {
+				if !near.Abs(got, want, 1e-9) {
+					t.Fatalf("%s: %s %v, want %v", l.rope.Name, what, got, want)
+				}
+			}
+			for _, body := range [...]Body{Batten, Arbor, Idler} {
+				parts, hung := l.pull(body, 0)
+				n, s := path.Pull(int(body), 0, last, &h)
+				at("parts at the "+body.String(), parts, n)
+				at("own weight at the "+body.String(), hung.At(0), s*l.weight)
+				for k := range path {
+					at("rate up to a stop", l.rate(body, k), path.Rate(int(body), k, &h))
+				}
+			}
+			n, _ := path.Pull(int(Batten), 0, last, &h)
+			at("parts that hold the batten", l.batten, n)
+			n, _ = path.Pull(int(Arbor), 0, last, &h)
+			at("parts that hold the arbor", l.arbor, n)
+			length := geometry.Hand.Length
+			if i < len(r.lift) {
+				length = geometry.Lift[i].Length
+			}
+			at("length", length.In(units.Metre), path.Length(&h))
+		}
+	})
+}
+
+// Where it is plain that nothing is wrong with a rope's parts, a closer look finds nothing either. Stops are drawn so that many
+// coincide, stand nearly plumb or nearly in one line.
+func TestPropPlainPartsHaveNoFault(t *testing.T) {
+	small := []float64{0, 0.4e-9, 0.9e-9, 0.99e-9, 1.01e-9, 2e-9, 1e-7, 1e-6, 1}
+	rapid.Check(t, func(t *rapid.T) {
+		place := func(name string) units.Length {
+			return units.Length(float64(rapid.IntRange(0, 2).Draw(t, name)) + rapid.SampledFrom(small).Draw(t, name))
+		}
+		rp := Rope{Name: "drawn"}
+		for range rapid.IntRange(2, 5).Draw(t, "stops") {
+			rp.Path = append(rp.Path, Stop{Name: "stop", On: rapid.SampledFrom([]Body{Building, Grid, Batten, Arbor, Idler}).Draw(t, "on"), Across: place("across"), Height: place("height")})
+		}
+		n := len(rp.Path)
+		m := ground{stations: make([]station, n), legs: make([]direction, n-1), blocks: make([]blockNumber, n)}
+		var l laid
+		var h rope.Heights
+		var p check.Problems
+		plain := m.lay(&l, &rp, &h, 0)
+		if l.checkParts(&p, &h, 0, 1); plain && p.Err() != nil {
+			t.Fatalf("%+v: %v", rp.Path, p.Err())
+		}
+	})
+}
