@@ -234,7 +234,11 @@ func (c *cutting) point(place float64) {
 
 func (c *cutting) spread(s Stretch, taper float64) {
 	length := s.To - s.From
+	even := 1 / length
 	per := func(place float64) float64 { // weight per length of a unit of weight
+		if taper == 0 {
+			return even
+		}
 		lean := float64(2*(place-s.From)/length) - 1
 		return (1 + float64(taper*lean)) / length
 	}
