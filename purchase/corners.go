@@ -65,7 +65,7 @@ func (s *stretch) try() {
 }
 
 func (s *stretch) corner(grows uint64) corner {
-	last, size := len(s.l.legs), s.to-s.from+1
+	last, size := s.l.last(), s.to-s.from+1
 	c := corner{in: make([]rope.Straight, size), off: make([]rope.Straight, size)}
 	var up rope.Straight // of the body that is known, with the tension that the rope begins with
 	t := rope.Straight{Rate: 1}
@@ -77,7 +77,7 @@ func (s *stretch) corner(grows uint64) corner {
 		if i > 0 {
 			c.in[i-s.from] = t
 			if known {
-				up = up.Plus(t.Times(-s.l.legs[i-1].up))
+				up = up.Plus(t.Times(-s.d.legs[i-1].up))
 			}
 		}
 		if i == last {
@@ -92,7 +92,7 @@ func (s *stretch) corner(grows uint64) corner {
 		}
 		c.off[i-s.from] = t
 		if known {
-			up = up.Plus(t.Times(s.l.legs[i].up))
+			up = up.Plus(t.Times(s.d.legs[i].up))
 		}
 	}
 	// The sum is what it is with up.Start + up.Rate·begin, begin the tension at the beginning.
@@ -109,17 +109,17 @@ func begun(t, begin rope.Straight) rope.Straight {
 
 // pull is what the rope pulls the stops that are meant with.
 func (s *stretch) pull(c *corner, meant func(l *laid, stop int) bool) (across, up rope.Straight) {
-	last := len(s.l.legs)
+	last := s.l.last()
 	for i := s.from; i <= s.to; i++ {
 		if !meant(s.l, i) {
 			continue
 		}
 		if i > 0 {
-			d, t := s.l.legs[i-1], c.in[i-s.from]
+			d, t := s.d.legs[i-1], c.in[i-s.from]
 			across, up = across.Less(t.Times(d.across)), up.Less(t.Times(d.up))
 		}
 		if i < last {
-			d, t := s.l.legs[i], c.off[i-s.from]
+			d, t := s.d.legs[i], c.off[i-s.from]
 			across, up = across.Plus(t.Times(d.across)), up.Plus(t.Times(d.up))
 		}
 	}
@@ -138,7 +138,7 @@ func (s *stretch) meets(meant func(l *laid, stop int) bool) bool {
 
 // fill fills in the bands of the rope's parts, with the sum of each corner.
 func (s *stretch) fill(parts []PartBand, sum func(*corner) ends) {
-	last := len(s.l.legs)
+	last := s.l.last()
 	for i := s.from; i <= s.to; i++ {
 		in, off := none(), none()
 		for k := range s.corners {
@@ -176,7 +176,7 @@ func (r *Reeved) resting(on Bodies, moved float64) *atRest {
 	set := &atRest{r: r, weight: on.Arbor.Weight(units.StandardGravity).In(units.Newton), base: on.Base > 0}
 	for i := range r.lift {
 		pull := on.Pulls[i].In(units.Newton)
-		line := &stretch{l: &r.lift[i], d: &drives[i], to: len(r.lift[i].legs), known: Batten, sum: ends{pull, pull}, moved: moved}
+		line := &stretch{l: &r.lift[i], d: &drives[i], to: r.lift[i].last(), known: Batten, sum: ends{pull, pull}, moved: moved}
 		line.try()
 		set.lift = append(set.lift, line)
 		set.lifts = set.lifts.plus(line.extremes(func(c *corner) float64 { return c.arbor.At(pull) }))
@@ -188,7 +188,7 @@ func (r *Reeved) resting(on Bodies, moved float64) *atRest {
 	idler := on.onIdler(r.idlerParts)
 	set.lower = &stretch{l: hand, d: driven, to: r.lock, known: Idler, sum: ends{idler, idler}, moved: moved}
 	set.lower.try()
-	set.upper = &stretch{l: hand, d: driven, from: r.lock + 1, to: len(hand.legs), known: Arbor, moved: moved}
+	set.upper = &stretch{l: hand, d: driven, from: r.lock + 1, to: hand.last(), known: Arbor, moved: moved}
 	set.upper.try()
 	set.drop = float64(hand.weight*r.lockHeight) - hand.stations[r.lock+1].hung.At(moved)
 	foot := set.lower.extremes(func(c *corner) float64 { return c.arbor.At(idler) })

@@ -42,8 +42,8 @@ func (l *laid) drive(d *driven, drag func(*Stop) float64) {
 	for i := range d.at {
 		at, k, past := &d.at[i], 1.0, d.past[i]
 		at.drag = drag(&l.rope.Path[i])
-		if at.drag != 0 && i > 0 && i < len(l.legs) {
-			a, b := l.legs[i-1], l.legs[i]
+		if at.drag != 0 && i > 0 && i < len(d.legs) {
+			a, b := d.legs[i-1], d.legs[i]
 			k = rope.DragRatio(at.drag, a.across, a.up, b.across, b.up)
 		}
 		at.tight = k
@@ -113,8 +113,8 @@ func (d *direction) rising() float64 { return math.Copysign(1, d.up) }
 func (l *laid) forces(d *driven, way, grip int) (onto upward) {
 	mass := l.weight / units.StandardGravity.In(units.MetrePerSecondSquared)
 	t := rope.Tension{PerStart: 1}
-	for i := range l.legs {
-		leg, past, rim := &l.legs[i], d.past[i], l.rope.Path[i].Rim.In(units.Kilogram) // at an end none runs past, and all this does nothing
+	for i := range d.legs {
+		leg, past, rim := &d.legs[i], d.past[i], l.rope.Path[i].Rim.In(units.Kilogram) // at an end none runs past, and all this does nothing
 		turning := float64(mass * float64(past*past))
 		t.PerSquare -= turning
 		t = t.Times(d.at[i].factor[way])
@@ -139,7 +139,7 @@ func (l *laid) forces(d *driven, way, grip int) (onto upward) {
 func (l *laid) gain(d *driven, stop, way int) float64 {
 	s, gain := &d.at[stop], 1.0
 	if s.drag != 0 {
-		a, b := l.legs[stop-1], l.legs[stop]
+		a, b := d.legs[stop-1], d.legs[stop]
 		gain = rope.DragGain(s.drag, a.across, a.up, b.across, b.up)
 	}
 	if s.factor[way] < 1 {
@@ -159,8 +159,8 @@ func (d *driven) start(way Way, pull, moved float64) float64 {
 func (l *laid) running(d *driven, parts []Part, blocks []Block, way Way, role int, start, pull, moved float64) (low float64) {
 	grip := d.grip[role]
 	t := start
-	for i := range l.legs {
-		leg := &l.legs[i]
+	for i := range d.legs {
+		leg := &d.legs[i]
 		t = float64(t * d.at[i].factor[way-Out])
 		from := t
 		t += l.rises(i).At(moved)
@@ -191,8 +191,8 @@ func (l *laid) slack(d *driven, field string, way Way, role int, start, pull, mo
 	var low float64
 	var part int
 	t := start
-	for i := range l.legs {
-		leg := &l.legs[i]
+	for i := range d.legs {
+		leg := &d.legs[i]
 		t = float64(t * d.at[i].factor[way-Out])
 		if t < low {
 			low, part = t, i

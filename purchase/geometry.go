@@ -89,7 +89,7 @@ func (r *Reeved) geometry(trim units.Length) Geometry {
 const still = 1e-12 // untyped: a plain ratio
 
 func (l *laid) geometry(h *rope.Heights, course *course) RopeGeometry {
-	last := len(l.legs)
+	last := l.last()
 	out := RopeGeometry{Name: l.rope.Name, Parts: make([]PartGeometry, last), Turns: make([]Turn, last-1)}
 	out.AtBatten, _ = l.pull(Batten, 0)
 	for i := range out.Parts {

@@ -13,12 +13,14 @@ import (
 // on the trim is worked out here, once.
 type laid struct {
 	rope     *Rope
-	weight   float64     // N/m
-	batten   float64     // how many parts hold up the batten
-	arbor    float64     // and the arbor
-	stations []station   // of each stop
-	legs     []direction // of each part, from the stop it leaves to the one it runs to
+	weight   float64   // N/m
+	batten   float64   // how many parts hold up the batten
+	arbor    float64   // and the arbor
+	stations []station // of each stop
 }
+
+// last is the number of its last stop, counted from 0, and so that of its parts.
+func (l *laid) last() int { return len(l.stations) - 1 }
 
 // rests is what makes the tension at height 0 of a rope at rest without drag: what is known to pull on it, a lift line at the
 // batten, and the rope's own weight.
@@ -43,7 +45,6 @@ type direction struct{ across, up float64 }
 // ground is memory for ropes that are laid one after the other, made for all of them at once.
 type ground struct {
 	stations []station
-	legs     []direction
 	blocks   []blockNumber // of each stop
 }
 
@@ -59,7 +60,7 @@ func take[S ~[]E, E any](from *S, n int) S {
 func (m *ground) lay(l *laid, rp *Rope, h *rope.Heights, nobodys int) (plain bool) {
 	path := rp.Path
 	l.rope, l.weight = rp, rp.Mass.Weight(units.StandardGravity).In(units.NewtonPerMetre)
-	l.stations, l.legs = take(&m.stations, len(path)), take(&m.legs, len(path)-1)
+	l.stations = take(&m.stations, len(path))
 	for i, block := range take(&m.blocks, len(path)) {
 		l.stations[i].block = int(block)
 		if block == noBlock {
@@ -68,7 +69,7 @@ func (m *ground) lay(l *laid, rp *Rope, h *rope.Heights, nobodys int) (plain boo
 	}
 	plain = true
 	var last direction
-	for i := range l.legs {
+	for i := range path[1:] {
 		a, b := &path[i], &path[i+1]
 		across, up := apart(a, b, h)
 		size := math.Abs(across)
@@ -77,7 +78,6 @@ func (m *ground) lay(l *laid, rp *Rope, h *rope.Heights, nobodys int) (plain boo
 		}
 		var leg direction
 		leg.across, leg.up, _ = rope.Part(across, up)
-		l.legs[i] = leg
 		// A change of direction by far more than noTurn is one, with no root taken.
 		if dx, dz := leg.across-last.across, leg.up-last.up; float64(dx*dx)+float64(dz*dz) < 1e-12 {
 			plain = false
@@ -86,7 +86,7 @@ func (m *ground) lay(l *laid, rp *Rope, h *rope.Heights, nobodys int) (plain boo
 		l.holds(a.On, leg.up-last.up)
 		last = leg
 	}
-	end := len(l.legs)
+	end := l.last()
 	l.stations[end].pulls = direction{-last.across, -last.up}
 	l.holds(path[end].On, -last.up)
 	return plain
@@ -120,20 +120,6 @@ func apart(a, b *Stop, h *rope.Heights) (across, up float64) {
 }
 
 func moves(s *Stop) bool { return s.On == Batten || s.On == Arbor }
-
-// rate is how much more rope the path up to a stop wants for each unit that a body rises, as [rope.Path.Rate].
-func (l *laid) rate(body Body, last int) (rate float64) {
-	for i := range l.legs[:last] {
-		up := l.legs[i].up
-		if l.on(i) == body {
-			rate -= up
-		}
-		if l.on(i+1) == body {
-			rate += up
-		}
-	}
-	return rate
-}
 
 // settle fills in what the rope's own weight does, and gives what it adds to what holds up batten and arbor: see pull. While the
 // arbor rises by a unit the bodies rise by travel.

@@ -37,14 +37,9 @@ func TestPropLaidAsTheKernelHasIt(t *testing.T) {
 				n, s := path.Pull(int(body), 0, last, &h)
 				at("parts at the "+body.String(), parts, n)
 				at("own weight at the "+body.String(), hung.At(0), s*l.weight)
-				for k := range path {
-					at("rate up to a stop", l.rate(body, k), path.Rate(int(body), k, &h))
-				}
 			}
-			n, _ := path.Pull(int(Batten), 0, last, &h)
-			at("parts that hold the batten", l.batten, n)
-			n, _ = path.Pull(int(Arbor), 0, last, &h)
-			at("parts that hold the arbor", l.arbor, n)
+			at("parts that hold the batten", -l.batten, path.Rate(int(Batten), last, &h))
+			at("parts that hold the arbor", -l.arbor, path.Rate(int(Arbor), last, &h))
 			length := geometry.Hand.Length
 			if i < len(r.lift) {
 				length = geometry.Lift[i].Length
@@ -67,7 +62,7 @@ func TestPropPlainPartsHaveNoFault(t *testing.T) {
 			rp.Path = append(rp.Path, Stop{Name: "stop", On: rapid.SampledFrom([]Body{Building, Grid, Batten, Arbor, Idler}).Draw(t, "on"), Across: place("across"), Height: place("height")})
 		}
 		n := len(rp.Path)
-		m := ground{stations: make([]station, n), legs: make([]direction, n-1), blocks: make([]blockNumber, n)}
+		m := ground{stations: make([]station, n), blocks: make([]blockNumber, n)}
 		var l laid
 		var h rope.Heights
 		var p check.Problems

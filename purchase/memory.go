@@ -30,12 +30,12 @@ func (m *memory) knows(r *Reeved) bool { return m != nil && m.of == r }
 func (r *Reeved) remember() *memory {
 	parts := 0
 	for _, l := range r.all() {
-		parts += len(l.legs)
+		parts += l.last()
 	}
 	m := &memory{of: r, ropes: make([]RopeState, len(r.rests)), bear: make([][]Part, len(r.rests)), parts: make([]Part, parts), blocks: r.newBlocks()}
 	left := m.parts
 	for i, l := range r.all() {
-		of := take(&left, len(l.legs))
+		of := take(&left, l.last())
 		l.parts(of)
 		m.ropes[i] = RopeState{Name: l.rope.Name, Parts: of}
 	}
@@ -48,7 +48,7 @@ func (r *Reeved) remember() *memory {
 
 // lift and hand are what belongs to the lift lines and to the hand line.
 func (m *memory) lift() []RopeState { n := len(m.of.lift); return m.ropes[:n:n] }
-func (m *memory) hand() []Part      { return m.parts[len(m.parts)-len(m.of.hand.legs):] }
+func (m *memory) hand() []Part      { return m.parts[len(m.parts)-m.of.hand.last():] }
 
 // noPlace is the fault of a nil State or Running to be filled.
 func noPlace(field string) error {

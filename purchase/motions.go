@@ -18,6 +18,7 @@ const (
 
 // course is how a rope runs while the batten flies out at a unit of speed.
 type course struct {
+	legs   []direction     // of each part, from the stop it leaves to the one it runs to
 	speed  []float64       // of the rope of each part, towards the path's end
 	past   []float64       // of the rope past each stop, seen from it
 	length []rope.Straight // of each part, with the arbor's top moved up
@@ -32,7 +33,7 @@ func (r *Reeved) motions() *motions {
 			m.courses = append(m.courses, l.course(&at, &travel, &out))
 		}
 		if r.lock >= 0 {
-			m.rail = r.findRail(m.courses[len(r.lift)].speed)
+			m.rail = r.findRail(&m.courses[len(r.lift)])
 			m.grip[InnerRope], m.grip[OuterRope] = partOf(m.rail, InnerRope), partOf(m.rail, OuterRope)
 		}
 		m.felt = r.ropesFelt(m.courses)
@@ -47,18 +48,19 @@ func (r *Reeved) travel() rope.Speeds { return rope.Speeds{Batten: -r.ratio, Arb
 // they rise as fast as out says. The first part runs as its end's body takes it along, and past each sheave the rope runs as
 // fast as up to it, seen from the sheave.
 func (l *laid) course(at *rope.Heights, travel, out *rope.Speeds) course {
-	parts := len(l.legs)
+	parts := l.last()
 	figures := make([]float64, 2*parts+1)
-	c := course{speed: figures[:parts:parts], past: figures[parts:], length: make([]rope.Straight, parts)}
-	for i := range l.legs {
-		up, by := l.legs[i].up, out[l.on(i)]
+	c := course{legs: make([]direction, parts), speed: figures[:parts:parts], past: figures[parts:], length: make([]rope.Straight, parts)}
+	for i := range c.legs {
+		across, up, length := l.part(i, at)
+		c.legs[i] = direction{across, up}
+		by := out[l.on(i)]
 		c.speed[i] = float64(by * up)
 		if i > 0 {
-			c.past[i] = c.speed[i-1] - float64(by*l.legs[i-1].up)
+			c.past[i] = c.speed[i-1] - float64(by*c.legs[i-1].up)
 			c.speed[i] += c.past[i]
 		}
 		// A part whose length changes hangs plumb.
-		_, _, length := l.part(i, at)
 		c.length[i] = rope.Straight{Start: length, Rate: float64((travel[l.on(i+1)] - travel[l.on(i)]) * up)}
 	}
 	return c

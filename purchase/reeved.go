@@ -109,7 +109,7 @@ func (r *Reeved) ready(h *rope.Heights) {
 		atBatten, atArbor := l.settle(h, &travel)
 		up = up.Plus(atArbor.Less(atBatten.Times(r.ratio)))
 		r.rests = append(r.rests, l.rests(atBatten, first))
-		first += len(l.legs)
+		first += l.last()
 	}
 	if r.lock >= 0 {
 		_, atArbor := r.hand.settle(h, &travel)
@@ -159,7 +159,7 @@ func (r *Reeved) findRatio(p *check.Problems) {
 // hand line lets the arbor move.
 func (r *Reeved) checkHand(p *check.Problems, h *rope.Heights) {
 	hand := &r.hand
-	last := len(hand.legs)
+	last := hand.last()
 	idler := -1
 	for i := range hand.stations {
 		if hand.on(i) == Idler {
@@ -173,17 +173,18 @@ func (r *Reeved) checkHand(p *check.Problems, h *rope.Heights) {
 	if n, _ := hand.pull(Idler, 0); n <= 0 {
 		p.Add("hand", "", "parts that hold the idler up, so that its weight keeps the hand line tight", units.ErrOutOfRange)
 	}
-	if n, _ := hand.pull(Arbor, idler); n <= 0 {
+	top, _ := hand.pull(Arbor, idler)
+	if top <= 0 {
 		p.Add("hand", "", "a part from the head block down to the arbor's top", units.ErrOutOfRange)
 	}
-	if math.Abs(hand.rate(Arbor, last)) > 1e-9 {
+	if math.Abs(hand.arbor) > 1e-9 {
 		p.Add("hand", "", "as much rope paid out at one end of the arbor as is taken in at the other", ErrOverConstrained)
 	}
 	if z := hand.height(idler, h); r.lockHeight <= z || r.lockHeight >= hand.height(idler+1, h) {
 		p.Add("lock", check.Show(units.Length(r.lockHeight)), "a height between the idler's and the head block's", units.ErrOutOfRange)
 	}
 	r.lock = idler
-	r.handRatio = math.Abs(r.hand.rate(Arbor, idler)) / r.ratio
+	r.handRatio = top / r.ratio
 }
 
 // checkParts makes sure that no two neighbouring stops coincide, that parts
@@ -191,8 +192,9 @@ func (r *Reeved) checkHand(p *check.Problems, h *rope.Heights) {
 // so are the turns; and that the rope turns at every sheave.
 func (l *laid) checkParts(p *check.Problems, h *rope.Heights, number, lifts int) {
 	whole := true
-	for i := range l.legs {
-		a, b := &l.rope.Path[i], &l.rope.Path[i+1]
+	path := l.rope.Path
+	for i := range path[1:] {
+		a, b := &path[i], &path[i+1]
 		across, up := apart(a, b, h)
 		if math.Abs(across) < plumb && math.Abs(up) < plumb {
 			if _, _, length := rope.Part(across, up); length < plumb {
@@ -209,10 +211,12 @@ func (l *laid) checkParts(p *check.Problems, h *rope.Heights, number, lifts int)
 			whole = false
 		}
 	}
-	for i := 1; whole && i < len(l.legs); i++ {
-		if in, off := &l.legs[i-1], &l.legs[i]; !rope.Turns(in.across, in.up, off.across, off.up, noTurn) {
+	for i := 1; whole && i < l.last(); i++ {
+		inX, inZ, _ := l.part(i-1, h)
+		offX, offZ, _ := l.part(i, h)
+		if !rope.Turns(inX, inZ, offX, offZ, noTurn) {
 			field := ropeField(number, lifts)
-			p.Add(field+".path["+strconv.Itoa(i)+"]", strconv.Quote(l.rope.Path[i].Name),
+			p.Add(field+".path["+strconv.Itoa(i)+"]", strconv.Quote(path[i].Name),
 				"a place at which the rope turns: here it runs straight past", ErrNoTurn)
 		}
 	}
@@ -243,7 +247,7 @@ func (r *Reeved) lay(h *rope.Heights, found blocks) (plain bool) {
 	ropes := &r.of
 	r.named = found.named
 	n, lines := ropes.stops(), len(ropes.Lift)
-	m := ground{stations: make([]station, n), legs: make([]direction, n-lines), blocks: found.of} // with a hand line one leg more than there are
+	m := ground{stations: make([]station, n), blocks: found.of}
 	r.lift = make([]laid, lines)
 	plain = true
 	for i := range r.lift {

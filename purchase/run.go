@@ -80,10 +80,10 @@ func (r *Reeved) RailRopes() []RailRope {
 	return ropes
 }
 
-// findRail looks up the parts at the rail; speeds are those of the hand line's parts.
-func (r *Reeved) findRail(speeds []float64) (rail []railRope) {
-	for i, speed := range speeds {
-		uz := r.hand.legs[i].up
+// findRail looks up the parts at the rail.
+func (r *Reeved) findRail(hand *course) (rail []railRope) {
+	for i, speed := range hand.speed {
+		uz := hand.legs[i].up
 		if uz == 0 || !r.passesLock(i) {
 			continue
 		}
@@ -208,7 +208,7 @@ func (r *Reeved) RunInto(s *Running, trim units.Length, on Bodies, way Way) erro
 	left := m.parts
 	for i := range r.lift {
 		l := &r.lift[i]
-		n := len(l.legs)
+		n := l.last()
 		low := l.running(&drives[i], left[:n], m.blocks, way, nowhere, drives[i].start(way, on.Pulls[i].In(units.Newton), moved), 0, moved)
 		s.Lift[i].Parts, s.Lift[i].Slack = left[:n:n], low < -slackened
 		s.Slack = s.Slack || s.Lift[i].Slack
