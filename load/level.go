@@ -61,10 +61,10 @@ func (r *Rigged) furthest(w *beam.Work) float64 {
 	for _, v := range w.Weights {
 		weight += v
 	}
-	low, high := r.low[0], r.low[0]
+	low, high := r.lines[0].low, r.lines[0].low
 	for i := range n {
 		give = max(give, r.bending*r.lines[i].give)
-		low, high = min(low, r.low[i]), max(high, r.low[i])
+		low, high = min(low, r.lines[i].low), max(high, r.lines[i].low)
 		if i > 0 {
 			least = min(least, r.lines[i].at-r.lines[i-1].at)
 		}
@@ -80,9 +80,13 @@ func (r *Rigged) furthest(w *beam.Work) float64 {
 // neighbouring turns is within the limits and the second beyond, there is one place between.
 func (r *Rigged) off(w *beam.Work, line int, furthest float64, limits Limits) Off {
 	reach := r.kernelReach()
-	low := slices.Clone(r.low)
+	made := make([]float64, len(r.lines))
+	for i := range made {
+		made[i] = r.lines[i].low
+	}
+	low := slices.Clone(made)
 	at := func(off float64) (float64, Bound, int) {
-		low[line] = r.low[line] + off
+		low[line] = made[line] + off
 		w.SetLow(low)
 		w.Hang(reach)
 		return r.used(w, limits)
@@ -93,9 +97,9 @@ func (r *Rigged) off(w *beam.Work, line int, furthest float64, limits Limits) Of
 	within := 0.0
 	for _, stride := range []float64{1e-9, 1e-6, 1e-3, 1} {
 		far := float64(furthest * stride)
-		to := slices.Clone(r.low)
+		to := slices.Clone(made)
 		to[line] += far
-		for _, turn := range append(w.TurnsOfLow(r.low, to, reach), 1) {
+		for _, turn := range append(w.TurnsOfLow(made, to, reach), 1) {
 			beyond := float64(turn * far)
 			if math.Abs(beyond) <= math.Abs(within) {
 				continue

@@ -13,16 +13,15 @@ import (
 type Rigged struct {
 	length  units.Length
 	lines   []made
-	low     []float64 // bending stiffness times how far each line's end hangs low, N·m³
 	bare    units.Mass
-	hung    units.Mass    // all items
-	lowest  units.Length  // how far the lowest of them reaches under the batten
-	still   units.Mass    // the bare batten and what hangs clear
-	moment  float64       // of that about the middle, kg·m
-	moving  []resting     // the items that pile or stand
-	middle  units.Length  // of the bare batten
-	layout  *beam.Layout  // its first load is the bare batten, then the items
-	bending float64       // EI, the pipe's bending stiffness, N·m²
+	hung    units.Mass   // all items
+	lowest  units.Length // how far the lowest of them reaches under the batten
+	still   units.Mass   // the bare batten and what hangs clear
+	moment  float64      // of that about the middle, kg·m
+	moving  []resting    // the items that pile or stand
+	middle  units.Length // of the bare batten
+	layout  *beam.Layout // its first load is the bare batten, then the items
+	bending float64      // EI, the pipe's bending stiffness, N·m²
 	section units.SectionModulus
 	breaks  []units.Length
 	clear   units.Length // above it nothing rests on the deck
@@ -33,6 +32,7 @@ type Rigged struct {
 type made struct {
 	at    units.Length
 	give  float64     // how far it stretches for a unit of pull, m/N
+	low   float64     // bending stiffness times how far its end hangs low, N·m³
 	limit units.Force // of its own; 0: none
 }
 
@@ -43,7 +43,6 @@ func newRigged(b Batten, h Hang) *Rigged {
 	r := &Rigged{
 		length:  b.Length,
 		lines:   make([]made, n),
-		low:     make([]float64, n),
 		bare:    b.BareMass(),
 		middle:  b.Length.Scale(0.5),
 		bending: float64(b.Pipe.Modulus) * float64(b.Pipe.SecondMoment()),
@@ -52,12 +51,10 @@ func newRigged(b Batten, h Hang) *Rigged {
 	// The beam keeps nothing of its description, for which few lines and items ask for no memory.
 	var few sketch
 	desc := few.beam(n, 1+items)
-	desc.Low = r.low
 	for i, l := range b.Lines {
-		line := made{at: onto(l.At), give: l.give(), limit: l.Limit}
+		line := made{at: onto(l.At), give: l.give(), low: r.bending * float64(l.Long), limit: l.Limit}
 		r.lines[i] = line
-		r.low[i] = r.bending * float64(l.Long)
-		desc.Lines[i], desc.Give[i] = float64(line.at), r.bending*line.give
+		desc.Lines[i], desc.Give[i], desc.Low[i] = float64(line.at), r.bending*line.give, line.low
 	}
 	moving := 0
 	for i := range h {
@@ -111,13 +108,13 @@ func newRigged(b Batten, h Hang) *Rigged {
 // sketch is room for the description of a beam of few lines and loads.
 type sketch struct {
 	loads   [24]beam.Stretch
-	figures [64]float64
+	figures [72]float64
 }
 
 // beam describes one, all of it nought.
 func (s *sketch) beam(lines, loads int) beam.Beam {
 	stretches, figures := s.loads[:], s.figures[:]
-	if size := 2 * (lines + loads); loads > len(stretches) || size > len(figures) {
+	if size := 3*lines + 2*loads; loads > len(stretches) || size > len(figures) {
 		stretches, figures = make([]beam.Stretch, loads), make([]float64, size)
 	}
 	take := func(n int) []float64 {
@@ -125,7 +122,7 @@ func (s *sketch) beam(lines, loads int) beam.Beam {
 		figures = figures[n:]
 		return first
 	}
-	return beam.Beam{Lines: take(lines), Give: take(lines), Loads: stretches[:loads], Taper: take(loads), Still: take(loads)}
+	return beam.Beam{Lines: take(lines), Give: take(lines), Low: take(lines), Loads: stretches[:loads], Taper: take(loads), Still: take(loads)}
 }
 
 // Bare is the mass of the batten with nothing on it.

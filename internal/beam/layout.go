@@ -83,8 +83,7 @@ func NewLayout(b Beam) *Layout {
 		l.give = room.take(n)
 		copy(l.give, b.Give)
 	}
-	places := make([]int, 2*n+2)
-	l.all, l.field = places[:n:n], places[n:]
+	l.all, l.field = numbers[:n:n], make([]int, n+2)
 	l.measure(b.Loads, &room)
 	l.even = !slices.ContainsFunc(b.Taper, func(t float64) bool { return t != 0 })
 	if b.Still != nil {
@@ -109,6 +108,12 @@ func NewLayout(b Beam) *Layout {
 	}
 	l.sort()
 	return l
+}
+
+// numbers are those of all lines that there can be.
+var numbers = [MaxLines]int{
+	0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19, 20, 21, 22, 23, 24, 25, 26, 27, 28, 29, 30, 31,
+	32, 33, 34, 35, 36, 37, 38, 39, 40, 41, 42, 43, 44, 45, 46, 47, 48, 49, 50, 51, 52, 53, 54, 55, 56, 57, 58, 59, 60, 61, 62, 63,
 }
 
 // slab is room for figures that are made together.
@@ -163,9 +168,6 @@ func (l *Layout) measure(loads []Stretch, room *slab) {
 	l.start, l.end = l.x[0], l.x[n-1]
 	for _, s := range loads {
 		l.start, l.end = min(l.start, s.From), max(l.end, s.To)
-	}
-	for i := range l.x {
-		l.all[i] = i
 	}
 	if n == 1 {
 		return

@@ -103,10 +103,10 @@ func (r *Rigged) hung(trim units.Length, above bool) units.Mass {
 func (r *Rigged) bare(units.Length, bool) units.Mass { return r.load.Bare() }
 
 // newBalance asks between trims that the set reaches, where the curve has no fault.
-func (r *Rigged) newBalance() Balance {
+func (r *Rigged) newBalance() *Balance {
 	low, high := r.travel.reached()
 	curve, _ := r.curve(nil, low, high, r.counter.Arbor, r.hung)
-	b := Balance{
+	b := &Balance{
 		Ratio: r.ropes.Ratio(), Arbor: r.counter.Arbor, Ropes: r.ropeMasses(), Curve: curve,
 		Low: curve[0].Imbalance, High: curve[len(curve)-1].Imbalance,
 	}

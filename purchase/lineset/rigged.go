@@ -19,7 +19,7 @@ import (
 // not write to them.
 type Rigged struct {
 	computed
-	balance lazy.Value[Balance]
+	balance lazy.Value[*Balance]
 	checks  lazy.Value[[]Check]
 }
 
@@ -34,8 +34,6 @@ type computed struct {
 	flight  arbor.Flight
 	travel  Travel
 	counter Counterweight
-
-	lowest, highest units.Length // that it reaches, and a hair
 
 	ample *arbor.Stack // what would be stacked were there enough pieces of every kind; nil: what is stacked
 }
@@ -132,7 +130,6 @@ func (s Set) compute(stock arbor.Stock, on *installed, found flown) (*Rigged, er
 	r := &Rigged{computed: computed{
 		set: s, stock: slices.Clone(stock), ropes: on.ropes, flight: on.flight,
 		load: found.load, travel: found.travel, breaks: found.load.Breaks(),
-		lowest: found.travel.Lowest - hair, highest: found.travel.Highest + hair,
 	}}
 	var err error
 	if r.counter, err = r.counterweight(stock); err != nil {
@@ -203,7 +200,7 @@ func (r *Rigged) Balance() Balance {
 	if r.load == nil {
 		return Balance{} // of a Rigged that Rig did not make
 	}
-	return r.balance.Get(r.newBalance)
+	return *r.balance.Get(r.newBalance)
 }
 
 // Low is the set's state at low trim, or at the trim nearest to it that the set
