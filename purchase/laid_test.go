@@ -49,9 +49,10 @@ func TestPropLaidAsTheKernelHasIt(t *testing.T) {
 	})
 }
 
-// Where it is plain that nothing is wrong with a rope's parts, a closer look finds nothing either. Stops are drawn so that many
-// coincide, stand nearly plumb or nearly in one line.
-func TestPropPlainPartsHaveNoFault(t *testing.T) {
+// Each stop is pulled along the part that leaves it, and against the one that comes to it. Where it is plain that nothing is wrong
+// with a rope's parts, a closer look finds nothing either. Stops are drawn so that many coincide, stand nearly plumb or nearly in
+// one line.
+func TestPropPartsOfAnyRope(t *testing.T) {
 	small := []float64{0, 0.4e-9, 0.9e-9, 0.99e-9, 1.01e-9, 2e-9, 1e-7, 1e-6, 1}
 	rapid.Check(t, func(t *rapid.T) {
 		place := func(name string) units.Length {
@@ -69,6 +70,21 @@ func TestPropPlainPartsHaveNoFault(t *testing.T) {
 		plain := m.lay(&l, &rp, &h, 0)
 		if l.checkParts(&p, &h, 0, 1); plain && p.Err() != nil {
 			t.Fatalf("%+v: %v", rp.Path, p.Err())
+		}
+		for i, s := range l.stations {
+			var want direction
+			if i > 0 {
+				across, up, _ := l.part(i-1, &h)
+				want = direction{-across, -up}
+			}
+			if i < n-1 {
+				across, up, _ := l.part(i, &h)
+				want.across += across
+				want.up += up
+			}
+			if !near.Abs(s.pulls.across, want.across, 1e-15) || !near.Abs(s.pulls.up, want.up, 1e-15) {
+				t.Fatalf("%+v: stop %d is pulled %v, want %v", rp.Path, i, s.pulls, want)
+			}
 		}
 	})
 }

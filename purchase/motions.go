@@ -6,7 +6,7 @@ import "example.com/steelyard/internal/rope"
 type motions struct {
 	courses []course // of each lift line, then of the hand line
 	rail    []railRope
-	grip    [grips]int    // the part of the hand line that a hand grips; −1: none
+	grip    [grips]int    // the part of the hand line that a hand grips; −1: none. Nobody grips where there is no hand line
 	felt    rope.Straight // mass of ropes and sheaves felt at the batten, kg, with the arbor's top moved up
 }
 
@@ -27,14 +27,14 @@ type course struct {
 // motions is worked out when it is first asked.
 func (r *Reeved) motions() *motions {
 	return r.moving.Get(func() *motions {
-		m := &motions{courses: make([]course, 0, len(r.lift)+1), grip: [grips]int{nowhere: -1, InnerRope: -1, OuterRope: -1}}
+		m := &motions{courses: make([]course, 0, len(r.lift)+1)}
 		at, travel, out := r.heights(r.top), r.travel(), rope.Speeds{Batten: 1, Arbor: -r.perRatio}
 		for _, l := range r.all() {
 			m.courses = append(m.courses, l.course(&at, &travel, &out))
 		}
 		if r.lock >= 0 {
 			m.rail = r.findRail(&m.courses[len(r.lift)])
-			m.grip[InnerRope], m.grip[OuterRope] = partOf(m.rail, InnerRope), partOf(m.rail, OuterRope)
+			m.grip = [grips]int{nowhere: -1, InnerRope: partOf(m.rail, InnerRope), OuterRope: partOf(m.rail, OuterRope)}
 		}
 		m.felt = r.ropesFelt(m.courses)
 		return m

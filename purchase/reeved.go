@@ -196,13 +196,11 @@ func (l *laid) checkParts(p *check.Problems, h *rope.Heights, number, lifts int)
 	for i := range path[1:] {
 		a, b := &path[i], &path[i+1]
 		across, up := apart(a, b, h)
-		if math.Abs(across) < plumb && math.Abs(up) < plumb {
-			if _, _, length := rope.Part(across, up); length < plumb {
-				at := stopField(number, i+1, lifts)
-				p.Add(at, strconv.Quote(b.Name), "a place apart from the stop before it when the lines are made off", units.ErrDuplicate)
-				whole = false
-				continue
-			}
+		if _, _, length := rope.Part(across, up); length < plumb {
+			at := stopField(number, i+1, lifts)
+			p.Add(at, strconv.Quote(b.Name), "a place apart from the stop before it when the lines are made off", units.ErrDuplicate)
+			whole = false
+			continue
 		}
 		if a.On != b.On && (moves(a) || moves(b)) && math.Abs(across) > plumb {
 			at := stopField(number, i+1, lifts)
