@@ -42,12 +42,6 @@ type station struct {
 // direction is that of a part, or a sum of such.
 type direction struct{ across, up float64 }
 
-// ground is memory for ropes that are laid one after the other, made for all of them at once.
-type ground struct {
-	stations []station
-	blocks   []blockNumber // of each stop
-}
-
 // take cuts the first n off.
 func take[S ~[]E, E any](from *S, n int) S {
 	first := (*from)[:n:n]
@@ -56,15 +50,14 @@ func take[S ~[]E, E any](from *S, n int) S {
 }
 
 // lay lays a rope along its path while the bodies are at heights h, and tells whether it is plain that nothing is wrong with its
-// parts: see checkParts. Stops that belong to no block count with nobody's.
-func (m *ground) lay(l *laid, rp *Rope, h *rope.Heights, nobodys int) (plain bool) {
+// parts: see checkParts. It is given what is nought of each stop, and the block that each is; stops that belong to none count with
+// nobody's.
+func (l *laid) lay(rp *Rope, h *rope.Heights, stations []station, blocks []blockNumber, nobodys int) (plain bool) {
 	path := rp.Path
-	l.rope, l.weight = rp, rp.Mass.Weight(units.StandardGravity).In(units.NewtonPerMetre)
-	l.stations = take(&m.stations, len(path))
-	for i, block := range take(&m.blocks, len(path)) {
-		l.stations[i].block = int(block)
-		if block == noBlock {
-			l.stations[i].block = nobodys
+	l.rope, l.weight, l.stations = rp, rp.Mass.Weight(units.StandardGravity).In(units.NewtonPerMetre), stations
+	for i := range stations {
+		if stations[i].block = int(blocks[i]); blocks[i] == noBlock {
+			stations[i].block = nobodys
 		}
 	}
 	plain = true

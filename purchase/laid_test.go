@@ -63,11 +63,10 @@ func TestPropPartsOfAnyRope(t *testing.T) {
 			rp.Path = append(rp.Path, Stop{Name: "stop", On: rapid.SampledFrom([]Body{Building, Grid, Batten, Arbor, Idler}).Draw(t, "on"), Across: place("across"), Height: place("height")})
 		}
 		n := len(rp.Path)
-		m := ground{stations: make([]station, n), blocks: make([]blockNumber, n)}
 		var l laid
 		var h rope.Heights
 		var p check.Problems
-		plain := m.lay(&l, &rp, &h, 0)
+		plain := l.lay(&rp, &h, make([]station, n), make([]blockNumber, n), 0)
 		if l.checkParts(&p, &h, 0, 1); plain && p.Err() != nil {
 			t.Fatalf("%+v: %v", rp.Path, p.Err())
 		}

@@ -197,12 +197,13 @@ func (l Layout) Rig() (*Reeved, error) {
 	if err := l.validate(); err != nil {
 		return nil, err
 	}
-	r := l.Reeving()
-	found, err := l.found(&r)
+	room := new(quarters)
+	var few [64]blockNumber
+	r := l.reeving(room.ropes[:0])
+	found, err := l.found(&r, few[:0])
 	if err == nil {
-		var out *Reeved
-		if out, err = r.rig(found); err == nil {
-			return out, nil
+		if err = r.rig(room, found); err == nil {
+			return &room.Reeved, nil
 		}
 	}
 	// Where a rope does not turn, the layout can say whose place it is.
@@ -212,18 +213,22 @@ func (l Layout) Rig() (*Reeved, error) {
 	return nil, err
 }
 
-// found is what the ropes of a valid layout meet. Only mule blocks, whose names are the caller's, may still be at odds with them.
-func (l Layout) found(r *Reeving) (blocks, error) {
+// found is what the ropes of a valid layout meet, in the room that is given where that is enough. Only mule blocks, whose names
+// are the caller's, may still be at odds with them.
+func (l Layout) found(r *Reeving, room []blockNumber) (blocks, error) {
 	if slices.ContainsFunc(l.Loft, func(b Loft) bool { return len(b.Mules) > 0 }) {
 		return r.validate()
 	}
-	return l.blocks(r), nil
+	return l.blocks(r, room), nil
 }
 
 // Reeving gives the ropes of the layout as paths.
-func (l Layout) Reeving() Reeving {
+func (l Layout) Reeving() Reeving { return l.reeving(nil) }
+
+// reeving is Reeving, with the lift lines in the room that is given where that is enough.
+func (l Layout) reeving(lift []Rope) Reeving {
 	r := Reeving{
-		Lift: make([]Rope, len(l.Loft)),
+		Lift: slices.Grow(lift, len(l.Loft))[:len(l.Loft)],
 		Trim: l.Trim, ArborTop: l.ArborTop, Idler: l.Idler, Lock: l.Rail,
 	}
 	stops := make([]Stop, 0, l.stops())

@@ -16,14 +16,14 @@ type lineNames struct{ lift, batten, loft, dead, beam string }
 
 // namesOf gives those of a line, counted from 0.
 func namesOf(line int) lineNames {
-	if line < len(fewLines) {
-		return fewLines[line]
+	if line < len(knownNames) {
+		return knownNames[line]
 	}
 	return newNames(line)
 }
 
-// fewLines are those of as many lines as most battens have, which need not be put together anew for each set.
-var fewLines = [...]lineNames{
+// knownNames are those of as many lines as most battens have, which need not be put together anew for each set.
+var knownNames = [...]lineNames{
 	{liftName + "1", battenName + "1", loftName + "1", deadName + "1", beamName + "1"},
 	{liftName + "2", battenName + "2", loftName + "2", deadName + "2", beamName + "2"},
 	{liftName + "3", battenName + "3", loftName + "3", deadName + "3", beamName + "3"},

@@ -4,7 +4,7 @@ import "testing"
 
 // The names that are written out are those that would be put together.
 func TestFewLinesAreNamedAsAny(t *testing.T) {
-	for i, names := range fewLines {
+	for i, names := range knownNames {
 		if want := newNames(i); names != want {
 			t.Errorf("line %d: %+v, want %+v", i+1, names, want)
 		}

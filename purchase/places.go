@@ -2,6 +2,7 @@ package purchase
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"example.com/steelyard/internal/check"
@@ -72,11 +73,11 @@ func (b *blocks) add() blockNumber {
 
 // blocks is [Reeving.findBlocks] for the ropes that the layout lays, without mule blocks. Each line has a loft block and, but in
 // single purchase, one at the head beam of its own; all else is where the first line meets it.
-func (l Layout) blocks(r *Reeving) blocks {
+func (l Layout) blocks(r *Reeving, room []blockNumber) blocks {
 	const loft, beam = 1, 4 // on the path of a lift line, over head block and arbor
-	b := blocks{of: make([]blockNumber, 0, r.stops())}
+	b := blocks{of: slices.Grow(room, r.stops())}
 	line := r.Lift[0].Path
-	b.meet(line, nil)
+	b = b.meet(line, nil)
 	first := b.of
 	for range r.Lift[1:] {
 		b.of = append(b.of, first...)
@@ -86,16 +87,16 @@ func (l Layout) blocks(r *Reeving) blocks {
 			of[beam] = b.add()
 		}
 	}
-	b.meet(r.Hand.Path, line)
-	return b
+	return b.meet(r.Hand.Path, line)
 }
 
 // meet numbers the blocks along a path, after those that the first path of all meets.
-func (b *blocks) meet(path, first []Stop) {
+func (b blocks) meet(path, first []Stop) blocks {
 	here := len(b.of)
 	for k := range path {
 		b.of = append(b.of, b.numberOf(path[:k+1], first, b.of[here:]))
 	}
+	return b
 }
 
 // numberOf is the number of the last stop of a path, of which the others have theirs.

@@ -3,6 +3,7 @@ package purchase
 import (
 	"iter"
 	"math"
+	"slices"
 	"strconv"
 
 	"example.com/steelyard/internal/check"
@@ -62,24 +63,40 @@ func (r Reeving) Rig() (*Reeved, error) {
 	if err != nil {
 		return nil, err
 	}
-	return r.copied().rig(blocks)
+	room := new(quarters)
+	if err := r.copied().rig(room, blocks); err != nil {
+		return nil, err
+	}
+	return &room.Reeved, nil
 }
 
+// quarters is a Reeved with room for as many lift lines as most battens have at most, which is then asked for at once.
+type quarters struct {
+	Reeved
+	ropes [fewLines]Rope
+	laid  [fewLines]laid
+	rests [fewLines + 2]rests
+}
+
+const fewLines = 8
+
 // rig makes the reeving, of which each rope was found right by itself, ready to be asked. It keeps the slices.
-func (r Reeving) rig(found blocks) (*Reeved, error) {
+func (r Reeving) rig(room *quarters, found blocks) error {
 	var p check.Problems
-	out := &Reeved{
+	out := &room.Reeved
+	*out = Reeved{
 		of: r, trim: r.Trim.In(units.Metre), top: r.ArborTop.In(units.Metre), idler: r.Idler.In(units.Metre),
 		lockHeight: r.Lock.In(units.Metre),
 		down:       math.Inf(-1), up: math.Inf(1), lock: -1,
 	}
+	out.lift, out.rests = slices.Grow(room.laid[:0], len(r.Lift))[:len(r.Lift)], slices.Grow(room.rests[:0], len(r.Lift)+2)
 	h := out.heights(out.top)
 	if !out.lay(&h, found) {
 		for i, l := range out.all() {
 			l.checkParts(&p, &h, i, len(r.Lift))
 		}
 		if err := p.Err(); err != nil {
-			return nil, err
+			return err
 		}
 	}
 	out.findRatio(&p)
@@ -87,10 +104,10 @@ func (r Reeving) rig(found blocks) (*Reeved, error) {
 		out.checkHand(&p, &h)
 	}
 	if err := p.Err(); err != nil {
-		return nil, err
+		return err
 	}
 	out.ready(&h)
-	return out, nil
+	return nil
 }
 
 // ready works out what does not depend on the trim or on what hangs on the ropes.
@@ -102,7 +119,6 @@ func (r *Reeved) ready(h *rope.Heights) {
 	// pulls the arbor up with n_a·c + w·s_a, and n_a/n_b is the ratio. The hand line pays out at one end of the arbor what it takes
 	// in at the other, so its n is zero: only its weight is left.
 	var up rope.Straight
-	r.rests = make([]rests, 0, len(r.lift)+2)
 	first := 0
 	for i := range r.lift {
 		l := &r.lift[i]
@@ -242,17 +258,20 @@ func (r *Reeved) limitTravel(h *rope.Heights, travel *rope.Speeds) {
 // lay lays all ropes while the bodies are at heights h, and tells whether it is plain that nothing is wrong with their parts. Their
 // figures lie side by side, in one piece of memory of each sort.
 func (r *Reeved) lay(h *rope.Heights, found blocks) (plain bool) {
-	ropes := &r.of
 	r.named = found.named
-	n, lines := ropes.stops(), len(ropes.Lift)
-	m := ground{stations: make([]station, n), blocks: found.of}
-	r.lift = make([]laid, lines)
+	stations, of := make([]station, len(found.of)), found.of
+	lay := func(l *laid, rp *Rope) bool {
+		n := len(rp.Path)
+		here := of[:n]
+		of = of[n:]
+		return l.lay(rp, h, take(&stations, n), here, r.named+1)
+	}
 	plain = true
 	for i := range r.lift {
-		plain = m.lay(&r.lift[i], &ropes.Lift[i], h, r.named+1) && plain
+		plain = lay(&r.lift[i], &r.of.Lift[i]) && plain
 	}
-	if len(ropes.Hand.Path) > 0 {
-		plain = m.lay(&r.hand, &ropes.Hand, h, r.named+1) && plain
+	if len(r.of.Hand.Path) > 0 {
+		plain = lay(&r.hand, &r.of.Hand) && plain
 	}
 	return plain
 }
