@@ -6,6 +6,7 @@ import (
 
 	"example.com/steelyard/internal/beam"
 	"example.com/steelyard/internal/check"
+	"example.com/steelyard/internal/slab"
 	"example.com/steelyard/units"
 )
 
@@ -113,16 +114,11 @@ type sketch struct {
 
 // beam describes one, all of it nought.
 func (s *sketch) beam(lines, loads int) beam.Beam {
-	stretches, figures := s.loads[:], s.figures[:]
-	if size := 3*lines + 2*loads; loads > len(stretches) || size > len(figures) {
-		stretches, figures = make([]beam.Stretch, loads), make([]float64, size)
+	figures := slab.Enough(s.figures[:], 3*lines+2*loads)
+	return beam.Beam{
+		Lines: slab.Take(&figures, lines), Give: slab.Take(&figures, lines), Low: slab.Take(&figures, lines),
+		Loads: slab.Enough(s.loads[:], loads), Taper: slab.Take(&figures, loads), Still: slab.Take(&figures, loads),
 	}
-	take := func(n int) []float64 {
-		first := figures[:n:n]
-		figures = figures[n:]
-		return first
-	}
-	return beam.Beam{Lines: take(lines), Give: take(lines), Low: take(lines), Loads: stretches[:loads], Taper: take(loads), Still: take(loads)}
 }
 
 // Bare is the mass of the batten with nothing on it.

@@ -5,6 +5,7 @@ import (
 
 	"example.com/steelyard/internal/check"
 	"example.com/steelyard/internal/rope"
+	"example.com/steelyard/internal/slab"
 	"example.com/steelyard/units"
 )
 
@@ -85,7 +86,7 @@ func (r *Reeved) newDrives() []driven {
 		if i == len(r.lift) {
 			roles, grip = grips, motions.grip
 		}
-		drives[i] = driven{course: &motions.courses[i], grip: grip, at: take(&at, len(l.stations)), onto: [2][]upward{take(&onto, roles), take(&onto, roles)}}
+		drives[i] = driven{course: &motions.courses[i], grip: grip, at: slab.Take(&at, len(l.stations)), onto: [2][]upward{slab.Take(&onto, roles), slab.Take(&onto, roles)}}
 	}
 	return drives
 }

@@ -42,13 +42,6 @@ type station struct {
 // direction is that of a part, or a sum of such.
 type direction struct{ across, up float64 }
 
-// take cuts the first n off.
-func take[S ~[]E, E any](from *S, n int) S {
-	first := (*from)[:n:n]
-	*from = (*from)[n:]
-	return first
-}
-
 // lay lays a rope along its path while the bodies are at heights h, and tells whether it is plain that nothing is wrong with its
 // parts: see checkParts. It is given what is nought of each stop, and the block that each is; stops that belong to none count with
 // nobody's.

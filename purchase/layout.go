@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"example.com/steelyard/internal/check"
+	"example.com/steelyard/internal/slab"
 	"example.com/steelyard/units"
 )
 
@@ -199,8 +200,8 @@ func (l Layout) Rig() (*Reeved, error) {
 	}
 	room := new(quarters)
 	var few [64]blockNumber
-	r := l.reeving(room.ropes[:0])
-	found, err := l.found(&r, few[:0])
+	r := l.reeving(room.ropes[:])
+	found, err := l.found(&r, few[:])
 	if err == nil {
 		if err = r.rig(room, found); err == nil {
 			return &room.Reeved, nil
@@ -228,7 +229,7 @@ func (l Layout) Reeving() Reeving { return l.reeving(nil) }
 // reeving is Reeving, with the lift lines in the room that is given where that is enough.
 func (l Layout) reeving(lift []Rope) Reeving {
 	r := Reeving{
-		Lift: slices.Grow(lift, len(l.Loft))[:len(l.Loft)],
+		Lift: slab.Enough(lift, len(l.Loft)),
 		Trim: l.Trim, ArborTop: l.ArborTop, Idler: l.Idler, Lock: l.Rail,
 	}
 	stops := make([]Stop, 0, l.stops())

@@ -3,6 +3,7 @@ package purchase
 import (
 	"reflect"
 
+	"example.com/steelyard/internal/slab"
 	"example.com/steelyard/units"
 )
 
@@ -35,7 +36,7 @@ func (r *Reeved) remember() *memory {
 	m := &memory{of: r, ropes: make([]RopeState, len(r.rests)), bear: make([][]Part, len(r.rests)), parts: make([]Part, parts), blocks: r.newBlocks()}
 	left := m.parts
 	for i, l := range r.all() {
-		of := take(&left, l.last())
+		of := slab.Take(&left, l.last())
 		l.parts(of)
 		m.ropes[i] = RopeState{Name: l.rope.Name, Parts: of}
 	}

@@ -2,10 +2,10 @@ package purchase
 
 import (
 	"math"
-	"slices"
 	"strconv"
 
 	"example.com/steelyard/internal/check"
+	"example.com/steelyard/internal/slab"
 	"example.com/steelyard/units"
 )
 
@@ -75,7 +75,7 @@ func (b *blocks) add() blockNumber {
 // single purchase, one at the head beam of its own; all else is where the first line meets it.
 func (l Layout) blocks(r *Reeving, room []blockNumber) blocks {
 	const loft, beam = 1, 4 // on the path of a lift line, over head block and arbor
-	b := blocks{of: slices.Grow(room, r.stops())}
+	b := blocks{of: slab.Enough(room, r.stops())[:0]}
 	line := r.Lift[0].Path
 	b = b.meet(line, nil)
 	first := b.of

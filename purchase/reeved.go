@@ -3,12 +3,12 @@ package purchase
 import (
 	"iter"
 	"math"
-	"slices"
 	"strconv"
 
 	"example.com/steelyard/internal/check"
 	"example.com/steelyard/internal/lazy"
 	"example.com/steelyard/internal/rope"
+	"example.com/steelyard/internal/slab"
 	"example.com/steelyard/units"
 )
 
@@ -89,7 +89,7 @@ func (r Reeving) rig(room *quarters, found blocks) error {
 		lockHeight: r.Lock.In(units.Metre),
 		down:       math.Inf(-1), up: math.Inf(1), lock: -1,
 	}
-	out.lift, out.rests = slices.Grow(room.laid[:0], len(r.Lift))[:len(r.Lift)], slices.Grow(room.rests[:0], len(r.Lift)+2)
+	out.lift, out.rests = slab.Enough(room.laid[:], len(r.Lift)), slab.Enough(room.rests[:], len(r.Lift)+2)[:0]
 	h := out.heights(out.top)
 	if !out.lay(&h, found) {
 		for i, l := range out.all() {
@@ -264,7 +264,7 @@ func (r *Reeved) lay(h *rope.Heights, found blocks) (plain bool) {
 		n := len(rp.Path)
 		here := of[:n]
 		of = of[n:]
-		return l.lay(rp, h, take(&stations, n), here, r.named+1)
+		return l.lay(rp, h, slab.Take(&stations, n), here, r.named+1)
 	}
 	plain = true
 	for i := range r.lift {

@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"example.com/steelyard/internal/check"
+	"example.com/steelyard/internal/slab"
 	"example.com/steelyard/units"
 )
 
@@ -62,7 +63,7 @@ func (r Reeving) stops() (n int) {
 func (r Reeving) copied() Reeving {
 	stops := make([]Stop, r.stops())
 	own := func(path []Stop) []Stop {
-		to := take(&stops, len(path))
+		to := slab.Take(&stops, len(path))
 		copy(to, path)
 		return to
 	}

@@ -1,5 +1,7 @@
 package beam
 
+import "example.com/steelyard/internal/slab"
+
 // All is the set of the first n lines.
 func All(n int) uint64 { return 1<<n - 1 }
 
@@ -111,9 +113,9 @@ type factors struct {
 	links []link // for lines that give
 }
 
-func (l *Layout) newFactors(room *slab) factors {
+func (l *Layout) newFactors(room *[]float64) factors {
 	n := len(l.x)
-	f := factors{inverse: room.take(n), share: room.take(n), pivot: room.take(n)}
+	f := factors{inverse: slab.Take(room, n), share: slab.Take(room, n), pivot: slab.Take(room, n)}
 	if l.give != nil {
 		f.links = make([]link, n)
 	}

@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"slices"
 	"sync"
+
+	"example.com/steelyard/internal/slab"
 )
 
 // MaxLines is the greatest number of lines that a Layout takes: sets of lines
@@ -71,26 +73,28 @@ type mark struct {
 // NewLayout takes a beam of which each load's From is no greater than its To.
 func NewLayout(b Beam) *Layout {
 	n := len(b.Lines)
-	l := &Layout{loads: len(b.Loads)}
 	if n == 0 {
-		return l
+		return &Layout{loads: len(b.Loads)}
 	}
-	room := make(slab, 10*n+len(b.Still))
-	l.x, l.low, l.spans = room.take(n), room.take(n), room.take(n)[:n-1]
+	few := new(quarters)
+	l := &few.Layout
+	l.loads = len(b.Loads)
+	room := slab.Enough(few.room[:], 10*n+len(b.Still))
+	l.x, l.low, l.spans = slab.Take(&room, n), slab.Take(&room, n), slab.Take(&room, n)[:n-1]
 	copy(l.x, b.Lines)
 	copy(l.low, b.Low)
 	if slices.ContainsFunc(b.Give, func(g float64) bool { return g > 0 }) {
-		l.give = room.take(n)
+		l.give = slab.Take(&room, n)
 		copy(l.give, b.Give)
 	}
-	l.all, l.field = numbers[:n:n], make([]int, n+2)
+	l.all, l.field = numbers[:n:n], slab.Enough(few.field[:], n+2)
 	l.measure(b.Loads, &room)
 	l.even = !slices.ContainsFunc(b.Taper, func(t float64) bool { return t != 0 })
 	if b.Still != nil {
-		l.still = room.take(len(b.Still))
+		l.still = slab.Take(&room, len(b.Still))
 		copy(l.still, b.Still)
 	}
-	l.base = borne{point: room.take(n), begin: room.take(n), gain: room.take(n), spans: make([]simple, n)}
+	l.base = borne{point: slab.Take(&room, n), begin: slab.Take(&room, n), gain: slab.Take(&room, n), spans: slab.Enough(few.spans[:], n)}
 	l.makeRoom(&b)
 	for k, s := range b.Loads {
 		c := cutting{Layout: l, load: int32(k)}
@@ -116,15 +120,18 @@ var numbers = [MaxLines]int{
 	32, 33, 34, 35, 36, 37, 38, 39, 40, 41, 42, 43, 44, 45, 46, 47, 48, 49, 50, 51, 52, 53, 54, 55, 56, 57, 58, 59, 60, 61, 62, 63,
 }
 
-// slab is room for figures that are made together.
-type slab []float64
-
-// take cuts the first n off.
-func (s *slab) take(n int) []float64 {
-	first := (*s)[:n:n]
-	*s = (*s)[n:]
-	return first
+// quarters is a Layout with room for as many lines and loads as most beams have at most, which is then asked for at once.
+type quarters struct {
+	Layout
+	field [fewLines + 2]int
+	spans [fewLines]simple
+	room  [10*fewLines + fewLoads]float64
 }
+
+const (
+	fewLines = 8
+	fewLoads = 16
+)
 
 // sort puts the marks of each field together, in the order of their places.
 func (l *Layout) sort() {
@@ -163,7 +170,7 @@ func byPlace(marks []mark) {
 }
 
 // measure fills in the lengths.
-func (l *Layout) measure(loads []Stretch, room *slab) {
+func (l *Layout) measure(loads []Stretch, room *[]float64) {
 	n := len(l.x)
 	l.start, l.end = l.x[0], l.x[n-1]
 	for _, s := range loads {

@@ -1,19 +1,23 @@
 package beam
 
-import "slices"
+import (
+	"slices"
+
+	"example.com/steelyard/internal/slab"
+)
 
 // Work gives scratch for computing on the layout, with no load yet.
 func (l *Layout) Work() *Work {
 	n := len(l.x)
-	room := make(slab, 15*n+l.loads)
+	room := make([]float64, 15*n+l.loads)
 	simples := make([]simple, 3*n)
 	w := &Work{
 		layout:   l,
-		Reaction: room.take(n), Deflection: room.take(n),
-		borne: borne{point: room.take(n), begin: room.take(n), gain: room.take(n), spans: simples[:n:n]},
-		low:   room.take(n), moment: room.take(n), level: room.take(n),
-		current: room.take(n), terms: room.take(n), apart: room.take(n), beyond: room.take(n),
-		Weights: room.take(l.loads),
+		Reaction: slab.Take(&room, n), Deflection: slab.Take(&room, n),
+		borne: borne{point: slab.Take(&room, n), begin: slab.Take(&room, n), gain: slab.Take(&room, n), spans: simples[:n:n]},
+		low:   slab.Take(&room, n), moment: slab.Take(&room, n), level: slab.Take(&room, n),
+		current: slab.Take(&room, n), terms: slab.Take(&room, n), apart: slab.Take(&room, n), beyond: slab.Take(&room, n),
+		Weights: slab.Take(&room, l.loads),
 		held:    simples[n : 2*n : 2*n], upTo: simples[2*n:],
 		some:    make([]int, 0, n),
 		seen:    make([]uint64, 0, n),

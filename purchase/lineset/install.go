@@ -41,7 +41,7 @@ const fewLines = 8
 func (r Rigging) install(on *installed, h load.Hang) error {
 	var p check.Problems
 	var few [fewLines]purchase.Loft // the layout is soon forgotten
-	layout := r.layout(few[:0])
+	layout := r.layout(few[:])
 	ropes, unlaid := layout.Rig()
 	*on = installed{batten: r.stretched(ropes), ropes: ropes, hang: h}
 	var err error

@@ -1,10 +1,9 @@
 package lineset
 
 import (
-	"slices"
-
 	"example.com/steelyard/arbor"
 	"example.com/steelyard/internal/check"
+	"example.com/steelyard/internal/slab"
 	"example.com/steelyard/load"
 	"example.com/steelyard/purchase"
 	"example.com/steelyard/units"
@@ -127,7 +126,7 @@ func (r Rigging) layout(loft []purchase.Loft) purchase.Layout {
 	l := purchase.Layout{
 		Kind:        r.Purchase,
 		Hand:        r.HandPurchase,
-		Loft:        slices.Grow(loft, len(r.Batten.Lines))[:len(r.Batten.Lines)],
+		Loft:        slab.Enough(loft, len(r.Batten.Lines)),
 		HeadBlock:   r.HeadBlock,
 		DeadEnd:     r.DeadEnds,
 		Rail:        r.Rail,
