@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"example.com/steelyard/internal/check"
+	"example.com/steelyard/internal/slab"
 	"example.com/steelyard/internal/stack"
 	"example.com/steelyard/units"
 )
@@ -111,7 +112,9 @@ func (f Frame) fillFrom(in filling, pieces Stock, kinds []stack.Kind) (Stack, er
 		problem.MaxMass, problem.MaxHeight = stack.Unlimited, stack.Unlimited
 	}
 
+	var few [2][fewKinds]int64
 	pipe := stack.Choice{Found: true, Proven: true}
+	problem.Room = few[0][:]
 	if problem.Wanted > 0 {
 		pipe = stack.Best(problem, in.steps)
 	}
@@ -124,6 +127,7 @@ func (f Frame) fillFrom(in filling, pieces Stock, kinds []stack.Kind) (Stack, er
 	problem.Wanted += nanograms(in.wanted.Show) - pipe.Mass
 	problem.MaxMass -= pipe.Mass
 	problem.MaxHeight -= pipe.Height
+	problem.Room = few[1][:]
 	problem.Plate = f.Plate.kernel()
 	problem.Heavy, problem.Light = in.side != NeverArborHeavy, in.side != NeverBattenHeavy
 	show := stack.Best(problem, max(in.steps-pipe.Nodes, 1))
@@ -180,16 +184,15 @@ func (f Frame) stacked(pipe, height int64, show stack.Choice) Stack {
 
 // sorted is room for a stock of few kinds in the order in which pieces are stacked and preferred.
 type sorted struct {
-	pieces [8]Piece
-	kinds  [8]stack.Kind
+	pieces [fewKinds]Piece
+	kinds  [fewKinds]stack.Kind
 }
+
+const fewKinds = 8
 
 // fromHeaviest gives the stock in that order, and the same as the search takes it.
 func (few *sorted) fromHeaviest(stock Stock) (pieces Stock, kinds []stack.Kind) {
-	pieces, kinds = few.pieces[:], few.kinds[:]
-	if len(stock) > len(pieces) {
-		pieces, kinds = make(Stock, len(stock)), make([]stack.Kind, len(stock))
-	}
+	pieces, kinds = slab.Enough(few.pieces[:], len(stock)), slab.Enough(few.kinds[:], len(stock))
 	for i := range stock {
 		p := &stock[i]
 		kind := stack.Kind{Mass: nanograms(p.Mass), Thickness: nanometres(p.Thickness), Count: int64(p.Count)}
@@ -203,7 +206,7 @@ func (few *sorted) fromHeaviest(stock Stock) (pieces Stock, kinds []stack.Kind) 
 		}
 		pieces[at], kinds[at] = *p, kind
 	}
-	return pieces[:len(stock)], kinds[:len(stock)]
+	return pieces, kinds
 }
 
 // validate notes every fault of what Fill is given, each under its own name.

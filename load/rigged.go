@@ -37,13 +37,30 @@ type made struct {
 	limit units.Force // of its own; 0: none
 }
 
+// quarters is a Rigged with room for as many lines and breaks as most have at most, which is then asked for at once.
+type quarters struct {
+	Rigged
+	lines  [8]made
+	breaks [12]units.Length
+}
+
 // newRigged takes a batten and a hang without faults.
 func newRigged(b Batten, h Hang) *Rigged {
 	onto := func(at units.Length) units.Length { return max(0, min(at, b.Length)) }
 	n, items := len(b.Lines), len(h)
-	r := &Rigged{
+	moving := 0
+	for i := range h {
+		if h[i].OnDeck != Hangs {
+			moving++
+		}
+	}
+	room := new(quarters)
+	r := &room.Rigged
+	*r = Rigged{
 		length:  b.Length,
-		lines:   make([]made, n),
+		lines:   slab.Enough(room.lines[:], n),
+		moving:  make([]resting, 0, moving),
+		breaks:  slab.Enough(room.breaks[:], 2*moving)[:0],
 		bare:    b.BareMass(),
 		middle:  b.Length.Scale(0.5),
 		bending: float64(b.Pipe.Modulus) * float64(b.Pipe.SecondMoment()),
@@ -57,13 +74,6 @@ func newRigged(b Batten, h Hang) *Rigged {
 		r.lines[i] = line
 		desc.Lines[i], desc.Give[i], desc.Low[i] = float64(line.at), r.bending*line.give, line.low
 	}
-	moving := 0
-	for i := range h {
-		if h[i].OnDeck != Hangs {
-			moving++
-		}
-	}
-	r.moving, r.breaks = make([]resting, 0, moving), make([]units.Length, 0, 2*moving)
 	desc.Loads[0] = beam.Stretch{From: 0, To: float64(b.Length)}
 	desc.Still[0] = float64(r.bare.Weight(units.StandardGravity))
 	r.still = r.bare

@@ -3,6 +3,8 @@ package stack
 import (
 	"slices"
 	"sort"
+
+	"example.com/steelyard/internal/slab"
 )
 
 // Best finds the allowed choice with the least |Error|; of those the one with
@@ -36,7 +38,7 @@ func best(p Problem, limit, few int) Choice {
 	if s.start(&p) {
 		s.both(nil)
 	}
-	return s.choice()
+	return s.choice(p.Room)
 }
 
 // Refill starts from what is in today, so many of each kind. Of the allowed
@@ -76,7 +78,7 @@ func refill(p Problem, today []int64, within int64, limit, few int) Choice {
 			break
 		}
 	}
-	c := s.choice()
+	c := s.choice(p.Room)
 	if !c.Found { // cut: best is the best there is
 		c = best
 		c.Nodes, c.Proven = s.nodes, false
@@ -143,15 +145,16 @@ func (s *search) possible(change int64) bool {
 	return t.any || t.cut
 }
 
-// choice reports what the search found.
-func (s *search) choice() Choice {
+// choice reports what the search found, with its Count in this room.
+func (s *search) choice(room []int64) Choice {
 	c := Choice{Proven: !s.cut, Nodes: s.nodes}
 	if !s.any {
 		return c
 	}
 	b := s.best
 	c.Found = true
-	c.Count = slices.Clone(b.count)
+	c.Count = slab.Enough(room, s.n)
+	copy(c.Count, b.count)
 	c.Pieces, c.Plates, c.Height, c.Error = b.pieces, b.plates, b.height, b.error
 	c.Mass = s.problem.Wanted + b.error
 	c.Gap = max(0, abs(b.error)-s.open) // nothing is open without a cut

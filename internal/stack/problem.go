@@ -48,6 +48,8 @@ type Problem struct {
 	MaxMass, MaxHeight int64
 	Plate              Plate
 	Heavy, Light       bool
+
+	Room []int64 // for the Count of the Choice; where it is not enough, more is asked for
 }
 
 // Choice is what Best or Refill found. Count goes with Problem.Kinds; Mass and

@@ -1,5 +1,7 @@
 package stack
 
+import "example.com/steelyard/internal/slab"
+
 // search is the state of one Best or Refill.
 //
 // Invariant: no allowed choice looked at so far has a smaller error than bound;
@@ -76,11 +78,8 @@ func (few *space) search(p *Problem) search {
 		problem: Problem{Wanted: p.Wanted, MaxMass: p.MaxMass, MaxHeight: p.MaxHeight, Plate: p.Plate, Heavy: p.Heavy, Light: p.Light},
 		n:       n,
 	}
-	if n <= fewKinds {
-		s.kinds, s.ladder, s.suffix, s.count, s.best.count = few.kinds[:n], few.ladder[:n], few.suffix[:n+1], few.count[:n], few.best[:n]
-	} else {
-		s.kinds, s.ladder, s.suffix, s.count, s.best.count = make([]Kind, n), make(ladder, n), make([]suffix, n+1), make([]int64, n), make([]int64, n)
-	}
+	s.kinds, s.suffix, s.ladder = slab.Enough(few.kinds[:], n), slab.Enough(few.suffix[:], n+1), slab.Enough(few.ladder[:], n)
+	s.count, s.best.count = slab.Enough(few.count[:], n), slab.Enough(few.best[:], n)
 	return s
 }
 
