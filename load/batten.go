@@ -101,9 +101,11 @@ func (b Batten) Rig(h Hang) (*Rigged, error) {
 		p.Add("hang", strconv.Itoa(len(h))+" items", "at most "+strconv.Itoa(MaxItems), units.ErrOutOfRange)
 		return nil, p.Err()
 	}
-	for i, item := range h {
-		if err := item.faults(length); err != nil {
-			p.Within("hang["+strconv.Itoa(i)+"]", item.title(), err)
+	for i := range h {
+		if item := &h[i]; !plain(item, length) {
+			if err := item.faults(length); err != nil {
+				p.Within("hang["+strconv.Itoa(i)+"]", item.title(), err)
+			}
 		}
 	}
 	if err := p.Err(); err != nil {
@@ -160,6 +162,9 @@ func (b Batten) faults() error {
 		}
 	}
 	for i, l := range b.Lines {
+		if l == (Line{At: l.At}) {
+			continue // it does not stretch, and nothing else is said of it
+		}
 		if err := l.faults(); err != nil {
 			p.Within("lines["+strconv.Itoa(i)+"]", "", err)
 		}

@@ -105,6 +105,17 @@ func (i Item) title() string {
 	return strconv.Quote(i.Name)
 }
 
+// plain tells of most items that nothing is wrong with them, without a name for each field.
+func plain(i *Item, length units.Length) bool {
+	if !(i.From >= 0 && i.From <= i.To && i.To <= length && i.Taper >= -1 && i.Taper <= 1) || !check.IsPositive(i.Mass) {
+		return false
+	}
+	if i.OnDeck == Hangs && i.Height == 0 {
+		return i.Below == 0
+	}
+	return i.OnDeck <= Stands && check.IsPositive(i.Height) && i.Below >= 0 && check.IsPositive(i.foot())
+}
+
 // faults reports what is wrong with the item on a batten of the given length;
 // a length of 0 is not known.
 func (i Item) faults(length units.Length) error {

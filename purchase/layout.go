@@ -153,6 +153,10 @@ func (l Layout) validate() error {
 	}
 	var blocks places
 	for i := range l.Loft {
+		b := &l.Loft[i]
+		if trim && check.IsPositive(b.Across) && check.IsPositive(b.Height) && b.Height > l.Trim && b.Offsets == (LineOffsets{}) && len(b.Mules) == 0 {
+			continue // as most are
+		}
 		if err := l.validateLoft(i, trim, &blocks); err != nil {
 			p.Within("loft["+strconv.Itoa(i)+"]", "", err)
 		}
@@ -220,7 +224,7 @@ func (l Layout) found(r *Reeving, room []blockNumber) (blocks, error) {
 	if slices.ContainsFunc(l.Loft, func(b Loft) bool { return len(b.Mules) > 0 }) {
 		return r.validate()
 	}
-	return l.blocks(r, room), nil
+	return l.blocks(room), nil
 }
 
 // Reeving gives the ropes of the layout as paths.

@@ -45,7 +45,7 @@ func TestPropValidLayoutLaysValidRopes(t *testing.T) {
 		if err != nil {
 			t.Fatalf("%+v: %v", l, err)
 		}
-		if d := cmp.Diff(want, l.blocks(&r, nil), cmp.AllowUnexported(blocks{}), cmpopts.EquateEmpty()); d != "" {
+		if d := cmp.Diff(want, l.blocks(nil), cmp.AllowUnexported(blocks{}), cmpopts.EquateEmpty()); d != "" {
 			t.Fatalf("%+v: %s", l, d)
 		}
 	})

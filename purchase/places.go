@@ -65,63 +65,49 @@ type blockNumber int16
 // noBlock is that of a stop on the batten.
 const noBlock blockNumber = -1
 
-// add gives a new block its number.
-func (b *blocks) add() blockNumber {
-	b.named++
-	return blockNumber(b.named - 1)
-}
+// What the ropes of a layout meet in every set, by the number of the block: the first line meets the head block and the arbor's
+// top after its loft block.
+const (
+	atHead blockNumber = 1
+	atTop  blockNumber = 2
+)
 
 // blocks is [Reeving.findBlocks] for the ropes that the layout lays, without mule blocks. Each line has a loft block and, but in
-// single purchase, one at the head beam of its own; all else is where the first line meets it.
-func (l Layout) blocks(r *Reeving, room []blockNumber) blocks {
-	const loft, beam = 1, 4 // on the path of a lift line, over head block and arbor
-	b := blocks{of: slab.Enough(room, r.stops())[:0]}
-	line := r.Lift[0].Path
-	b = b.meet(line, nil)
-	first := b.of
-	for range r.Lift[1:] {
-		b.of = append(b.of, first...)
-		of := b.of[len(b.of)-len(first):]
-		of[loft] = b.add()
-		if len(of) > beam {
-			of[beam] = b.add()
+// single purchase, one at the head beam of its own; so has the hand line blocks of its own.
+func (l Layout) blocks(room []blockNumber) blocks {
+	b := blocks{of: slab.Enough(room, l.stops())[:0]}
+	for i := range l.Loft {
+		loft := b.add(1)
+		if i == 0 {
+			b.add(2) // head block and arbor's top
+		}
+		b.of = append(b.of, noBlock, loft, atHead, atTop)
+		switch l.Kind {
+		case Double:
+			b.of = append(b.of, b.add(1))
+		case Triple:
+			b.of = append(b.of, b.add(1), atTop)
 		}
 	}
-	return b.meet(r.Hand.Path, line)
-}
-
-// meet numbers the blocks along a path, after those that the first path of all meets.
-func (b blocks) meet(path, first []Stop) blocks {
-	here := len(b.of)
-	for k := range path {
-		b.of = append(b.of, b.numberOf(path[:k+1], first, b.of[here:]))
+	switch l.handKind() {
+	case Double:
+		rail := b.add(4)
+		b.of = append(b.of, rail, rail+1, rail+2, atHead, atTop, rail+3)
+	case Triple:
+		foot := b.add(4)
+		b.of = append(b.of, foot, foot+1, foot, foot+2, atHead, atTop, foot+3, atTop)
+	default:
+		foot := b.add(2)
+		b.of = append(b.of, foot, foot+1, atHead, atTop)
 	}
 	return b
 }
 
-// numberOf is the number of the last stop of a path, of which the others have theirs.
-func (b *blocks) numberOf(path, first []Stop, others []blockNumber) blockNumber {
-	s := &path[len(path)-1]
-	if s.On == Batten {
-		return noBlock
-	}
-	if k := firstNamed(first, s.Name); k < len(first) {
-		return b.of[k]
-	}
-	if k := firstNamed(path, s.Name); k < len(others) {
-		return others[k]
-	}
-	return b.add()
-}
-
-// firstNamed is the first stop of a name; without one, how many there are.
-func firstNamed(path []Stop, name string) int {
-	for k := range path {
-		if path[k].Name == name {
-			return k
-		}
-	}
-	return len(path)
+// add numbers so many new blocks, and gives the number of the first.
+func (b *blocks) add(n int) blockNumber {
+	first := blockNumber(b.named)
+	b.named += n
+	return first
 }
 
 // newBlocks gives the blocks, with no load; then the rope lock, then nobody's, for stops on the batten.

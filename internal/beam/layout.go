@@ -228,8 +228,16 @@ type cutting struct {
 	still float64 // its weight; 0: it is not
 }
 
+// find is the first line that is not before a place, and whether it is there. There are few lines.
+func find(lines []float64, place float64) (line int, there bool) {
+	for line < len(lines) && lines[line] < place {
+		line++
+	}
+	return line, line < len(lines) && lines[line] == place
+}
+
 func (c *cutting) point(place float64) {
-	i, on := slices.BinarySearch(c.x, place)
+	i, on := find(c.x, place)
 	switch {
 	case !on:
 		c.piece(i, place, place, 1, 0)
@@ -252,12 +260,12 @@ func (c *cutting) spread(s Stretch, taper float64) {
 		return (1 + float64(taper*lean)) / length
 	}
 	gain := 2 * taper / length / length
-	before, on := slices.BinarySearch(c.x, s.From)
+	before, on := find(c.x, s.From)
 	field := before
 	if on {
 		field++
 	}
-	after, on := slices.BinarySearch(c.x, s.To)
+	after, on := find(c.x, s.To)
 	if !on {
 		after--
 	}
