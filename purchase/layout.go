@@ -236,47 +236,50 @@ func (l Layout) reeving(lift []Rope) Reeving {
 		Lift: slab.Enough(lift, len(l.Loft)),
 		Trim: l.Trim, ArborTop: l.ArborTop, Idler: l.Idler, Lock: l.Rail,
 	}
-	stops := make([]Stop, 0, l.stops())
-	head := Stop{Name: HeadBlock, On: HeadBeam, Height: l.HeadBlock}
-	top := Stop{Name: ArborTop, On: Arbor}
-	foot := Stop{Name: ArborFoot, On: Arbor, Height: -l.ArborLength}
-	for i, b := range l.Loft {
-		names := namesOf(i)
-		path := append(stops[len(stops):],
-			Stop{Name: names.batten, On: Batten, Across: b.Across},
-			Stop{Name: names.loft, On: Grid, Across: b.Across, Height: b.Height, Offset: b.Offsets.Loft, Tread: l.Sheaves.Loft})
-		for _, m := range b.Mules {
-			path = append(path, Stop{Name: m.Name, On: m.On, Across: m.Across, Height: m.Height, Offset: m.Offset, Tread: l.Sheaves.Mule})
+	stops, each := make([]Stop, l.stops()), l.Kind.stops()
+	for i := range l.Loft {
+		b, names := &l.Loft[i], namesOf(i)
+		path := slab.Take(&stops, each+len(b.Mules))
+		batten, loft := &path[0], &path[1]
+		batten.Name, batten.On, batten.Across = names.batten, Batten, b.Across
+		loft.Name, loft.On, loft.Across, loft.Height, loft.Offset, loft.Tread = names.loft, Grid, b.Across, b.Height, b.Offsets.Loft, l.Sheaves.Loft
+		for k, m := range b.Mules {
+			path[2+k] = Stop{Name: m.Name, On: m.On, Across: m.Across, Height: m.Height, Offset: m.Offset, Tread: l.Sheaves.Mule}
 		}
-		over, under := head, top
-		over.Offset, over.Tread = b.Offsets.Head, l.Sheaves.Head
-		under.Offset = b.Offsets.Arbor
-		end := under
-		under.Tread = l.Sheaves.Arbor
-		switch l.Kind {
-		case Double:
-			path = append(path, over, under, Stop{Name: names.dead, On: HeadBeam, Height: l.DeadEnd, Offset: b.Offsets.Beam})
-		case Triple:
-			path = append(path, over, under, Stop{Name: names.beam, On: HeadBeam, Height: l.DeadEnd, Offset: b.Offsets.Beam, Tread: l.Sheaves.Beam}, end)
-		default:
-			path = append(path, over, end)
+		rest := path[2+len(b.Mules):]
+		head := &rest[0]
+		head.Name, head.On, head.Height, head.Offset, head.Tread = HeadBlock, HeadBeam, l.HeadBlock, b.Offsets.Head, l.Sheaves.Head
+		onTop(&rest[1], b.Offsets.Arbor)
+		if len(rest) > 2 {
+			rest[1].Tread = l.Sheaves.Arbor
+			beam := &rest[2]
+			beam.Name, beam.On, beam.Height, beam.Offset = names.dead, HeadBeam, l.DeadEnd, b.Offsets.Beam
 		}
-		stops = stops[:len(stops)+len(path)]
-		l.turning(path)
-		r.Lift[i] = Rope{Name: names.lift, Mass: l.LiftMass, Diameter: l.LiftDiameter, Path: path[:len(path):len(path)]}
+		if len(rest) > 3 {
+			rest[2].Name, rest[2].Tread = names.beam, l.Sheaves.Beam
+			onTop(&rest[3], b.Offsets.Arbor)
+		}
+		turning(path, l.Drag, l.Rim)
+		r.Lift[i] = Rope{Name: names.lift, Mass: l.LiftMass, Diameter: l.LiftDiameter, Path: path}
 	}
-	r.Hand = Rope{Name: "hand line", Mass: l.HandMass, Diameter: l.HandDiameter, Path: l.handPath(stops[len(stops):], head, top, foot)}
+	r.Hand = Rope{Name: "hand line", Mass: l.HandMass, Diameter: l.HandDiameter, Path: l.handPath(stops[:0])}
 	return r
 }
 
+// onTop puts a stop on the arbor's top.
+func onTop(s *Stop, offset units.Length) { s.Name, s.On, s.Offset = ArborTop, Arbor, offset }
+
 // stops is how many all ropes have together.
 func (l Layout) stops() int {
-	n := 2 + 2*int(l.handKind().orSingle())
+	n, each := 2+2*int(l.handKind().orSingle()), l.Kind.stops()
 	for i := range l.Loft {
-		n += 3 + int(l.Kind.orSingle()) + len(l.Loft[i].Mules)
+		n += each + len(l.Loft[i].Mules)
 	}
 	return n
 }
+
+// stops is how many a lift line has without mule blocks.
+func (k Kind) stops() int { return 3 + int(k.orSingle()) }
 
 // orSingle is the kind that ropes are laid as: an unknown one as single purchase.
 func (k Kind) orSingle() Kind {
@@ -287,8 +290,9 @@ func (k Kind) orSingle() Kind {
 }
 
 // handPath lays the hand line over the head block, the arbor's top and its foot.
-func (l Layout) handPath(path []Stop, head, top, foot Stop) []Stop {
-	over, under, round := head, top, foot
+func (l Layout) handPath(path []Stop) []Stop {
+	top, foot := Stop{Name: ArborTop, On: Arbor}, Stop{Name: ArborFoot, On: Arbor, Height: -l.ArborLength}
+	over, under, round := Stop{Name: HeadBlock, On: HeadBeam, Height: l.HeadBlock}, top, foot
 	over.Tread, under.Tread, round.Tread = l.Sheaves.HandHead, l.Sheaves.HandArbor, l.Sheaves.HandArbor
 	idler := Stop{Name: IdlerBlock, On: Idler, Tread: l.Sheaves.Idler}
 	switch l.handKind() {
@@ -307,14 +311,14 @@ func (l Layout) handPath(path []Stop, head, top, foot Stop) []Stop {
 	default:
 		path = append(path, foot, idler, over, top)
 	}
-	l.turning(path)
+	turning(path, l.Drag, l.Rim)
 	return path
 }
 
 // turning gives every sheave of a path its drag and its mass at the rim.
-func (l Layout) turning(path []Stop) {
+func turning(path []Stop, drag Drag, rim units.Mass) {
 	for i := 1; i < len(path)-1; i++ {
-		path[i].Drag, path[i].Rim = l.Drag, l.Rim
+		path[i].Drag, path[i].Rim = drag, rim
 	}
 }
 

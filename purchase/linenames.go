@@ -15,11 +15,12 @@ const (
 type lineNames struct{ lift, batten, loft, dead, beam string }
 
 // namesOf gives those of a line, counted from 0.
-func namesOf(line int) lineNames {
+func namesOf(line int) *lineNames {
 	if line < len(knownNames) {
-		return knownNames[line]
+		return &knownNames[line]
 	}
-	return newNames(line)
+	names := newNames(line)
+	return &names
 }
 
 // knownNames are those of as many lines as most battens have, which need not be put together anew for each set.
