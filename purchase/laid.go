@@ -1,7 +1,6 @@
 package purchase
 
 import (
-	"math"
 	"strconv"
 
 	"example.com/steelyard/internal/rope"
@@ -55,26 +54,28 @@ func (l *laid) lay(rp *Rope, h *rope.Heights, stations []station, blocks []block
 	}
 	plain = true
 	var last direction
+	a := &path[0]
+	ax, az := a.Across.In(units.Metre), heightOf(a, h)
 	for i := range path[1:] {
-		a, b := &path[i], &path[i+1]
-		across, up := apart(a, b, h)
-		size := math.Abs(across)
-		if size < plumb && math.Abs(up) < plumb || size > plumb && a.On != b.On && (moves(a) || moves(b)) {
+		b := &path[i+1]
+		bx, bz := b.Across.In(units.Metre), heightOf(b, h)
+		across, up := bx-ax, bz-az
+		if level := across <= plumb && across >= -plumb; level && up < plumb && up > -plumb || !level && a.On != b.On && (moves(a) || moves(b)) {
 			plain = false
 		}
 		var leg direction
 		leg.across, leg.up, _ = rope.Part(across, up)
+		turn := direction{leg.across - last.across, leg.up - last.up}
 		// A change of direction by far more than noTurn is one, with no root taken.
-		if dx, dz := leg.across-last.across, leg.up-last.up; float64(dx*dx)+float64(dz*dz) < 1e-12 {
+		if float64(turn.across*turn.across)+float64(turn.up*turn.up) < 1e-12 {
 			plain = false
 		}
-		l.stations[i].pulls = direction{leg.across - last.across, leg.up - last.up}
-		l.holds(a.On, leg.up-last.up)
-		last = leg
+		stations[i].pulls = turn
+		l.holds(a.On, turn.up)
+		a, ax, az, last = b, bx, bz, leg
 	}
-	end := l.last()
-	l.stations[end].pulls = direction{-last.across, -last.up}
-	l.holds(path[end].On, -last.up)
+	stations[len(path)-1].pulls = direction{-last.across, -last.up}
+	l.holds(a.On, -last.up)
 	return plain
 }
 
@@ -107,18 +108,29 @@ func apart(a, b *Stop, h *rope.Heights) (across, up float64) {
 
 func moves(s *Stop) bool { return s.On == Batten || s.On == Arbor }
 
-// settle fills in what the rope's own weight does, and gives what it adds to what holds up batten and arbor: see pull. While the
-// arbor rises by a unit the bodies rise by travel.
-func (l *laid) settle(at *rope.Heights, travel *rope.Speeds) (batten, arbor rope.Straight) {
-	for i := range l.stations {
-		here, s := &l.stations[i], &l.rope.Path[i]
-		here.hung = rope.Straight{Start: heightOf(s, at), Rate: travel[s.On]}.Times(l.weight)
+// settle fills in what a rope's own weight does, and gives what it adds to what holds up batten and arbor: see pull. It finds how
+// far the arbor may move before two stops of a part meet, too. While the arbor rises by a unit the bodies rise by travel.
+func (r *Reeved) settle(l *laid, at *rope.Heights, travel *rope.Speeds) (batten, arbor rope.Straight) {
+	var last rope.Straight
+	path := l.rope.Path
+	for i := range path {
+		here, s := &l.stations[i], &path[i]
+		z := rope.Straight{Start: heightOf(s, at), Rate: travel[s.On]}
+		here.hung = z.Times(l.weight)
 		switch s.On {
 		case Batten:
 			batten = batten.Plus(here.hung.Times(here.pulls.up))
 		case Arbor:
 			arbor = arbor.Plus(here.hung.Times(here.pulls.up))
 		}
+		if v := z.Rate - last.Rate; i > 0 && v != 0 {
+			if meet := (last.Start - z.Start) / v; meet > 0 {
+				r.up = min(r.up, meet)
+			} else {
+				r.down = max(r.down, meet)
+			}
+		}
+		last = z
 	}
 	return batten, arbor
 }

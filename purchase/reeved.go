@@ -114,7 +114,6 @@ func (r Reeving) rig(room *quarters, found blocks) error {
 func (r *Reeved) ready(h *rope.Heights) {
 	r.perRatio = 1 / r.ratio
 	travel := r.travel()
-	r.limitTravel(h, &travel)
 	// A lift line that bears R at the batten has t(z) = c + w·z along its path with n_b·c + w·s_b = R there (package rope), so it
 	// pulls the arbor up with n_a·c + w·s_a, and n_a/n_b is the ratio. The hand line pays out at one end of the arbor what it takes
 	// in at the other, so its n is zero: only its weight is left.
@@ -122,13 +121,13 @@ func (r *Reeved) ready(h *rope.Heights) {
 	first := 0
 	for i := range r.lift {
 		l := &r.lift[i]
-		atBatten, atArbor := l.settle(h, &travel)
+		atBatten, atArbor := r.settle(l, h, &travel)
 		up = up.Plus(atArbor.Less(atBatten.Times(r.ratio)))
 		r.rests = append(r.rests, l.rests(atBatten, first))
 		first += l.last()
 	}
 	if r.lock >= 0 {
-		_, atArbor := r.hand.settle(h, &travel)
+		_, atArbor := r.settle(&r.hand, h, &travel)
 		r.idlerParts, r.idlerHung = r.hand.pull(Idler, 0)
 		r.topParts, _ = r.hand.pull(Arbor, r.lock+1)
 		up = up.Plus(atArbor)
@@ -232,25 +231,6 @@ func (l *laid) checkParts(p *check.Problems, h *rope.Heights, number, lifts int)
 			field := ropeField(number, lifts)
 			p.Add(field+".path["+strconv.Itoa(i)+"]", strconv.Quote(path[i].Name),
 				"a place at which the rope turns: here it runs straight past", ErrNoTurn)
-		}
-	}
-}
-
-// limitTravel finds how far the arbor may move before two stops of a part meet.
-func (r *Reeved) limitTravel(h *rope.Heights, travel *rope.Speeds) {
-	for _, l := range r.all() {
-		path := l.rope.Path
-		for i := range path[1:] {
-			a, b := &path[i], &path[i+1]
-			v := travel[b.On] - travel[a.On]
-			if v == 0 {
-				continue
-			}
-			if meet := (heightOf(a, h) - heightOf(b, h)) / v; meet > 0 {
-				r.up = min(r.up, meet)
-			} else {
-				r.down = max(r.down, meet)
-			}
 		}
 	}
 }

@@ -149,7 +149,9 @@ func (l *Layout) sort() {
 		for own[k] < begins[k+1] {
 			here := &l.marks[own[k]]
 			there := &own[here.field]
-			*here, l.marks[*there] = l.marks[*there], *here
+			if *there != own[k] {
+				*here, l.marks[*there] = l.marks[*there], *here
+			}
 			*there++
 		}
 		byPlace(l.marks[begins[k]:begins[k+1]])

@@ -39,35 +39,34 @@ type Demand struct {
 	Wanted units.Mass `json:"wanted"`
 }
 
-// counterweight works out what is wanted at the arbor and fills it.
+// fillArbor works out what is wanted at the arbor and fills it.
 //
 // Pipe weight belongs to what is installed: it makes the bare batten even over
 // all that the set reaches, whatever the show's trims, so that it need not be
 // changed with them. What the show asks beyond that is show weight.
-func (r *Rigged) counterweight(stock arbor.Stock) (Counterweight, error) {
-	frame := r.set.Rigging.Arbor
-	c := Counterweight{Ratio: r.ropes.Ratio(), Balance: r.set.Balance, Ropes: r.ropeMasses(), Tare: frame.Tare}
-	var err error
+func (r *Rigged) fillArbor(stock arbor.Stock) (err error) {
+	c, frame := &r.counter, &r.set.Rigging.Arbor
+	c.Ratio, c.Balance, c.Ropes, c.Tare = r.ropes.Ratio(), r.set.Balance, r.ropeMasses(), frame.Tare
 	if c.Bare, err = r.demand(Even, r.travel.Lowest, r.travel.Highest, r.bare); err != nil {
-		return Counterweight{}, massFault("rigging", " to be carried with nothing hung", err)
+		return massFault("rigging", " to be carried with nothing hung", err)
 	}
 	c.Loaded = c.Bare
 	if len(r.set.Hang) > 0 {
 		low, high := r.travel.reached()
 		if c.Loaded, err = r.demand(r.set.Balance, low, high, r.hung); err != nil {
-			return Counterweight{}, massFault("hang", " to be carried", err)
+			return massFault("hang", " to be carried", err)
 		}
 	}
 	// A light hang may ask for less than the pipe weight that stays; no piece is taken out for it.
 	c.Pieces = arbor.Wanted{Pipe: c.Bare.Wanted - c.Tare, Show: max(c.Loaded.Wanted-c.Bare.Wanted, 0)}
 	short, err := frame.Shortfall(c.Pieces, stock, arbor.EitherSide)
 	if err != nil {
-		return Counterweight{}, wantedFault(err)
+		return wantedFault(err)
 	}
 	c.Stack, c.Ideal, c.Short = short.Fits, short.Ideal, short.Binds()
 	c.Arbor = c.Tare + c.Stack.Mass
 	if len(c.Short) == 0 {
-		return c, nil
+		return nil
 	}
 	enough := slices.Clone(stock)
 	for i := range enough {
@@ -75,7 +74,7 @@ func (r *Rigged) counterweight(stock arbor.Stock) (Counterweight, error) {
 	}
 	ample, err := frame.Fill(c.Pieces, enough, arbor.EitherSide)
 	r.ample = &ample
-	return c, wantedFault(err)
+	return wantedFault(err)
 }
 
 // plenty is more pieces of a kind than any arbor takes.

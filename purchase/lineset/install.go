@@ -43,7 +43,7 @@ func (r Rigging) install(on *installed, h load.Hang) error {
 	var few [fewLines]purchase.Loft // the layout is soon forgotten
 	layout := r.layout(few[:])
 	ropes, unlaid := layout.Rig()
-	*on = installed{batten: r.stretched(ropes), ropes: ropes, hang: h}
+	on.batten, on.ropes, on.hang = r.stretched(ropes), ropes, h
 	var err error
 	on.load, err = on.batten.Rig(h)
 	for _, e := range flatten(err) {

@@ -131,8 +131,7 @@ func (s Set) compute(stock arbor.Stock, on *installed, found flown) (*Rigged, er
 		set: s, stock: slices.Clone(stock), ropes: on.ropes, flight: on.flight,
 		load: found.load, travel: found.travel, breaks: found.load.Breaks(),
 	}}
-	var err error
-	if r.counter, err = r.counterweight(stock); err != nil {
+	if err := r.fillArbor(stock); err != nil {
 		return nil, err
 	}
 	if field := r.beyondAll(); field != "" {
