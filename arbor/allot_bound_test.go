@@ -90,6 +90,7 @@ func TestLeastOffWithPipeWeight(t *testing.T) {
 		{"pieces of less than a kilogram", "0.8 for the pipe leaves 0.9 or 0.7 for 0.8 more, but those two are 1.6", wants(0.8).withPipe(0.8), 0},
 		{"less than a plate", "half a kilogram is wanted, and a plate is half of one too much", wants(0).withPipe(0.5).withPlate(plate), 0.5},
 		{"less than a plate, at the batten", "the same", wants(0).withPipe(0.5).withPlate(plate).at(2), 0.25},
+		{"a plate too much, at the batten", "a plate is 0.3 over the 0.7 wanted, which is half of that there; with none all of it is missing", wants(0).withPipe(0.7).withPlate(plate).at(2), 0.15},
 	} {
 		a := newAllotting([]Job{c.job}, stock)
 		if c.job.Wanted.Pipe < 1 && c.job.Frame.Plate == (Plate{}) {
@@ -143,6 +144,22 @@ func TestWhatScarceKindsCannotGive(t *testing.T) {
 		a.scarce()
 		if math.Abs(a.leastWorst-c.worst) > 1e-9 || math.Abs(a.leastTotal-c.total) > 1e-9 {
 			t.Errorf("%s: worst %v, total %v, want %v and %v: %s", c.name, a.leastWorst, a.leastTotal, c.worst, c.total, c.reason)
+		}
+	}
+}
+
+// What scarce kinds cannot give is looked for up to ten thousand stacks: with three such kinds up to 80 sets, for there are 5·5·5 ways
+// to have none to four of each. By hand: to be nearer than 15 each of 26 sets must have a piece, and three are there.
+func TestHowManyStacksTheScarceMayTake(t *testing.T) {
+	for sets, worst := range map[int]float64{80: 15, 81: 0} {
+		var jobs []Job
+		for n := range sets {
+			jobs = append(jobs, wants([]units.Mass{10, 12, 15}[n%3]))
+		}
+		a := house(t, jobs, Stock{of("10", 10, 1), of("12", 12, 1), of("15", 15, 1)})
+		a.scarce()
+		if a.leastWorst != worst {
+			t.Errorf("%d sets: %v, want %v", sets, a.leastWorst, worst)
 		}
 	}
 }

@@ -1,7 +1,9 @@
 package arbor
 
 import (
+	"math"
 	"slices"
+	"strconv"
 	"testing"
 
 	"example.com/steelyard/units"
@@ -128,6 +130,25 @@ func TestStepsAreCounted(t *testing.T) {
 	}
 	if nothing := steps(wants(0)); nothing < overhead || nothing > overhead+10 || overhead < 1 {
 		t.Errorf("%d steps for nothing", nothing)
+	}
+}
+
+// Pipe weight and show weight share the steps of one stack: what the one took is not there for the other, but for a step that it has
+// in any case. Seventeen kinds of which no two go into one another are more than a thousand steps see through.
+func TestStepsAreShared(t *testing.T) {
+	var stock Stock
+	for n := range 17 {
+		stock = append(stock, Piece{Name: strconv.Itoa(n), Mass: units.Mass(20 + math.Sqrt(float64(3+7*n))), Thickness: units.Length(0.0100001 + 0.0013*math.Sqrt(float64(n))), Count: 9})
+	}
+	a := newAllotting([]Job{wants(301.237).withPipe(288.413)}, stock)
+	a.each = 1000
+	f, err := a.fill(0, a.stock)
+	if err != nil || f.stack.Proven || len(f.stack.Pipe) == 0 || len(f.stack.Show) == 0 {
+		t.Fatalf("%+v, %v: want both weights, and no proof", f.stack, err)
+	}
+	// Each of the two counts the step that it was refused.
+	if spent := a.spent - overhead; spent < a.each || spent > a.each+1+2 {
+		t.Errorf("%d steps spent of %d", spent, a.each)
 	}
 }
 

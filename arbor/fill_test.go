@@ -264,6 +264,16 @@ func TestRun(t *testing.T) {
 	}
 }
 
+// Where the pipe weight takes the only step, the show weight has one of its own: of one kind of piece that is enough to tell that
+// three are nearer to 29 kg than two.
+func TestFillWithinAStep(t *testing.T) {
+	tens := arbor.Stock{{Name: "10", Mass: 10, Thickness: 0.02, Count: 9}}
+	s, err := tall.FillWithin(1, arbor.Wanted{Pipe: 20, Show: 29}, tens, arbor.EitherSide)
+	if err != nil || !s.Proven || s.Call() != "pipe weight 2 of the 10; show weight 3 of the 10" {
+		t.Errorf("%q, proven %v, %v", s.Call(), s.Proven, err)
+	}
+}
+
 // Whether an arbor just fits is decided in exact numbers: as float64 the
 // arbor's foot and length add up to more than the stop's height.
 func TestRunJustFits(t *testing.T) {

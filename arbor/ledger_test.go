@@ -75,6 +75,25 @@ func TestPropLedgerLeavesRoundedOnce(t *testing.T) {
 	})
 }
 
+// Beyond 53 bits a quotient of rounded numbers may be the next float64: on either side of nought it is the nearest that leaves.
+func TestLedgerLeavesRoundedOnceOnBothSides(t *testing.T) {
+	twice := 0 // rounded twice, another
+	for n := int64(1 << 53); n < 1<<53+1000; n++ {
+		for _, n := range [...]int64{n, -n} {
+			want, _ := new(big.Rat).SetFrac(big.NewInt(n), big.NewInt(1_000_000_000_000)).Float64()
+			if got := kilograms(n); float64(got) != want {
+				t.Errorf("%d ng: got %v, want %v", n, float64(got), want)
+			}
+			if float64(n)/1e12 != want {
+				twice++
+			}
+		}
+	}
+	if twice == 0 {
+		t.Error("no number that is wrong when it is rounded twice: the test shows nothing")
+	}
+}
+
 // A quantity written as text, as a constant or computed at run time is the same
 // piece to the last nanogram, even where its float64 differs in the last bit.
 func TestPropTextAndConstantAreTheSamePiece(t *testing.T) {
