@@ -55,6 +55,7 @@ const (
 	hireSteps  = 2_000_000 // of all that are looked at to hire less
 	exactFills = 10_000    // stacks of all jobs from every share of the stock, for every way to be tried
 	exactSteps = 400_000   // ways to put them together that are looked at
+	mostPlates = 50        // of one arbor, each number of which is a stack of its own where pipe weight stands in the way
 )
 
 // Allot fills all jobs from one stock so that the worst error is as small as it can be, and the total then. Each job's stack is
@@ -204,7 +205,7 @@ func (a *allotting) settle() {
 
 // leastOff is what a job is off at the least with a share or a part of it. Without pipe weight that is what it is off with the share.
 // Pipe weight, which is chosen first and by itself, may take what the whole would be nearer without; but no stack is nearer
-// than one of the same pieces with as many plates, wherever they lie.
+// than one of the same pieces with as many plates, wherever they lie. Of more plates than any arbor has nothing is known.
 func (a *allotting) leastOff(job int, share []int) float64 {
 	j := &a.jobs[job]
 	if j.Wanted.Pipe <= 0 {
@@ -215,6 +216,9 @@ func (a *allotting) leastOff(job int, share []int) float64 {
 	plates := 0
 	if every := whole.Frame.Plate.Every; every > 0 {
 		plates = 1 + int(units.Ratio(whole.Frame.Room, every))
+	}
+	if plates > mostPlates {
+		return 0
 	}
 	j.Frame.Plate = Plate{}
 	least := math.Inf(1)

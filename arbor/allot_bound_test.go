@@ -2,6 +2,7 @@ package arbor
 
 import (
 	"math"
+	"math/rand/v2"
 	"slices"
 	"testing"
 
@@ -90,6 +91,7 @@ func TestLeastOffWithPipeWeight(t *testing.T) {
 		{"pieces of less than a kilogram", "0.8 for the pipe leaves 0.9 or 0.7 for 0.8 more, but those two are 1.6", wants(0.8).withPipe(0.8), 0},
 		{"less than a plate", "half a kilogram is wanted, and a plate is half of one too much", wants(0).withPipe(0.5).withPlate(plate), 0.5},
 		{"less than a plate, at the batten", "the same", wants(0).withPipe(0.5).withPlate(plate).at(2), 0.25},
+		{"a plate too much, at the batten", "a plate is 0.3 over the 0.7 wanted, which is half of that there; with none all of it is missing", wants(0).withPipe(0.7).withPlate(plate).at(2), 0.15},
 	} {
 		a := newAllotting([]Job{c.job}, stock)
 		if c.job.Wanted.Pipe < 1 && c.job.Frame.Plate == (Plate{}) {
@@ -100,6 +102,23 @@ func TestLeastOffWithPipeWeight(t *testing.T) {
 		}
 		if a.jobs[0] != c.job {
 			t.Errorf("%s: the job is %+v afterwards", c.name, a.jobs[0])
+		}
+	}
+}
+
+// Each number of plates is a stack of its own, up to fifty; of more nothing is said, for a room of a kilometre with a plate to each
+// millimetre holds a million. By hand: 14 are wanted of 8, 9 and 12, and a plate of ten brings none of these nearer.
+func TestLeastOffWithManyPlates(t *testing.T) {
+	for _, c := range []struct {
+		room, every units.Length
+		stacks      int
+		want        float64
+	}{{49, 1, 51, 2}, {50, 1, 0, 0}, {1000, units.Millimetre, 0, 0}} {
+		j := wants(4).withPipe(10).withPlate(Plate{10, 0.003, c.every})
+		j.Frame.Room, j.Frame.Length = c.room, 1000
+		a := newAllotting([]Job{j}, Stock{of("12", 12, 1), of("9", 9, 1), of("8", 8, 1)})
+		if got := a.leastOff(0, a.stock); got != c.want || a.spent < c.stacks*overhead || c.stacks == 0 && a.spent > 0 {
+			t.Errorf("%v for every %v: %v after %d steps, want %v", c.room, c.every, got, a.spent, c.want)
 		}
 	}
 }
@@ -144,6 +163,60 @@ func TestWhatScarceKindsCannotGive(t *testing.T) {
 		if math.Abs(a.leastWorst-c.worst) > 1e-9 || math.Abs(a.leastTotal-c.total) > 1e-9 {
 			t.Errorf("%s: worst %v, total %v, want %v and %v: %s", c.name, a.leastWorst, a.leastTotal, c.worst, c.total, c.reason)
 		}
+	}
+}
+
+// What scarce kinds cannot give is looked for up to ten thousand stacks: with three such kinds up to 80 sets, for there are 5·5·5 ways
+// to have none to four of each. By hand: to be nearer than 15 each of 26 sets must have a piece, and three are there.
+func TestHowManyStacksTheScarceMayTake(t *testing.T) {
+	for sets, worst := range map[int]float64{80: 15, 81: 0} {
+		var jobs []Job
+		for n := range sets {
+			jobs = append(jobs, wants([]units.Mass{10, 12, 15}[n%3]))
+		}
+		a := house(t, jobs, Stock{of("10", 10, 1), of("12", 12, 1), of("15", 15, 1)})
+		a.scarce()
+		if a.leastWorst != worst {
+			t.Errorf("%d sets: %v, want %v", sets, a.leastWorst, worst)
+		}
+	}
+}
+
+// No bound is above the best that there is: here every way to give two sets the pieces is tried. Either wants some of both kinds, of
+// which there are too few.
+func TestScarceBoundsAreNoneTooHigh(t *testing.T) {
+	r := rand.New(rand.NewPCG(15, 16))
+	tight := 0
+	for range 4000 {
+		m := [2]float64{float64(10+r.IntN(90)) / 10, float64(10+r.IntN(90)) / 10}
+		n := [2]int{1 + r.IntN(6), 1 + r.IntN(6)}
+		var jobs []Job
+		var want [2]float64
+		for i := range want {
+			want[i] = m[0]*float64(r.IntN(5)) + m[1]*float64(r.IntN(5))
+			jobs = append(jobs, wants(units.Mass(want[i])))
+		}
+		a := house(t, jobs, Stock{of("a", units.Mass(m[0]), n[0]), of("b", units.Mass(m[1]), n[1])})
+		a.scarce()
+		worst, total := math.Inf(1), math.Inf(1)
+		for all := range (n[0] + 1) * (n[0] + 1) * (n[1] + 1) * (n[1] + 1) {
+			a0, a1 := all%(n[0]+1), all/(n[0]+1)%(n[0]+1)
+			b0, b1 := all/(n[0]+1)/(n[0]+1)%(n[1]+1), all/(n[0]+1)/(n[0]+1)/(n[1]+1)
+			if a0+a1 > n[0] || b0+b1 > n[1] {
+				continue
+			}
+			x, y := math.Abs(m[0]*float64(a0)+m[1]*float64(b0)-want[0]), math.Abs(m[0]*float64(a1)+m[1]*float64(b1)-want[1])
+			worst, total = min(worst, max(x, y)), min(total, x+y)
+		}
+		if a.leastWorst > worst+1e-9 || a.leastTotal > total+1e-9 {
+			t.Fatalf("%v and %v wanted of %v of %v: %v at the worst and %v in all can be had, and the bounds are %v and %v", want[0], want[1], n, m, worst, total, a.leastWorst, a.leastTotal)
+		}
+		if a.leastWorst > worst-1e-9 && worst > 1e-9 {
+			tight++
+		}
+	}
+	if tight == 0 {
+		t.Error("no bound that says anything: the test shows nothing")
 	}
 }
 

@@ -110,6 +110,14 @@ func TestAllotRefuses(t *testing.T) {
 			t.Errorf("%s: %v, want %s", c.name, err, c.field)
 		}
 	}
+	// Each fault is told once, with the path of what the caller gave.
+	weird := job("weird", 20)
+	weird.Ratio = -1
+	bad.Ratio = 0
+	_, err := arbor.Allot([]arbor.Job{job("a", 9), bad, weird}, arbor.Stock{kind("10", -1, 1)})
+	if got, want := fields(t, err), []string{"stock[0].mass", "jobs[1].frame.room", "jobs[2].ratio"}; !slices.Equal(got, want) {
+		t.Errorf("faults of %q, want %q", got, want)
+	}
 	// Three of the 4 are never too light for 10; who comes last has one.
 	for _, c := range []struct {
 		name   string
@@ -261,6 +269,9 @@ func keeps(t fataler, jobs []arbor.Job, stock arbor.Stock, got arbor.Allotment) 
 	}
 	if !near.Abs(worst, got.Worst.In(units.Kilogram), 1e-9) || !near.Abs(total, got.Total.In(units.Kilogram), 1e-9) || got.LeastWorst > got.Worst || got.LeastTotal > got.Total {
 		t.Fatal("worst", worst, "and total", total, "of", got)
+	}
+	if got.Proven && (got.LeastWorst != got.Worst || got.LeastTotal != got.Total) {
+		t.Fatal("proved, but less may be had:", got)
 	}
 	for _, p := range stock {
 		if used[p.Name] > p.Count {

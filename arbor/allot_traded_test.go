@@ -63,6 +63,13 @@ func TestTradedByHand(t *testing.T) {
 			4, 7, true,
 			[]arbor.Hire{{Name: "1", Count: 11}},
 		},
+		{
+			"no 33 makes up for itself, but two tens for a 20", "both tens go to the 33 and bring it to 13 off; with a 33 they are there for the 20",
+			[]arbor.Job{job("a", 33), job("b", 20)},
+			arbor.Stock{kind("33", 33, 0), kind("20", 20, 0), kind("10", 10, 2)},
+			20, 33, false,
+			[]arbor.Hire{{Name: "33", Count: 1}},
+		},
 	} {
 		got, err := arbor.Allot(c.jobs, slabs(c.stock))
 		if err != nil {
@@ -133,6 +140,40 @@ func TestTradedLittleHouses(t *testing.T) {
 	}
 	if best < 115 || proved < 61 || worstGap > 37 || totalGap > 97.2 {
 		t.Errorf("%d found, %d proved, the bounds %v and %v kg under the best in all", best, proved, worstGap, totalGap)
+	}
+}
+
+// Where every set is as near as it would be with plenty, nothing is to be hired, though sharing out and trading alone would not have
+// come so near with what there is.
+func TestNothingIsHiredInVain(t *testing.T) {
+	enough := 0
+	for number := range uint64(400) {
+		jobs, stock := littleHouse(number)
+		got, err := arbor.Allot(jobs, stock)
+		if err != nil {
+			t.Fatal(err)
+		}
+		plenty := slices.Clone(stock)
+		for k := range plenty {
+			plenty[k].Count = 10_000
+		}
+		near := true
+		for i, j := range jobs {
+			s, err := j.Frame.Fill(j.Wanted, plenty, j.Side)
+			if err != nil {
+				t.Fatal(err)
+			}
+			near = near && referred(got.Stacks[i], j) < referred(s, j)+1e-12
+		}
+		if near {
+			enough++
+		}
+		if near && got.Hire != nil {
+			t.Errorf("house %d: %+v is hired, and all are as near without: %+v of %+v", number, got.Hire, jobs, stock)
+		}
+	}
+	if enough == 0 || enough == 400 {
+		t.Errorf("%d of 400 houses have enough: the test shows nothing", enough)
 	}
 }
 

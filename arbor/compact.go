@@ -74,9 +74,7 @@ func (f Frame) Compact(w Wanted) (Compact, error) {
 		Height:    metres(int64(height)),
 		Over:      kilograms(pipe + show + lock - nanograms(f.Capacity)),
 	}
-	if out.Pieces > 0 {
-		out.PerHeight = out.Pieces.Per(out.Height)
-	}
+	out.PerHeight = out.Pieces.Per(out.Height) // some room is left in any case
 	return out, nil
 }
 

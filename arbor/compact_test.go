@@ -39,6 +39,8 @@ func TestCompact(t *testing.T) {
 		{"heavy plates", "weigh as much as they keep apart", 300, 400, 60, arbor.Plate{Mass: 50 * units.Pound, Thickness: units.Inch, Every: 30 * units.Inch}, 1, 650, 30 * 650 / 350.0, 350 / 30.0},
 		{"heavy plates, two of them", "24 in are passed: of 58 in 29", 300, 400, 60, arbor.Plate{Mass: 50 * units.Pound, Thickness: units.Inch, Every: 24 * units.Inch}, 2, 600, 58, 600 / 58.0},
 		{"a plate and no more", "the show weight is the plate's own", 300, 50, 60, arbor.Plate{Mass: 50 * units.Pound, Thickness: units.Inch, Every: 24 * units.Inch}, 0, 350, 60, 350 / 60.0},
+		// Two plates are more than the 75 lb: only one has pieces on it, and its interval is high enough for them.
+		{"plates that are all of it", "25 lb on one plate, in just less than its 24 in", 0, 75, 60, arbor.Plate{Mass: 50 * units.Pound, Thickness: units.Inch, Every: 24 * units.Inch}, 1, 25, 24, 25 / 24.0},
 		{"tare over", "the arbor alone outweighs the batten by 50 lb", -50, 650, 60, arbor.Plate{}, 0, 600, 60, 10},
 		{"tare is enough", "nothing is wanted", -700, 650, 60, plate, 0, 0, 60, 0},
 	} {
@@ -65,6 +67,16 @@ func TestCompactOfATareThatIsEnough(t *testing.T) {
 		if got, err := f.Compact(w); err != nil || got != (arbor.Compact{Height: 2, Over: -500}) {
 			t.Errorf("%+v: %+v, %v", w, got, err)
 		}
+	}
+}
+
+// Two plates of a kilogram and a nanogram of pieces: cut as thin as one plate asks for they would fill the room, 1.98 m, and call
+// for more; so there are two, and the pieces end just short of the third, at twice half a metre.
+func TestCompactOfANanogram(t *testing.T) {
+	f := arbor.Frame{Length: 3, Room: 2, Capacity: 500, Plate: arbor.Plate{Mass: 1, Thickness: 0.01, Every: 0.5}}
+	got, err := f.Compact(arbor.Wanted{Show: 2.000000000001})
+	if want := (arbor.Compact{Wanted: 2.000000000001, Plates: 2, PlateMass: 2, Pieces: 1e-12, Height: 1, PerHeight: 1e-12, Over: got.Over}); err != nil || got != want {
+		t.Errorf("%+v, %v, want %+v", got, err, want)
 	}
 }
 

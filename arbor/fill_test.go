@@ -264,6 +264,33 @@ func TestRun(t *testing.T) {
 	}
 }
 
+// Where the pipe weight takes the only step, the show weight has one of its own: of one kind of piece that is enough to tell that
+// three are nearer to 29 kg than two.
+func TestFillWithinAStep(t *testing.T) {
+	tens := arbor.Stock{{Name: "10", Mass: 10, Thickness: 0.02, Count: 9}}
+	s, err := tall.FillWithin(1, arbor.Wanted{Pipe: 20, Show: 29}, tens, arbor.EitherSide)
+	if err != nil || !s.Proven || s.Call() != "pipe weight 2 of the 10; show weight 3 of the 10" {
+		t.Errorf("%q, proven %v, %v", s.Call(), s.Proven, err)
+	}
+}
+
+// Where no pipe weight is wanted none is looked for: a batten that the tare just balances takes the steps of one that it outweighs,
+// with the surplus wanted on top.
+func TestNoPipeWeightTakesNoSteps(t *testing.T) {
+	needs := func(w arbor.Wanted) int {
+		for steps := 1; steps < 1000; steps++ {
+			if s, err := tall.FillWithin(steps, w, house, arbor.EitherSide); err != nil || s.Proven {
+				return steps
+			}
+		}
+		return 0
+	}
+	over, just := needs(arbor.Wanted{Pipe: -11 * units.Pound, Show: 60 * units.Pound}), needs(arbor.Wanted{Show: 49 * units.Pound})
+	if just != over || just < 2 {
+		t.Errorf("%d steps, and %d with the same surplus", just, over)
+	}
+}
+
 // Whether an arbor just fits is decided in exact numbers: as float64 the
 // arbor's foot and length add up to more than the stop's height.
 func TestRunJustFits(t *testing.T) {

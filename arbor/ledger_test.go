@@ -1,6 +1,7 @@
 package arbor
 
 import (
+	"fmt"
 	"math"
 	"math/big"
 	"strconv"
@@ -29,6 +30,8 @@ func TestNanograms(t *testing.T) {
 		{"minus 11 lb", "-4.98951607 kg exactly", -11 * units.Pound, -4_989_516_070_000},
 		{"an ounce", "28.349523125 g exactly", units.Ounce, 28_349_523_125},
 		{"876543.21 kg", "not 876543209999999962: the float64 below it, multiplied out", 876_543.21, 876_543_210_000_000_000},
+		{"950 t", "just below the most", 950_000, 950_000_000_000_000_000},
+		{"9999999 kg", "ten times more would not be counted in 64 bits", 9_999_999, most},
 		{"1000 t", "as far as it goes", 1e6, most},
 		{"1234567 kg", "saturates", 1_234_567, most},
 		{"infinite", "saturates", units.Mass(math.Inf(1)), most},
@@ -59,6 +62,28 @@ func TestPropLedgerEntersByText(t *testing.T) {
 	})
 }
 
+// Half a nanogram goes away from zero as it is written, though the product may fall to the other side of it.
+func TestHalvesEnterByText(t *testing.T) {
+	wrong := 0
+	for n := range int64(2000) {
+		whole := 3_000_000_000_019*n + 7
+		text := strconv.FormatInt(whole/1_000_000_000_000, 10) + "." + fmt.Sprintf("%012d", whole%1_000_000_000_000) + "5"
+		f, err := strconv.ParseFloat(text, 64)
+		if err != nil || strconv.FormatFloat(f, 'f', -1, 64) != text {
+			continue // more digits than a float64 tells apart
+		}
+		if got := nanograms(units.Mass(f)); got != whole+1 || nanograms(units.Mass(-f)) != -whole-1 {
+			t.Errorf("%s kg: %d ng, want %d", text, got, whole+1)
+		}
+		if math.Round(f*1e12) != float64(whole+1) {
+			wrong++
+		}
+	}
+	if wrong == 0 {
+		t.Error("no product that falls to the other side: the test shows nothing")
+	}
+}
+
 // What leaves the ledger is the float64 nearest to the exact number.
 func TestPropLedgerLeavesRoundedOnce(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -73,6 +98,25 @@ func TestPropLedgerLeavesRoundedOnce(t *testing.T) {
 			t.Fatalf("%d ng does not come back", n)
 		}
 	})
+}
+
+// Beyond 53 bits a quotient of rounded numbers may be the next float64: on either side of nought it is the nearest that leaves.
+func TestLedgerLeavesRoundedOnceOnBothSides(t *testing.T) {
+	twice := 0 // rounded twice, another
+	for n := int64(1 << 53); n < 1<<53+1000; n++ {
+		for _, n := range [...]int64{n, -n} {
+			want, _ := new(big.Rat).SetFrac(big.NewInt(n), big.NewInt(1_000_000_000_000)).Float64()
+			if got := kilograms(n); float64(got) != want {
+				t.Errorf("%d ng: got %v, want %v", n, float64(got), want)
+			}
+			if float64(n)/1e12 != want {
+				twice++
+			}
+		}
+	}
+	if twice == 0 {
+		t.Error("no number that is wrong when it is rounded twice: the test shows nothing")
+	}
 }
 
 // A quantity written as text, as a constant or computed at run time is the same

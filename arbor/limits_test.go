@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -56,6 +57,9 @@ func TestLimitsAtTheirEdges(t *testing.T) {
 	flight := mustFly(t, overRail, carriage, doubled)
 	hides := func(drop units.Length) func() error {
 		return func() error { _, err := flight.Hides(auditorium, 20*units.Foot, drop); return err }
+	}
+	trims := func(high units.Length) func() error {
+		return func() error { _, err := flight.Trims(5, high); return err }
 	}
 	window := func(bottom, top units.Length) func() error {
 		return func() error { _, err := flight.Window("rail", bottom, top); return err }
@@ -111,6 +115,8 @@ func TestLimitsAtTheirEdges(t *testing.T) {
 		{"least capacity", frame(func(f *arbor.Frame) { f.Capacity = g }), frame(func(f *arbor.Frame) { f.Capacity = 0.99 * g }), "capacity"},
 		{"most capacity", frame(func(f *arbor.Frame) { f.Capacity = 50_000 }), frame(func(f *arbor.Frame) { f.Capacity = 50_000 + g }), "capacity"},
 		{"closest plates", frame(func(f *arbor.Frame) { f.Plate = arbor.Plate{g, mm, mm} }), frame(func(f *arbor.Frame) { f.Plate = arbor.Plate{g, mm, 0.99 * mm} }), "plate.every"},
+		{"lightest plate", frame(func(f *arbor.Frame) { f.Plate = arbor.Plate{g, mm, 1} }), frame(func(f *arbor.Frame) { f.Plate = arbor.Plate{0.99 * g, mm, 1} }), "plate.mass"},
+		{"thickest plate", frame(func(f *arbor.Frame) { f.Plate = arbor.Plate{g, 1, 1} }), frame(func(f *arbor.Frame) { f.Plate = arbor.Plate{g, 1 + mm, 1} }), "plate.thickness"},
 		{"lock plate that is all the capacity", frame(func(f *arbor.Frame) { f.Lock = arbor.Lock{500, mm} }), frame(func(f *arbor.Frame) { f.Lock = arbor.Lock{500 + g, mm} }), "lock.mass"},
 		{"lock plate that takes all the room", frame(func(f *arbor.Frame) { f.Lock, f.Room = arbor.Lock{1, 0.5}, 0.5 }), frame(func(f *arbor.Frame) { f.Lock, f.Room = arbor.Lock{1, 0.5}, 0.499 }), "lock.thickness"},
 		{"lock plate of no mass", nothing, frame(func(f *arbor.Frame) { f.Lock = arbor.Lock{1001, mm} }), "lock.mass"},
@@ -129,6 +135,9 @@ func TestLimitsAtTheirEdges(t *testing.T) {
 		{"highest stop", run(func(r *arbor.Run) { r.UpperStop = 1000 }), run(func(r *arbor.Run) { r.UpperStop = 1000 + mm }), "upper_stop"},
 		{"deepest pit", run(func(r *arbor.Run) { r.LowerStop = -1000 }), run(func(r *arbor.Run) { r.LowerStop = -1000 - mm }), "lower_stop"},
 		{"arms that reach up just over nought", run(func(r *arbor.Run) { r.Bridges = []arbor.Bridge{{Name: "b", Low: 1, High: 1 + mm}} }), run(func(r *arbor.Run) { r.Bridges = []arbor.Bridge{{Name: "b", Low: 1, High: 1}} }), "bridges[0].high"},
+		{"lowest arms, whatever the highest", run(func(r *arbor.Run) { r.Bridges = []arbor.Bridge{{Name: "b", Low: -1000, High: 2}} }), run(func(r *arbor.Run) { r.Bridges = []arbor.Bridge{{Name: "b", Low: 1000 + mm, High: 2}} }), "bridges[0].low"},
+		{"highest arms, told once", run(func(r *arbor.Run) { r.Bridges = []arbor.Bridge{{Name: "b", High: 1000}} }), run(func(r *arbor.Run) { r.Bridges = []arbor.Bridge{{Name: "b", High: -1000 - mm}} }), "bridges[0].high"},
+		{"highest trim", trims(1000), trims(-1000 - mm), "high_trim"},
 		{"highest bed", ride(arbor.Ride{Ratio: 1, Bed: 1000}), ride(arbor.Ride{Ratio: 1, Bed: 1000 + mm}), "bed"},
 		{"least ratio", ride(arbor.Ride{Ratio: 1.0 / 16}), ride(arbor.Ride{Ratio: 0.0624}), "ratio"},
 		{"greatest ratio", ride(arbor.Ride{Ratio: 16}), ride(arbor.Ride{Ratio: 16.01}), "ratio"},
@@ -206,6 +215,38 @@ func TestRefusalsSayWhatWouldBeRight(t *testing.T) {
 		var fe *units.FieldError
 		if !errors.As(c.err, &fe) || fe.Field != c.field || !strings.Contains(fe.Value, c.value) || !strings.Contains(fe.Want, c.want) {
 			t.Errorf("%s: %+v (%v), want %s %s to be %s", c.name, fe, c.err, c.field, c.value, c.want)
+		}
+	}
+}
+
+// Nine thousand rows of a kilometre each are more than 64 bits of nanometres, and too high all the same; and too heavy.
+func TestRowsBeyondCounting(t *testing.T) {
+	var rows []arbor.Row
+	for n := range 9_300 {
+		rows = append(rows, arbor.Row{Name: strconv.Itoa(n), Count: 1_000_000, Mass: units.Gram, Thickness: units.Metre})
+	}
+	_, err := arbor.Frame{Length: 1000, Room: 1000, Capacity: 50_000}.Refill(arbor.Stack{Pipe: rows}, arbor.Wanted{}, nil, arbor.EitherSide, 0)
+	if got := fields(t, err); !slices.Equal(got, []string{"today.pipe", "today.pipe"}) {
+		t.Errorf("%v: %v, want too heavy and too high", got, err)
+	}
+}
+
+// A ratio without end is no number at all, on either side of nought.
+func TestRatiosWithoutEnd(t *testing.T) {
+	for _, ratio := range []float64{math.Inf(1), math.Inf(-1), math.NaN()} {
+		if err := (arbor.Ride{Ratio: ratio}).Validate(); !errors.Is(err, units.ErrNotFinite) || errors.Is(err, units.ErrNegative) {
+			t.Errorf("%v: %v", ratio, err)
+		}
+	}
+}
+
+// What has no end is told once, and not as too much besides.
+func TestWishesWithoutEnd(t *testing.T) {
+	for _, much := range []float64{math.Inf(1), math.Inf(-1), math.NaN()} {
+		for field, w := range map[string]arbor.Wanted{"wanted.pipe": {Pipe: units.Mass(much)}, "wanted.show": {Show: units.Mass(much)}} {
+			if _, err := tall.Fill(w, house, arbor.EitherSide); !slices.Equal(fields(t, err), []string{field}) {
+				t.Errorf("%v: %v, want a fault of %s alone", much, err, field)
+			}
 		}
 	}
 }

@@ -342,3 +342,38 @@ func TestReachRefuses(t *testing.T) {
 		}
 	}
 }
+
+// Rows that add up to more than 64 bits of nanometres are a stack that is too tall like any other, in whatever steps they get there:
+// in one, or each as high as all below it and the room.
+func TestReachOfStacksBeyondCounting(t *testing.T) {
+	f := mustFly(t, overRail, carriage, doubled)
+	metres := func(count int64) arbor.Row {
+		return arbor.Row{Name: "a", Count: int(min(count, math.MaxInt)), Mass: 1, Thickness: 1}
+	}
+	var doubling []arbor.Row
+	for n := range 38 {
+		doubling = append(doubling, metres(1<<min(n, 30)))
+	}
+	for name, s := range map[string]arbor.Stack{
+		"ten million kilometres of show weight": {Show: []arbor.Row{metres(10_000_000_000)}},
+		"pipe weight that doubles":              {Pipe: doubling},
+		"show weight that doubles":              {Show: doubling},
+	} {
+		if got, err := f.Reach("rail", 4*units.Foot, s); !errors.Is(err, units.ErrOutOfRange) {
+			t.Errorf("%s: %+v, %v", name, got, err)
+		}
+	}
+}
+
+// A stack whose top comes just to where arms reach never goes by above them; one of pieces a nanometre thicker does.
+func TestAccessJustWithinReach(t *testing.T) {
+	run := arbor.Run{UpperStop: 10, Bridges: []arbor.Bridge{{Name: "b", Floor: 5, High: 3}}} // arms reach to 8 m
+	f := mustFly(t, run, arbor.Frame{Length: 3, Room: 2, Capacity: 500}, arbor.Ride{Ratio: 1})
+	for thickness, passes := range map[units.Length]bool{0.1: false, 0.100000001: true} {
+		s := arbor.Stack{Show: []arbor.Row{{Name: "a", Count: 10, Mass: 10, Thickness: thickness}}}
+		got, err := f.Access("b", s) // its foot is at 7 m at the highest
+		if err != nil || got.Passes() != passes || (got.Over > 0) != passes {
+			t.Errorf("ten of %v: %+v, %v", thickness, got, err)
+		}
+	}
+}

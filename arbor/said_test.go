@@ -19,7 +19,7 @@ func TestRowBeyondTheLedger(t *testing.T) {
 		count int
 		each  units.Mass
 	}{
-		{3, 4_000_000_000}, {-3, 4_000_000_000}, {3, -4_000_000_000}, {math.MaxInt32, 9_000_000_000}, {1_000_000, 10_000},
+		{3, 4_000_000_000}, {-3, 4_000_000_000}, {3, -4_000_000_000}, {math.MaxInt32, 9_000_000_000}, {1_000_000, 10_000}, {1_000_001, 10_000}, {1, 4_000_000_000}, {0, 4_000_000_000},
 	} {
 		row := arbor.Row{Count: c.count, Mass: c.each, Thickness: units.Length(c.each)}
 		want := float64(c.count) * float64(c.each)

@@ -105,6 +105,11 @@ func TestShortfall(t *testing.T) {
 			t.Errorf("%s: %s: got %q, %v, %v lb, %d missing, heaviest %q: %+v", tt.name, tt.reason, s.Binds(), s.Room, s.Capacity.In(lb), missing, s.Heaviest.Call(), s)
 		}
 	}
+	// One of the 40 would do and is not there, but two of the 20 come as near: nothing falls short.
+	forty := append(twenty(9), arbor.Piece{Name: "40", Mass: 40 * lb, Thickness: 1 * in})
+	if s, err := f.Shortfall(arbor.Wanted{Show: 40 * lb}, forty, arbor.EitherSide); err != nil || s.Binds() != nil || s.Fits.Call() != "2 of the 20" || s.Ideal.Call() != "1 of the 40" {
+		t.Errorf("as near with other pieces: %q binds, %+v, %v", s.Binds(), s, err)
+	}
 	var none *arbor.NoStackError
 	if _, err := f.Shortfall(arbor.Wanted{Pipe: -50 * lb}, twenty(9), arbor.NeverArborHeavy); !errors.As(err, &none) {
 		t.Errorf("an arbor that is too heavy as it is: %v", err)

@@ -50,6 +50,14 @@ func TestHidden(t *testing.T) {
 	if got := (arbor.Hidden{Height: 29 * units.Foot}).Trim(18 * units.Foot); got != feet(47*48) {
 		t.Errorf("trim %v, want 47 ft", got)
 	}
+	// Two edges in one line of sight, and two seats that see as high: the first of each is named.
+	twice := arbor.Section{
+		Seats: []arbor.Seat{{Name: "row A", Distance: 10, Eye: 1}, {Name: "row B", Distance: 20, Eye: 1}},
+		Edges: []arbor.Edge{{Name: "near", Height: 1}, {Name: "far", Upstage: 10, Height: 1}},
+	}
+	if got, err := twice.Hidden(20); err != nil || got.Height != 1 || got.Seat != "row A" || got.Edge != "near" {
+		t.Errorf("%+v, %v", got, err)
+	}
 	// From the balcony, 6 ft above the edge, the line falls: 26 − 6·80/60 = 18 ft.
 	balcony := arbor.Section{Seats: auditorium.Seats[1:], Edges: auditorium.Edges[:1]}
 	if got, err := balcony.Hidden(20 * units.Foot); err != nil || got.Height != feet(18*48) || got.Seat != "balcony" {

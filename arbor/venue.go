@@ -134,12 +134,14 @@ func (v Venue) fit(ratio float64, w Wanted, stop Stop, longest Longest) (Fit, er
 	if frame.Validate() != nil {
 		return out, nil
 	}
-	// More show weight than the capacity allows is wanted, and never more than that put in: the most that fits.
-	w.Show = min(heaviestFill, kilograms(nanograms(frame.Capacity)-min(nanograms(w.Pipe), 0)))
-	most, err := frame.Fill(w, v.Stock, NeverArborHeavy)
+	// More show weight than the capacity allows is wanted, and never more than that put in: the most that fits. Where the tare
+	// outweighs the batten, the surplus is wanted on top, and comes to more than may be asked for: the stack is that without either.
+	capacity := nanograms(frame.Capacity)
+	most, err := frame.Fill(Wanted{Pipe: max(w.Pipe, 0), Show: kilograms(capacity)}, v.Stock, NeverArborHeavy)
 	if err != nil {
 		return Fit{}, err
 	}
+	most.Wanted = Wanted{Pipe: w.Pipe, Show: kilograms(capacity - min(nanograms(w.Pipe), 0))}
 	out.Most = most
 	held := nanograms(frame.Tare) + nanograms(most.Mass)
 	out.Hangs = kilograms(max(0, fractionOf(ratio).by(held)-nanograms(v.Bare)))

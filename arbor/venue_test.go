@@ -183,13 +183,14 @@ func TestCompareRefuses(t *testing.T) {
 			t.Errorf("%s of 3125 kg: %v", most.field, err)
 		}
 	}
-	// An arbor of 50 t and its lock plate outweigh all that may be wanted, in the one reading that has a run for it.
+	// An arbor of 50 t and its lock plate outweigh all that may be wanted, and hold a stack all the same, in the one reading that has
+	// a run for it: of 8 1/2 ft of room the plate leaves 101 in.
 	v = wall
 	v.Bare, v.Frame.Tare, v.Frame.Capacity, v.MadeOff = 0, 50*units.Tonne, 50*units.Tonne, -20*units.Foot
 	v.Frame.Lock = arbor.Lock{Mass: 10, Thickness: 0.02}
 	var none *arbor.NoStackError
-	if _, err = v.Compare(1); !errors.As(err, &none) {
-		t.Errorf("an arbor of 50 t: %v", err)
+	if options, err := v.Compare(1); err != nil || options[0].Anew.Most.Pieces != 101 || options[0].Today.Most.Pieces != 0 {
+		t.Errorf("an arbor of 50 t: %+v, %v", options, err)
 	}
 	v = wall
 	v.Bare, v.Load, v.Side = 10*units.Pound, 0, arbor.NeverArborHeavy
@@ -197,5 +198,22 @@ func TestCompareRefuses(t *testing.T) {
 	var fe *units.FieldError
 	if !errors.As(err, &none) || !errors.As(err, &fe) || fe.Field != "ratios[0]" {
 		t.Errorf("the empty arbor is too heavy: %v", err)
+	}
+}
+
+// An arbor of thirty tonnes that may hold forty holds forty pieces of a tonne, though with its surplus that is more than any arbor is
+// asked for.
+func TestCompareHeavyArbor(t *testing.T) {
+	v := wall
+	v.Frame = arbor.Frame{Tare: 30_000, Length: 5, Room: 4, Capacity: 40_000}
+	v.Stock = arbor.Stock{{Name: "slab", Mass: 1000, Thickness: 0.04, Count: 100}}
+	v.Bare, v.Load = 100, 0
+	options, err := v.Compare(1)
+	if err != nil || options[0].Anew.Most.Pieces != 40 || options[0].Today.Most.Pieces != 40 || options[0].Anew.Hangs != 70_000-100 {
+		t.Fatalf("%+v, %v", options, err)
+	}
+	most := options[0].Anew.Most
+	if most.Error != 0 || most.Wanted != (arbor.Wanted{Pipe: -29_900, Show: 69_900}) {
+		t.Errorf("%+v: wanted is the capacity, over the surplus of the tare", most)
 	}
 }
