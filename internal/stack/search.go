@@ -302,8 +302,11 @@ func (s *search) node(i int, r room) {
 // it does: each piece less of kind i wants another one at the least.
 func (s *search) onlyMore(i int, c int64, r room) bool {
 	k, rest := &s.kinds[i], &s.suffix[i+1]
-	mass := r.short - c*k.Mass - s.bound // that the others must have
-	return mass >= 0 && rest.heaviest > 0 && rest.heaviest <= k.Mass && r.pieces+c+ceilDiv(mass, rest.heaviest) > s.best.pieces
+	if rest.heaviest == 0 || rest.heaviest > k.Mass {
+		return false
+	}
+	mass := r.short - c*k.Mass - s.bound // that the others must have at the least
+	return r.pieces+c+ceilDiv(mass, rest.heaviest) > s.best.pieces
 }
 
 // hopeless reports that no choice of the kinds from i on can beat the best. Where one can, it bounds their errors from below.
