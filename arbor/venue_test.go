@@ -216,4 +216,11 @@ func TestCompareHeavyArbor(t *testing.T) {
 	if most.Error != 0 || most.Wanted != (arbor.Wanted{Pipe: -29_900, Show: 69_900}) {
 		t.Errorf("%+v: wanted is the capacity, over the surplus of the tare", most)
 	}
+	// A batten of 200 lb wants 100 lb of pipe weight, and all that may be held on top of it.
+	v = wall
+	v.Bare = 200 * units.Pound
+	options, err = v.Compare(1)
+	if err != nil || options[0].Anew.Most.Wanted != (arbor.Wanted{Pipe: exactPounds(400), Show: exactPounds(6400)}) {
+		t.Errorf("%+v, %v", options, err)
+	}
 }

@@ -196,3 +196,15 @@ func TestPropQuotients(t *testing.T) {
 		}
 	})
 }
+
+// Just where a quotient no longer fits into 64 bits.
+func TestQuotientsThatDoNotFit(t *testing.T) {
+	for _, up := range []bool{false, true} {
+		if got := stack.Scale(1<<60, 1<<10, 1<<6, up); got != stack.Unlimited {
+			t.Errorf("2^64: %d, want no more than counts as unlimited", got)
+		}
+		if got := stack.Scale(1<<60, 1<<10, 1<<10, up); got != stack.Unlimited {
+			t.Errorf("2^60: %d, want %d", got, int64(stack.Unlimited))
+		}
+	}
+}

@@ -2,6 +2,7 @@ package stack_test
 
 import (
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"example.com/steelyard/internal/stack"
@@ -95,10 +96,17 @@ func TestFarFromTheWish(t *testing.T) {
 		{Kinds: []stack.Kind{{1, 4, 58}, {3, 4, 38}, {77, 1, 2}, {93, 46, 2}}, Wanted: 344, MaxMass: stack.Unlimited, MaxHeight: 87, Light: true},
 		{Kinds: []stack.Kind{{1, 3, 43}, {3, 4, 37}, {164, 1, 1}, {58, 21, 2}}, Wanted: 476, MaxMass: stack.Unlimited, MaxHeight: 126, Light: true},
 	} {
-		want := exhaustive(p)
-		for name, best := range bests {
-			if d := diff(want, best(p, 1<<30)); d != "" {
-				t.Errorf("%s: %+v\n-want +got\n%s", name, p, d)
+		for _, unit := range []int64{1, 1 << 43} { // of height, far beyond any arbor's
+			q := p
+			q.Kinds, q.MaxHeight = slices.Clone(p.Kinds), p.MaxHeight*unit
+			for i := range q.Kinds {
+				q.Kinds[i].Thickness *= unit
+			}
+			want := exhaustive(q)
+			for name, best := range bests {
+				if d := diff(want, best(q, 1<<30)); d != "" {
+					t.Errorf("%s: %+v\n-want +got\n%s", name, q, d)
+				}
 			}
 		}
 	}

@@ -175,6 +175,14 @@ func TestBestOutOfRange(t *testing.T) {
 		"plate mass":      func(p *stack.Problem) { p.Plate = stack.Plate{-1, 1, 1} },
 		"plate thickness": func(p *stack.Problem) { p.Plate = stack.Plate{1, -1, 1} },
 		"every":           func(p *stack.Problem) { p.Plate = stack.Plate{1, 1, 0} },
+		// Just past the bounds.
+		"wanted by one":          func(p *stack.Problem) { p.Wanted = 1<<57 + 1 },
+		"wanted below by one":    func(p *stack.Problem) { p.Wanted = -1<<57 - 1 },
+		"mass by one":            func(p *stack.Problem) { p.Kinds[0].Mass = 1<<50 + 1 },
+		"thickness by one":       func(p *stack.Problem) { p.Kinds[0].Thickness = 1<<50 + 1 },
+		"plate mass by one":      func(p *stack.Problem) { p.Plate = stack.Plate{1<<50 + 1, 1, 1} },
+		"plate thickness by one": func(p *stack.Problem) { p.Plate = stack.Plate{1, 1<<50 + 1, 1} },
+		"every by one":           func(p *stack.Problem) { p.Plate = stack.Plate{1, 1, 1<<60 + 1} },
 	} {
 		p := ok
 		p.Kinds = slices.Clone(ok.Kinds)
@@ -242,6 +250,56 @@ func TestRefill(t *testing.T) {
 	} {
 		if c.Found || c.Proven {
 			t.Errorf("%s: got %+v, want neither found nor proven", name, c)
+		}
+	}
+}
+
+// So many may be in today and no more.
+func TestRefillOfTheMostToday(t *testing.T) {
+	p := stack.Problem{Kinds: []stack.Kind{{22, 2, 20}}, Wanted: 110, MaxMass: 2000, MaxHeight: 200, Heavy: true, Light: true}
+	if c := stack.Refill(p, []int64{1 << 24}, 0, 1000); !c.Found || !c.Proven || !slices.Equal(c.Count, []int64{5}) {
+		t.Errorf("all but five are to come out: %+v", c)
+	}
+	if c := stack.Refill(p, []int64{1<<24 + 1}, 0, 1000); c.Found || c.Proven {
+		t.Errorf("more than can be in: %+v", c)
+	}
+}
+
+// What is in today may weigh more than 64 bits hold: all but one of the heaviest pieces that there can be must come out.
+func TestRefillOfMoreThanCanBeWeighed(t *testing.T) {
+	p := stack.Problem{Kinds: []stack.Kind{{1 << 50, 1, 1}}, Wanted: 1 << 50, MaxMass: stack.Unlimited, MaxHeight: 99, Heavy: true, Light: true}
+	if c := stack.Refill(p, []int64{1 << 15}, 0, 1<<30); !c.Found || !c.Proven || !slices.Equal(c.Count, []int64{1}) {
+		t.Errorf("one is to stay: %+v", c)
+	}
+}
+
+// A piece as high as the interval brings two plates at once. It is never to be too light, and there is nothing else: ten and two of a
+// hundred for the one that is wanted.
+func TestPlatesHeavierThanAllElse(t *testing.T) {
+	p := stack.Problem{Kinds: []stack.Kind{{10, 10, 1}}, Wanted: 1, MaxMass: stack.Unlimited, MaxHeight: 99, Plate: stack.Plate{100, 0, 10}, Heavy: true}
+	want := stack.Choice{Count: []int64{1}, Pieces: 1, Plates: 2, Mass: 210, Height: 10, Error: 209, Found: true, Proven: true}
+	for name, best := range bests {
+		if d := diff(want, best(p, 1000)); d != "" {
+			t.Errorf("%s: -want +got\n%s", name, d)
+		}
+	}
+}
+
+// Where there are no pieces one step shows it, whatever plates there might be.
+func TestNoPiecesInOneStep(t *testing.T) {
+	p := stack.Problem{Wanted: 7, MaxMass: 99, MaxHeight: 99, Plate: stack.Plate{1, 1, 1}, Heavy: true, Light: true}
+	if c := stack.Best(p, 1); !c.Found || !c.Proven || c.Error != -7 {
+		t.Errorf("%+v: want the empty stack, proven", c)
+	}
+}
+
+// Two that are alike, one in either half: the first stands for both, though the other is met before it. Filling up with the 10 finds
+// neither.
+func TestTwinsOfTwoHalves(t *testing.T) {
+	p := stack.Problem{Kinds: []stack.Kind{{10, 1, 1}, {5, 1, 1}, {6, 1, 1}, {6, 1, 1}}, Wanted: 11, MaxMass: 99, MaxHeight: 99, Heavy: true, Light: true}
+	for name, best := range bests {
+		if c := best(p, 1000); !c.Proven || !slices.Equal(c.Count, []int64{0, 1, 1, 0}) {
+			t.Errorf("%s: %+v, want the first", name, c)
 		}
 	}
 }
