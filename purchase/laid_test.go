@@ -53,14 +53,19 @@ func TestPropLaidAsTheKernelHasIt(t *testing.T) {
 // with a rope's parts, a closer look finds nothing either. Stops are drawn so that many coincide, stand nearly plumb or nearly in
 // one line.
 func TestPropPartsOfAnyRope(t *testing.T) {
-	small := []float64{0, 0.4e-9, 0.9e-9, 0.99e-9, 1.01e-9, 2e-9, 1e-7, 1e-6, 1}
+	off := []float64{0, 0, 0.4e-9, 0.9e-9, 0.99e-9, 1.01e-9, 2e-9, 1e-7, 1e-6, 1}
 	rapid.Check(t, func(t *rapid.T) {
-		place := func(name string) units.Length {
-			return units.Length(float64(rapid.IntRange(0, 2).Draw(t, name)) + rapid.SampledFrom(small).Draw(t, name))
+		by := func(name string) units.Length {
+			return units.Length(float64(rapid.SampledFrom([]int{0, 0, -1, 1}).Draw(t, name)) + rapid.SampledFrom([]float64{-1, 1}).Draw(t, name)*rapid.SampledFrom(off).Draw(t, name))
 		}
-		rp := Rope{Name: "drawn"}
-		for range rapid.IntRange(2, 5).Draw(t, "stops") {
-			rp.Path = append(rp.Path, Stop{Name: "stop", On: rapid.SampledFrom([]Body{Building, Grid, Batten, Arbor, Idler}).Draw(t, "on"), Across: place("across"), Height: place("height")})
+		rp := Rope{Name: "drawn", Path: []Stop{{Name: "first"}}}
+		for range rapid.IntRange(1, 4).Draw(t, "parts") {
+			s := rp.Path[len(rp.Path)-1]
+			s.Across, s.Height = s.Across+by("across"), s.Height+by("height")
+			if rapid.Bool().Draw(t, "on another") {
+				s.On = rapid.SampledFrom([]Body{Building, Grid, Batten, Arbor, Idler}).Draw(t, "on")
+			}
+			rp.Path = append(rp.Path, s)
 		}
 		n := len(rp.Path)
 		var l laid
