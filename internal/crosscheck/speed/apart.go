@@ -113,7 +113,7 @@ func (e effort) apart(ctx context.Context, work string) (alone, together, times 
 		return 1 / each, nil
 	}
 	alone, together = math.Inf(1), math.Inf(1)
-	for range max(e.rounds/50, 1) {
+	for range max(e.rounds/200, 1) {
 		for i, least := range []*float64{&alone, &together} {
 			took, err := measure(i + 1)
 			if err != nil {

@@ -4,6 +4,7 @@ import (
 	"math"
 	"runtime"
 	"sync"
+	"sync/atomic"
 	"testing"
 	"time"
 )
@@ -59,23 +60,35 @@ func allocations(once func(i int)) float64 {
 	return testing.AllocsPerRun(64, func() { once(i); i++ })
 }
 
-// scale is how many times as much work two goroutines do in the same time as one: each has memory of its own. The best
-// of many rounds counts, of the one and of the two. A slice must be long beside what it takes to wake a goroutine.
+// scale is how many times as much work two cores do in the same time as one, with a goroutine for each: each has memory of its
+// own. What collects the garbage has no more cores than that; it would else have the second one to itself while one works alone.
+// The work of two is the sum of what each does in the time that it takes, while the other works.
+// The best of many rounds counts, of the one and of the two. A slice must be long beside what it takes to wake a goroutine.
 func (e effort) scale(one, other func(i int)) (alone, together, times float64) {
+	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(0))
 	turns := 1
 	for clock(turns, one) < e.slice {
 		turns *= 2
 	}
 	alone, together = math.Inf(1), math.Inf(1)
 	for range e.rounds {
+		runtime.GOMAXPROCS(1)
 		alone = min(alone, float64(clock(turns, one).Nanoseconds())/float64(turns))
+		runtime.GOMAXPROCS(2)
 		var done sync.WaitGroup
-		start := time.Now()
-		for _, once := range []func(int){one, other} {
-			done.Go(func() { clock(turns, once) })
+		var took [2]float64
+		var busy atomic.Int32
+		busy.Store(2)
+		for k, once := range []func(int){one, other} {
+			done.Go(func() {
+				took[k] = float64(clock(turns, once).Nanoseconds()) / float64(turns)
+				for busy.Add(-1); busy.Load() > 0; { // until the other has done its turns too
+					once(0)
+				}
+			})
 		}
 		done.Wait()
-		together = min(together, float64(time.Since(start).Nanoseconds())/float64(2*turns))
+		together = min(together, 1/(1/took[0]+1/took[1]))
 	}
 	return alone, together, alone / together
 }

@@ -77,7 +77,10 @@ func (e effort) wholeRows(ctx context.Context) ([]row, error) {
 
 	best := e.race(statics, fresh, plain)
 	curves := e.race(curve, plainCurve)
-	alone := append(e.race(check), e.longer().race(rig, list)...)
+	// A moment in which one core is idle, or even both are, comes up seldom on a machine with other work.
+	longer, often := e.longer(), e
+	longer.rounds, often.rounds = 4*longer.rounds, 4*often.rounds
+	alone := append(often.race(check), longer.race(rig, list)...)
 	const line = "straight-line floor"
 	rows := []row{
 		against(group, "statics and curve, by Rigged.AtInto", line, []float64{best[0], best[2]}, allocations(statics), 2, true),
@@ -101,7 +104,8 @@ func (e effort) wholeRows(ctx context.Context) ([]row, error) {
 		other.exceeded += other.exceeds()
 	}
 	rigApart := func(int) { _, err := s.Rig(pieces); apart.note("rig", err) }
-	e.slice *= 4
+	often.slice *= 4
+	longer.rounds *= 2
 	var m numbers
 	for _, c := range []struct {
 		what       string
@@ -109,10 +113,10 @@ func (e effort) wholeRows(ctx context.Context) ([]row, error) {
 		effort
 		least float64 // as many; 0: nobody asked
 	}{
-		{"full checks on two cores", check, second, e, 1.6},
-		{"Rig on two cores", rig, rigApart, e.longer(), 1.6},
+		{"full checks on two cores", check, second, often, 1.6},
+		{"Rig on two cores", rig, rigApart, longer, 1.6},
 		// Nothing keeps these two apart but the machine.
-		{"the floor on two cores: what the machine gives", plain, func(i int) { f.statics(metres[i%len(at)], &m) }, e, 0},
+		{"the floor on two cores: what the machine gives", plain, func(i int) { f.statics(metres[i%len(at)], &m) }, often, 0},
 	} {
 		a, b, scale := c.scale(c.one, c.other)
 		r := row{group: group, what: c.what, ours: ns(b), rival: ns(a), than: "one core", ratio: times(scale) + " as many"}
@@ -125,7 +129,7 @@ func (e effort) wholeRows(ctx context.Context) ([]row, error) {
 		{"the same checks in two processes: what the machine gives", "check"},
 		{"the same Rig in two processes", "rig"},
 	} {
-		a, b, scale, err := e.apart(ctx, c.work)
+		a, b, scale, err := often.apart(ctx, c.work)
 		trouble.note("two processes", err)
 		rows = append(rows, row{group: group, what: c.what, ours: ns(b), rival: ns(a), than: "one process", ratio: times(scale) + " as many"})
 	}
