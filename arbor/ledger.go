@@ -92,7 +92,6 @@ func fromText(f float64, places int) int64 {
 			shift++
 		}
 	}
-	digits = min(digits, most)
 	if f < 0 {
 		return -digits
 	}

@@ -27,3 +27,26 @@ func TestEveryLineHasNamesOfItsOwn(t *testing.T) {
 		}
 	}
 }
+
+// As many lift lines as there may be are laid, and one more is not.
+func TestMostLines(t *testing.T) {
+	l := Layout{Kind: Double, HeadBlock: 20, DeadEnd: 21, ArborTop: 15, Rail: 2, Idler: 1, ArborLength: 3}
+	for range maxLines {
+		l.Loft = append(l.Loft, Loft{Across: 5, Height: 20})
+	}
+	if r, err := l.Rig(); err != nil || r.Ratio() != 2 {
+		t.Errorf("%d lines: %v", maxLines, err)
+	}
+	r := l.Reeving()
+	if _, err := r.Rig(); err != nil {
+		t.Errorf("%d lines: %v", maxLines, err)
+	}
+	l.Loft = append(l.Loft, l.Loft[0])
+	r.Lift = append(r.Lift, r.Lift[0])
+	if _, err := l.Rig(); err == nil {
+		t.Error("a layout with one line more")
+	}
+	if _, err := r.Rig(); err == nil {
+		t.Error("a reeving with one line more")
+	}
+}

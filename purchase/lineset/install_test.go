@@ -354,3 +354,19 @@ func TestStockRefused(t *testing.T) {
 		t.Error(diff)
 	}
 }
+
+// What a hang does to the batten is told when the rigging is right, and not before: a fault of the rigging stands alone.
+func TestTipOnlyOnceTheRiggingIsRight(t *testing.T) {
+	s := two(purchase.Double)
+	s.Hang = load.Hang{{Name: "far out", Mass: 500 * units.Pound, From: 1 * units.Foot, To: 1 * units.Foot}}
+	var tip *load.TipError
+	if _, err := s.Rig(fifties(40)); !errors.As(err, &tip) {
+		t.Fatalf("%v: it does not tip", err)
+	}
+	s.Rigging.Bed = -1
+	_, err := s.Rig(fifties(40))
+	var fe *units.FieldError
+	if !errors.As(err, &fe) || fe.Field != "rigging.bed" || errors.As(err, &tip) {
+		t.Errorf("%v", err)
+	}
+}
