@@ -87,8 +87,7 @@ func (s *sheet) blocks(r lineset.Rigging, block func(name string, of func(linese
 }
 
 // hands says what is felt at the hand line.
-func (s *sheet) hands(set *lineset.Rigged, both func(name, low, high string)) {
-	r := set.Report()
+func (s *sheet) hands(set *lineset.Rigged, r *lineset.Report, both func(name, low, high string)) {
 	low, high := r.LowHand, r.HighHand
 	tight := func(h lineset.Hand) string {
 		switch {
@@ -165,8 +164,7 @@ func slack(st lineset.State) []string {
 }
 
 // notes says about the hand line what figures do not: once where it holds at both trims.
-func (s *sheet) notes(set *lineset.Rigged) {
-	r := set.Report()
+func (s *sheet) notes(r *lineset.Report) {
 	low, high := r.LowHand.Notes(), r.HighHand.Notes()
 	say := func(where, note string) { s.wrap("           ! ", entry, where+note) }
 	low, high = append(low, slack(r.Low)...), append(high, slack(r.High)...)

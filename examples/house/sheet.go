@@ -175,7 +175,8 @@ func (s *sheet) balanceAt(set *lineset.Rigged) string {
 
 // states prints low and high trim side by side.
 func (s *sheet) states(set *lineset.Rigged) {
-	t, low, high, b := set.Travel(), set.Low(), set.High(), set.Balance()
+	r := set.Report()
+	t, low, high, b := r.Travel, r.Low, r.High, r.Balance
 	both := func(name, l, h string) {
 		s.line("             %s%s%s", pad(name, 27), right(l, 28), right(h, 28))
 	}
@@ -190,13 +191,13 @@ func (s *sheet) states(set *lineset.Rigged) {
 	block("head block", func(st lineset.State) units.Force { return st.Ropes.Load(purchase.HeadBlock).Size() })
 	s.blocks(set.Set().Rigging, block)
 	block("head beam, all together", func(st lineset.State) units.Force { return st.Ropes.On(purchase.HeadBeam).Size() })
-	s.hands(set, both)
-	s.remarks(set)
+	s.hands(set, &r, both)
+	s.remarks(set, &r)
 }
 
 // remarks says what two columns cannot.
-func (s *sheet) remarks(set *lineset.Rigged) {
-	t, low, high, b := set.Travel(), set.Low(), set.High(), set.Balance()
+func (s *sheet) remarks(set *lineset.Rigged, r *lineset.Report) {
+	t, low, high, b := r.Travel, r.Low, r.High, r.Balance
 	for i, p := range b.Curve {
 		switch {
 		case i > 0 && b.Curve[i-1].Trim == p.Trim:
@@ -215,7 +216,7 @@ func (s *sheet) remarks(set *lineset.Rigged) {
 	if t.Low > t.Highest || t.High < t.Lowest {
 		s.wrap("           ! ", entry, "the trims wanted lie wholly beyond what the set reaches")
 	}
-	s.notes(set)
+	s.notes(r)
 }
 
 // trim says which trim a column is for, and which was wanted where it is not reached.

@@ -75,11 +75,11 @@ func (e effort) wholeRows(ctx context.Context) ([]row, error) {
 		again.exceeded += len(r.Checks())
 	}
 
-	best := e.race(statics, fresh, plain)
-	curves := e.race(curve, plainCurve)
 	// A moment in which one core is idle, or even both are, comes up seldom on a machine with other work.
 	longer, often := e.longer(), e
 	longer.rounds, often.rounds = 4*longer.rounds, 4*often.rounds
+	best := often.race(statics, fresh, plain)
+	curves := often.race(curve, plainCurve)
 	alone := append(often.race(check), longer.race(rig, list)...)
 	const line = "straight-line floor"
 	rows := []row{
