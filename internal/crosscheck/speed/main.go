@@ -100,12 +100,12 @@ func run(ctx context.Context, w, progress io.Writer, e effort) error {
 	return errors.Join(faults...)
 }
 
-const foot = `Times are for one turn, and minima: those who are compared run by turns, %d rounds of a slice of %v each (what makes
-garbage has fewer and longer ones, so that collecting it counts), and of each the best slice counts; the house goes
-through %d times, and the best of each step counts. Other work on the machine only ever makes a slice longer; for what two
-cores do it must be idle, and two processes, which share nothing, say what it gives for that work. The ratio is ours over
-the other, below 1 where ours is quicker; on two cores it is how much more is done than on one, garbage collected on as many.
-Allocations are those of one turn.
+const foot = `Times are for one turn, and minima: those who are compared run by turns, %d rounds of a slice of %v each (four times as
+many for the whole set; what makes garbage has fewer and longer ones, so that collecting it counts), and of each the best
+slice counts; the house goes through %d times, and the best of each step counts. Other work on the machine only ever makes a
+slice longer; for what two cores do it must be idle, and two processes, which share nothing, say what it gives for that work.
+The ratio is ours over the other, below 1 where ours is quicker; on two cores it is how much more is done than on one, garbage
+collected on as many. Allocations are those of one turn.
 
 The straight-line floor is plain float64 code that knows this one set and no slack lines, drag, faults or names. The
 library answers with Rigged.AtInto and Rigged.Imbalance, into the same memory. A full check is the answer, and every line,
