@@ -42,8 +42,8 @@ type station struct {
 type direction struct{ across, up float64 }
 
 // lay lays a rope along its path while the bodies are at heights h, and tells whether it is plain that nothing is wrong with its
-// parts: see checkParts. It is given what is nought of each stop, and the block that each is; stops that belong to none count with
-// nobody's.
+// parts: see checkParts. Stations are to be its own and are nought yet; blocks is the block that each stop is, and those that are
+// none count with nobody's.
 func (l *laid) lay(rp *Rope, h *rope.Heights, stations []station, blocks []blockNumber, nobodys int) (plain bool) {
 	path := rp.Path
 	l.rope, l.weight, l.stations = rp, rp.Mass.Weight(units.StandardGravity).In(units.NewtonPerMetre), stations

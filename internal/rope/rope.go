@@ -27,7 +27,8 @@ type Stop struct {
 	X, Z float64
 }
 
-// Path is the run of one rope.
+// Path is the run of one rope. Its sums are the plain form of those that package purchase makes while it lays a rope; a test there
+// holds the one against the other.
 type Path []Stop
 
 // Height is the height of stop i above the deck.

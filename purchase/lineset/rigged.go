@@ -35,6 +35,8 @@ type computed struct {
 	travel  Travel
 	counter Counterweight
 
+	lowest, highest units.Length // that it reaches, and a hair
+
 	ample *arbor.Stack // what would be stacked were there enough pieces of every kind; nil: what is stacked
 }
 
@@ -130,6 +132,7 @@ func (s Set) compute(stock arbor.Stock, on *installed, found flown) (*Rigged, er
 	r := &Rigged{computed: computed{
 		set: s, stock: slices.Clone(stock), ropes: on.ropes, flight: on.flight,
 		load: found.load, travel: found.travel, breaks: found.load.Breaks(),
+		lowest: found.travel.Lowest - hair, highest: found.travel.Highest + hair,
 	}}
 	if err := r.fillArbor(stock); err != nil {
 		return nil, err

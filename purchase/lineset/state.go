@@ -98,7 +98,7 @@ func (r *Rigged) Imbalance(trim units.Length) (units.Force, error) {
 
 // within tells whether the set reaches a trim.
 func (r *Rigged) within(trim units.Length) bool {
-	return r.ropes != nil && trim >= r.travel.Lowest-hair && trim <= r.travel.Highest+hair
+	return r.ropes != nil && trim >= r.lowest && trim <= r.highest
 }
 
 // reaches gives the fault of a trim that is out of reach.

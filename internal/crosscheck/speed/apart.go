@@ -93,7 +93,7 @@ func (e effort) apart(ctx context.Context, work string) (alone, together, times 
 		commands := make([]*exec.Cmd, processes)
 		for i := range commands {
 			commands[i] = exec.CommandContext(ctx, program)
-			commands[i].Env = append(os.Environ(), worker+"="+o.String())
+			commands[i].Env = append(os.Environ(), worker+"="+o.String(), "GOMAXPROCS=1") // a core each, as in scale
 			commands[i].Stdout = &said[i]
 			if err := commands[i].Start(); err != nil {
 				return 0, err
